@@ -4,7 +4,7 @@ import "math"
 
 // EvenPlaces numbers directions, given in degrees and rising from 0, by the
 // even places of a circle: of len(deg) places, or of a few more where bolts
-// are missing. It gives nil where they lie on no even places.
+// are missing. It returns nil where they lie on no even places.
 func EvenPlaces(deg []float64) (places []int, count int) {
 	n := len(deg)
 	for count = n; count <= n+n/4; count++ {

@@ -114,8 +114,8 @@ type unpaired struct {
 	flipped bool
 }
 
-// isFlipped says whether one of two points is the image of the other once a sign
-// of its coordinates is changed.
+// isFlipped reports whether one of two points is the image of the other once a
+// sign of its coordinates is changed.
 func isFlipped(a, b Point, image func(a, b Point) bool) bool {
 	return image(Point{X: -a.X, Y: a.Y}, b) || image(Point{X: a.X, Y: -a.Y}, b)
 }

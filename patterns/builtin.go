@@ -45,7 +45,7 @@ func init() {
 // Builtin lists the names of the built-in patterns, sorted.
 func Builtin() []string { return patterns.Names() }
 
-// BuiltinText gives the file of a built-in pattern, with line feeds.
+// BuiltinText returns the file of a built-in pattern, with line feeds.
 func BuiltinText(name string) ([]byte, bool) { return patterns.Text(name) }
 
 // Unknown says that a name is no built-in pattern, and which may be meant.
@@ -59,8 +59,8 @@ func OpenIn(folder *os.Root, name string) (source.Source, error) {
 	return patterns.OpenIn(folder, name)
 }
 
-// FromBytes gives a source for text that came from elsewhere, such as a page's
-// editor. It may extend built-in patterns, but no file.
+// FromBytes returns a source for text that came from elsewhere, such as a
+// page's editor. It may extend built-in patterns, but no file.
 func FromBytes(file string, data []byte) source.Source { return patterns.FromBytes(file, data) }
 
 // Read reads a pattern with all that it extends: see meaning.Read.

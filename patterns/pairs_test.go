@@ -11,6 +11,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"drawdown/geometry/testkit"
 )
 
 // whole is a file with every key of which each block says something sound.
@@ -99,7 +101,7 @@ func independent(a, b string) bool {
 // second key of the same name. So does a quote that is not closed.
 var reachesOn = regexp.MustCompile(`(?m)^(?:---|\.\.\.|")`)
 
-// brokenBlocks gives the blocks of all broken files that make the whole file
+// brokenBlocks returns the blocks of all broken files that make the whole file
 // broken, with the problems that they make.
 func brokenBlocks(t *testing.T) (blocks []block, problems []map[string]bool) {
 	files, err := filepath.Glob("testdata/broken/*.yaml")
@@ -139,7 +141,7 @@ func TestMistakesHideNoOthers(t *testing.T) {
 	random := rand.New(rand.NewPCG(1, 2))
 	tried := 0
 	for i, a := range blocks {
-		for range 12 {
+		for range testkit.Samples(6, 12) {
 			k := random.IntN(len(blocks))
 			b := blocks[k]
 			if !independent(a.key, b.key) {
@@ -155,7 +157,7 @@ func TestMistakesHideNoOthers(t *testing.T) {
 		}
 	}
 	t.Logf("%d blocks, %d pairs", len(blocks), tried)
-	if tried < 500 {
+	if tried < testkit.Samples(250, 500) {
 		t.Errorf("%d pairs", tried)
 	}
 }

@@ -31,10 +31,10 @@ func TestPlacesWithoutSense(t *testing.T) {
 		severity problem.Severity
 		says     string
 	}{
-		"four M10, 1 mm apart":        {at("{row: {count: 4, pitch: 1, kind: bare, id: B}}"), places.HolesOverlap, fails, "are 1.0 mm apart, so their shanks overlap: they need 10.0 mm"},
+		"four M10, 1 mm apart":        {at("{row: {count: 4, pitch: 1, kind: bare, id: B}}"), places.HolesOverlap, fails, "are 1.0 mm apart, so their shanks overlap: they must be at least 10.0 mm apart"},
 		"holes run into each other":   {at("{id: A, at: [0, 0], kind: main}", "{id: B, at: [10.9, 0], kind: main}"), places.HolesOverlap, fails, "A (on line 4) are 10.9 mm apart, so their holes overlap"},
-		"heads overlap":               {at("{id: A, at: [0, 0], kind: main}", "{id: B, at: [15.9, 0], kind: main}"), places.HeadsOverlap, warns, "they need 16.0 mm"},
-		"two kinds":                   {at("{id: A, at: [0, 0], kind: main}", "{id: B, at: [0, 13], kind: flat}"), places.HeadsOverlap, warns, "they need 20.0 mm"},
+		"heads overlap":               {at("{id: A, at: [0, 0], kind: main}", "{id: B, at: [15.9, 0], kind: main}"), places.HeadsOverlap, warns, "they must be at least 16.0 mm apart"},
+		"two kinds":                   {at("{id: A, at: [0, 0], kind: main}", "{id: B, at: [0, 13], kind: flat}"), places.HeadsOverlap, warns, "they must be at least 20.0 mm apart"},
 		"a bore over a bolt":          {square + "features: [{bore: [40, 40], diameter: 60, label: cyl 1}]\n", places.BoreOverBolt, fails, "the bore cyl 1 of 60 mm covers C"},
 		"a bore into a hole":          {square + "features: [{bore: [0, 0], diameter: 134}]\n", places.BoreCutsHole, warns, "A, B, C and D"},
 		"a bore of 9 m":               {square + "features: [{bore: [0, 0], diameter: 9 m}]\n", places.BoreTooWide, fails, "9000 mm is far wider"},

@@ -60,7 +60,7 @@ func Files(doc scene.Document, stem string, f Format, dpi int, date time.Time) (
 	return files, nil
 }
 
-// CheckDPI says whether a picture of a page of that size, in millimetres, can
+// CheckDPI reports whether a picture of a page of that size, in millimetres, can
 // be painted at the resolution; the error says what is allowed.
 func CheckDPI(dpi int, width, height float64) error {
 	_, _, err := png.PixelSize(scene.Page{Name: "page", Width: width, Height: height}, dpi)
@@ -74,7 +74,7 @@ func Over(page scene.Page, under *image.Gray, stem string, dpi int) (File, error
 	return File{stem + "-" + page.Name + ".png", b.Bytes()}, err
 }
 
-// PixelSize gives the size of the picture of a page in pixels.
+// PixelSize returns the size of the picture of a page in pixels.
 func PixelSize(page scene.Page, dpi int) (width, height int, err error) {
 	return png.PixelSize(page, dpi)
 }

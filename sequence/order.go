@@ -18,7 +18,7 @@ type Group struct {
 	List   []string // the maker's own sequence of ids, for Way List
 }
 
-// Order gives the fasteners of a joint, as indices into j.Fasteners, in the
+// Order returns the fasteners of a joint, as indices into j.Fasteners, in the
 // order in which they are tightened: group after group, clusters together.
 // Every fastener must belong to exactly one group.
 func Order(j geometry.Joint, groups []Group) ([]int, error) {
@@ -81,7 +81,7 @@ func expand(j geometry.Joint, units [][]int, g Group) []int {
 	return order
 }
 
-// Numbered says whether every one of the fasteners has its number on the part.
+// Numbered reports whether every one of the fasteners has its number on the part.
 func Numbered(j geometry.Joint, members []int) bool {
 	return len(members) > 0 && !slices.ContainsFunc(members, func(i int) bool { return j.Fasteners[i].Cast == 0 })
 }

@@ -8,7 +8,7 @@ import (
 	"drawdown/sequence/way"
 )
 
-// SettledGroup gives the way that a group's way stands for: never Auto.
+// SettledGroup returns the way that a group's way stands for: never Auto.
 func SettledGroup(j geometry.Joint, members []int, g Group) Way {
 	if g.isSettled() {
 		return g.Way
@@ -16,7 +16,7 @@ func SettledGroup(j geometry.Joint, members []int, g Group) Way {
 	return g.SettledAs(SeenGroup(j, members, g))
 }
 
-// SettledAs gives the way of the group once it is known as what its layout is
+// SettledAs returns the way of the group once it is known as what its layout is
 // seen.
 func (g Group) SettledAs(seen family.Seen) Way {
 	if g.isSettled() {
@@ -27,8 +27,8 @@ func (g Group) SettledAs(seen family.Seen) Way {
 
 func (g Group) isSettled() bool { return g.Way != Auto && g.Way != "" }
 
-// SeenGroup gives the family that a group is ordered by, with what decided for
-// it. A cluster counts as one place; lists hold fasteners of the joint.
+// SeenGroup returns the family that a group is ordered by, with what decided
+// for it. A cluster counts as one place; lists hold fasteners of the joint.
 func SeenGroup(j geometry.Joint, members []int, g Group) family.Seen {
 	_, loaded := Units(j, members)
 	seen := family.As(Centres(j, loaded), g.Family)

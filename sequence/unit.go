@@ -40,7 +40,7 @@ func Units(j geometry.Joint, members []int) (free, loaded [][]int) {
 	return free, loaded
 }
 
-// Sprung says whether springs press under the part that the given fasteners
+// Sprung reports whether springs press under the part that the given fasteners
 // hold: some of them are in a cluster, such as a cam cap, that is not told to be
 // free of them.
 func Sprung(j geometry.Joint, members []int) bool {
@@ -58,7 +58,7 @@ func indexOf(j geometry.Joint, members []int) map[string]int {
 	return index
 }
 
-// Centres gives the places by which units are ordered.
+// Centres returns the places by which units are ordered.
 func Centres(j geometry.Joint, units [][]int) []geometry.Point {
 	return geometry.Mapped(units, func(unit []int) geometry.Point {
 		if len(unit) == 1 {

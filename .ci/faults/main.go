@@ -153,8 +153,8 @@ func (f fault) plant() (noticed bool, err error) {
 	return fails("./"+filepath.Dir(f.file), list, filepath.Join(work, "tests"))
 }
 
-// fails says whether the tests of a folder fail. Tests that cannot be built are no
-// answer.
+// fails reports whether the tests of a folder fail. Tests that cannot be built
+// are no answer.
 func fails(folder, overlay, binary string) (bool, error) {
 	said, err := exec.Command("go", "test", "-c", "-vet=off", "-overlay", overlay, "-o", binary, folder).CombinedOutput()
 	if err != nil {

@@ -81,7 +81,7 @@ func try(folder string, from, every int, tests, skip string) error {
 	return nil
 }
 
-// passes tells whether the tests pass within the limit, and what they print.
+// passes reports whether the tests pass within the limit, and what they print.
 // Change 0 is none.
 func (b built) passes(change int, limit time.Duration, flags ...string) (string, bool) {
 	ctx, stop := context.WithTimeout(context.Background(), limit)

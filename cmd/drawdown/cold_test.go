@@ -46,7 +46,7 @@ func built(t testing.TB) string {
 	return program
 }
 
-// cold runs a command to its end and gives the shortest time of several runs.
+// cold runs a command to its end and returns the shortest time of several runs.
 func cold(t testing.TB, runs int, name string, args ...string) (best time.Duration) {
 	t.Helper()
 	best = time.Hour
@@ -66,11 +66,11 @@ type held struct {
 	all int // with the pages of the program's file that it touched
 }
 
-// peak runs a command to its end and gives the most memory that it held. The
+// peak runs a command to its end and returns the most memory that it held. The
 // system's account of an ended child also counts what the test itself held when
-// it started the child; so the child's own account is read while it runs. It runs on
-// one core: each further one keeps memory at hand for itself, and where cores are
-// busy the collector comes late.
+// it started the child; so the child's own account is read while it runs. It
+// runs on one core: each further one keeps memory at hand for itself, and where
+// cores are busy the collector comes late.
 func peak(t testing.TB, name string, args ...string) (most held) {
 	t.Helper()
 	command := exec.Command(name, args...)

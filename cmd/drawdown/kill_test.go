@@ -78,7 +78,7 @@ func arguments(name, language, folder string) []string {
 	return append(slices.Clone(written[name]), "--lang", language, "-o", folder)
 }
 
-// run does a work whole and gives its files.
+// run does a work whole and returns its files.
 func run(t *testing.T, program, name, language string) map[string][]byte {
 	t.Helper()
 	folder := t.TempDir()
@@ -157,7 +157,7 @@ func checkSets(t *testing.T, folder string, old, fresh map[string][]byte) string
 	return "nothing"
 }
 
-// setOf gives the name that the files of a set have in common: p4-head of
+// setOf returns the name that the files of a set have in common: p4-head of
 // p4-head-tighten.svg. The book and the trace are one set each.
 func setOf(name string) string {
 	for _, stem := range []string{"p4-head", "p4-cover"} {

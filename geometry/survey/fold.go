@@ -176,7 +176,7 @@ func spread(at []geometry.Point, core []bool) float64 {
 }
 
 // unfold turns parts over as long as that puts named holes on their sides,
-// parts overlapping holes, or spreads the holes. It gives the folds that
+// parts overlapping holes, or spreads the holes. It returns the folds that
 // remain as good.
 func (n Network) unfold(at []geometry.Point, readings []Reading, core []bool, accuracy float64) ([]geometry.Point, []fold) {
 	const mostTurns = 100

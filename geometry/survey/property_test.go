@@ -9,10 +9,12 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/geometry/survey"
+	"drawdown/geometry/testkit"
 )
 
 // Whatever is measured, the answer has a place and a judgement for every hole,
-// is the same each time, and no hole is both fixed and without an error.
+// is the same each time, and no hole is both fixed and without an error. A plain
+// run asks a third of them twice.
 func TestAnyNetwork(t *testing.T) {
 	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
@@ -35,9 +37,10 @@ func TestAnyNetwork(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		again, _ := survey.Solve(n)
-		if !reflect.DeepEqual(s, again) {
-			t.Fatal("a second run says something else")
+		if testkit.Full() || len(n.Readings)%3 == 0 {
+			if again, _ := survey.Solve(n); !reflect.DeepEqual(s, again) {
+				t.Fatal("a second run says something else")
+			}
 		}
 		free := map[int]bool{}
 		for _, l := range s.Loose {

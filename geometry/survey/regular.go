@@ -97,7 +97,7 @@ func quadrilateral(points []geometry.Point) geometry.Layout {
 	return level
 }
 
-// fit is a layout laid over places by least squares. Places gives the layout's
+// fit is a layout laid over places by least squares. Places returns the layout's
 // own places in the order of the points.
 type fit struct {
 	points []geometry.Point

@@ -56,8 +56,8 @@ func (r Report) Suspects() []finding.Finding {
 	return all
 }
 
-// SuspectReadings gives the reading that each of Suspects is about: the first one
-// of those that cannot be told apart.
+// SuspectReadings returns the reading that each of Suspects is about: the first
+// one of those that cannot be told apart.
 func (r Report) SuspectReadings() (numbers []int) {
 	rivals := 0
 	for _, i := range r.Suspect {

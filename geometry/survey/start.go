@@ -94,7 +94,7 @@ func bases(g [][]int, readings []Reading) []int {
 	return order[:min(len(order), triedBases)]
 }
 
-// grow builds the part up from one reading. It gives the best states.
+// grow builds the part up from one reading. It returns the best states.
 func grow(g [][]int, readings []Reading, base int, accuracy float64) []state {
 	first := state{at: make([]geometry.Point, len(g)), placed: make([]bool, len(g))}
 	r := readings[base]

@@ -73,7 +73,7 @@ func outward(cracks []crack, i int) (x, y float64) {
 	return cracks[i].outX, cracks[i].outY
 }
 
-// profile follows the brightness along a line across an edge. It gives where
+// profile follows the brightness along a line across an edge. It returns where
 // the edge lies ahead of the place, in pixels, and the grey inside less that
 // outside.
 func (t *tracer) profile(x, y, nx, ny float64) (offset, step float64) {
@@ -114,7 +114,7 @@ func (t *tracer) grey(x, y float64) float64 {
 type crack struct{ x, y, outX, outY float64 }
 
 // contour walks round a patch along the borders of its pixels, the patch on
-// the right hand, and gives the middle of each border passed. Only the outer
+// the right hand, and returns the middle of each border passed. Only the outer
 // border is walked: what lies inside the patch is not looked at.
 func (m *mask) contour(b blob) []crack {
 	var cracks []crack

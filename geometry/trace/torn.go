@@ -23,7 +23,7 @@ const mostGap = 0.6
 const widestTornMm = holes.BoreFromMm
 
 // tornHoles finds holes that a tear has joined to the outside, or that run out
-// over the edge. It gives them with a doubt, and the outline without them.
+// over the edge. It returns them with a doubt, and the outline without them.
 func (t *tracer) tornHoles(outer edge) ([]Shape, []geometry.Point) {
 	var shapes []Shape
 	cut := make([]bool, len(outer.mm))

@@ -74,7 +74,7 @@ func (d Decimal) Middle(other Decimal) Decimal {
 	return Decimal{(d.Millionths + other.Millionths) / 2, max(d.Decimals, other.Decimals)}
 }
 
-// Less says whether the figure is below another.
+// Less reports whether the figure is below another.
 func (d Decimal) Less(other Decimal) bool { return d.Millionths < other.Millionths }
 
 // Float is the figure as a number that is near it.

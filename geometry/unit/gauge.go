@@ -57,13 +57,13 @@ func GaugeNames() []string {
 	return names
 }
 
-// IsLength says whether lengths have the unit.
+// IsLength reports whether lengths have the unit.
 func (g Gauge) IsLength() bool { return gaugeScales[g].of == "length" }
 
-// Measures says whether both units are of one quantity.
+// Measures reports whether both units are of one quantity.
 func (g Gauge) Measures(other Gauge) bool { return gaugeScales[g].of == gaugeScales[other].of }
 
-// In gives a figure of this unit in another of the same quantity, rounded to a
+// In converts a figure of this unit to another of the same quantity, rounded to a
 // millionth; in the unit itself it stays exact.
 func (g Gauge) In(d Decimal, other Gauge) Decimal {
 	if g == other {

@@ -71,9 +71,9 @@ func findUnit(s string, value float64, name, spelling string, scales []scale) (i
 	return 0, finding.Failed(Unknown, finding.Values{"written": s, "unit": name, "allowed": signsOf(scales)})
 }
 
-// numberAndUnit reads the number and gives the unit behind it, without spaces;
-// bareUnit where there is none. A text that is no such quantity has the code
-// given.
+// numberAndUnit reads the number and returns the unit behind it, without
+// spaces; bareUnit where there is none. A text that is no such quantity has the
+// code given.
 func numberAndUnit(s, bareUnit string, code finding.Code, examples []string) (value float64, name string, err error) {
 	number, name := split(s)
 	value, err = parseNumber(number)

@@ -76,7 +76,7 @@ var (
 	}
 )
 
-// parsers gives each parser as text → figure in the unit used inside.
+// parsers lists each parser as text → figure in the unit used inside.
 var parsers = map[string]struct {
 	parse func(string) (float64, error)
 	sizes sizes

@@ -291,7 +291,7 @@ func (d *drawn) finish() {
 	}, d.draft.Notes...)
 }
 
-// places gives the places of all that the pattern has.
+// places returns the places of all that the pattern has.
 func (d *drawn) places() []geometry.Point {
 	j := d.draft.Joint
 	all := j.Points()

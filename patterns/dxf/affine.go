@@ -22,12 +22,12 @@ func (t affine) direction(v geometry.Point) geometry.Point { return t.p.Scale(v.
 
 func (t affine) place(v geometry.Point) geometry.Point { return t.direction(v).Add(t.move) }
 
-// after gives first, and then t.
+// after returns first, and then t.
 func (t affine) after(first affine) affine {
 	return affine{t.direction(first.p), t.direction(first.q), t.place(first.move)}
 }
 
-// even gives the factor of a transform that keeps circles round.
+// even returns the factor of a transform that keeps circles round.
 func (t affine) even() (factor float64, ok bool) {
 	a, b := math.Hypot(t.p.X, t.p.Y), math.Hypot(t.q.X, t.q.Y)
 	across := t.p.X*t.q.X + t.p.Y*t.q.Y
@@ -60,7 +60,7 @@ const FlatMm = 0.05
 // mostPieces bounds the pieces of one curve.
 const mostPieces = 4096
 
-// flatten gives points on the curve from t0 on by sweep, with both ends.
+// flatten returns points on the curve from t0 on by sweep, with both ends.
 func (e ellipse) flatten(t0, sweep float64) []geometry.Point {
 	// No point of the curve is further from its centre than this, so that no
 	// piece bulges more than on a circle of that radius.
@@ -80,13 +80,13 @@ func (e ellipse) flatten(t0, sweep float64) []geometry.Point {
 	return points
 }
 
-// Flat gives a circle as a closed path.
+// Flat returns a circle as a closed path.
 func Flat(centre geometry.Point, diameterMm float64) []geometry.Point {
 	points := circleOf(centre, diameterMm/2).flatten(0, 2*math.Pi)
 	return points[:len(points)-1]
 }
 
-// bulge gives the arc between two vertices: the bulge is the tangent of a
+// bulge returns the arc between two vertices: the bulge is the tangent of a
 // quarter of its angle, positive where it goes anticlockwise.
 func bulge(from, to geometry.Point, b float64) (arc ellipse, t0, sweep float64) {
 	chord := to.Sub(from)

@@ -43,7 +43,7 @@ func (s *bytesSource) next() (pair, bool, *fault) {
 	return pair{code, text, start}, true, nil
 }
 
-// take gives the next bytes; nil where the drawing ends before.
+// take returns the next bytes; nil where the drawing ends before.
 func (s *bytesSource) take(n int) []byte {
 	if len(s.data)-s.at < n {
 		return nil
@@ -52,7 +52,7 @@ func (s *bytesSource) take(n int) []byte {
 	return s.data[s.at-n : s.at]
 }
 
-// code gives the next code; -1 where the drawing ends before.
+// code returns the next code; -1 where the drawing ends before.
 func (s *bytesSource) code() int {
 	if s.oneByte {
 		b := s.take(1)

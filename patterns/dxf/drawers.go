@@ -67,7 +67,8 @@ func init() { // here, because insert calls draw again
 	}
 }
 
-// plane gives the plane of a thing: that of the paper, or it seen from behind.
+// plane returns the plane of a thing: that of the paper, or it seen from
+// behind.
 func (r *reader) plane(e entity) (affine, bool) {
 	x, y, z := r.numberOf(e, 210, 0), r.numberOf(e, 220, 0), r.numberOf(e, 230, 1)
 	const slack = 1e-6 // of the length of the normal

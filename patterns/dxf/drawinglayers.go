@@ -44,8 +44,8 @@ func (r *reader) addLayer(l layer) {
 	r.layers[key] = l
 }
 
-// layerOf gives the layer of a thing, and why it is not to be drawn. Layer 0 of
-// a block is that of the INSERT.
+// layerOf returns the layer of a thing, and why it is not to be drawn. Layer 0
+// of a block is that of the INSERT.
 func (r *reader) layerOf(e entity, ofInsert string) (name string, why finding.Code) {
 	name = cmp.Or(r.letters.read(e.text(8)), "0")
 	if name == "0" {

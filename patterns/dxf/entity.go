@@ -68,7 +68,7 @@ func (r *reader) members(kind string, take func(entity)) {
 	}
 }
 
-// first gives the first group with a code.
+// first returns the first group with a code.
 func (e entity) first(code int) (pair, bool) {
 	for _, p := range e.pairs {
 		if p.code == code {
@@ -83,7 +83,7 @@ func (e entity) text(code int) string {
 	return strings.TrimSpace(p.text)
 }
 
-// wholeOf gives the first value with a code; other where there is none.
+// wholeOf returns the first value with a code; other where there is none.
 func (r *reader) wholeOf(e entity, code, other int) int {
 	if p, ok := e.first(code); ok {
 		return r.whole(p)
@@ -98,7 +98,8 @@ func (r *reader) numberOf(e entity, code int, other float64) float64 {
 	return other
 }
 
-// needed gives the first value with a code, which the entity cannot do without.
+// needed returns the first value with a code, which the entity cannot do
+// without.
 func (r *reader) needed(e entity, code int) float64 {
 	p, ok := e.first(code)
 	if !ok {

@@ -32,7 +32,7 @@ type header struct {
 	english  bool
 }
 
-// unit gives the drawing's unit, and what is to be said of it: an error where
+// unit returns the drawing's unit, and what is to be said of it: an error where
 // it can be none.
 func (h header) unit(asked Unit) (Unit, finding.Finding) {
 	stated, known := insunits[h.insunits]

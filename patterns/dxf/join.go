@@ -109,7 +109,7 @@ func (r *reader) addPath(p piece) {
 	r.drawing.Paths = append(r.drawing.Paths, Path{points, p.layer, p.line})
 }
 
-// circleThrough gives the circle on which all points lie.
+// circleThrough returns the circle on which all points lie.
 func circleThrough(points []geometry.Point) (centre geometry.Point, diameter float64, ok bool) {
 	const fewest = 8 // flattened curves never have fewer; a hexagon has
 	n := len(points)

@@ -71,7 +71,7 @@ func (n *net) prune() {
 	}
 }
 
-// order gives the pieces from the left: the leftmost node of a figure lies on
+// order returns the pieces from the left: the leftmost node of a figure lies on
 // its edge, so that a walk from there goes round all of it.
 func (n *net) order() []int {
 	order := make([]int, len(n.pieces))
@@ -116,8 +116,8 @@ func (n *net) walk(first int) (path piece, closes bool) {
 	return path, false
 }
 
-// next gives the end at a node to go on from: the first one anticlockwise from
-// the direction that one came from; -1 where all are used.
+// next returns the end at a node to go on from: the first one anticlockwise
+// from the direction that one came from; -1 where all are used.
 func (n *net) next(node int, back float64) int {
 	n.ends[node] = slices.DeleteFunc(n.ends[node], func(end int) bool { return n.used[end/2] })
 	best, least := -1, math.Inf(1)

@@ -36,7 +36,7 @@ func (r *reader) leaveOut(why finding.Code, e entity) {
 	r.omitted[key] = append(r.omitted[key], e.line)
 }
 
-// list gives the warnings in reading order.
+// list returns the warnings in reading order.
 func (r *reader) list(file string) problem.List {
 	notes := slices.Clone(r.notes)
 	for o, lines := range r.omitted {

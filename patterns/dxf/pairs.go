@@ -16,7 +16,8 @@ type pair struct {
 	line int // of the value; in a binary drawing, its place in bytes
 }
 
-// begins says whether the group begins a part of the drawing that is so called.
+// begins reports whether the group begins a part of the drawing that is so
+// called.
 func (p pair) begins(word string) bool { return p.code == 0 && p.text == word }
 
 // source hands out the groups of a drawing; false at the end of the file, and

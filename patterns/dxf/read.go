@@ -67,7 +67,7 @@ const MostBytes = 128 << 20
 // mostDrawn bounds what blocks unfold to.
 const mostDrawn = 2_000_000
 
-// Problem gives the problem of a finding; line 0 means the whole drawing.
+// Problem returns the problem of a finding; line 0 means the whole drawing.
 func (d Drawing) Problem(file string, line int, found finding.Finding) problem.Problem {
 	p := problem.Of(found)
 	p.File = file
@@ -115,7 +115,7 @@ func otherForm(data []byte) finding.Code {
 	return ""
 }
 
-// problem gives what stopped the reader.
+// problem returns what stopped the reader.
 func (r *reader) problem(file string) problem.Problem {
 	found := r.bad.found
 	if _, told := found.Values["byte"]; r.drawing.Binary && !told && r.bad.line > 0 {

@@ -48,7 +48,7 @@ func (r *reader) spline(e entity, at place) {
 	r.addPiece(piece{points: s.flatten(), round: true, layer: at.layer, line: at.line})
 }
 
-// sound checks the counts, and gives weights where there are none.
+// sound checks the counts, and returns weights where there are none.
 func (s *spline) sound() bool {
 	if len(s.weights) == 0 {
 		s.weights = slices.Repeat([]float64{1}, len(s.control))
@@ -58,7 +58,7 @@ func (s *spline) sound() bool {
 		len(s.knots) == n+s.degree+1 && slices.IsSorted(s.knots) && s.knots[n] > s.knots[s.degree]
 }
 
-// at gives the point at a parameter within a span of knots (de Boor).
+// at returns the point at a parameter within a span of knots (de Boor).
 func (s *spline) at(t float64, span int) geometry.Point {
 	type weighted struct{ x, y, w float64 }
 	var d [highestDegree + 1]weighted

@@ -153,7 +153,7 @@ func (d Drawing) layers() []string {
 	return append([]string{"0"}, names...)
 }
 
-// places gives points that show how far the drawing reaches.
+// places returns points that show how far the drawing reaches.
 func (d Drawing) places() (all []geometry.Point) {
 	d.each(func(_ string, reach ...geometry.Point) { all = append(all, reach...) })
 	return all

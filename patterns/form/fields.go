@@ -17,7 +17,7 @@ type Fields struct {
 	meant []string // the nearest known key of each unknown one; empty where none is near
 }
 
-// Fields checks that n is a map with the allowed keys only. It gives false
+// Fields checks that n is a map with the allowed keys only. It returns false
 // where n is no map, or says nothing.
 func (r *Reader) Fields(n *nodes.Node, what any, allowed ...string) (Fields, bool) {
 	if n.Shape != nodes.Map {
@@ -49,21 +49,21 @@ func (r *Reader) Fields(n *nodes.Node, what any, allowed ...string) (Fields, boo
 	return f, true
 }
 
-// Unknown says whether the map has a key that is not known.
+// Unknown reports whether the map has a key that is not known.
 func (f Fields) Unknown() bool { return len(f.meant) > 0 }
 
-// Mistyped says whether an unknown key, or a part that could not be read, which
-// is reported already, stands for one of the keys. One slip is one problem: that
-// key is then not missing.
+// Mistyped reports whether an unknown key, or a part that could not be read,
+// which is reported already, stands for one of the keys. One slip is one
+// problem: that key is then not missing.
 func (f Fields) Mistyped(keys ...string) bool {
 	return slices.ContainsFunc(f.meant, func(meant string) bool { return meant != "" && slices.Contains(keys, meant) }) ||
 		slices.ContainsFunc(keys, f.Node.Lacks)
 }
 
-// Has says whether the key stands there, even without a value.
+// Has reports whether the key stands there, even without a value.
 func (f Fields) Has(key string) bool { return f.Node.Get(key) != nil }
 
-// Get gives the value of a key. It is nil where the key is missing, and where
+// Get returns the value of a key. It is nil where the key is missing, and where
 // it has no value, which is reported.
 func (f Fields) Get(key string) *nodes.Node {
 	n := f.Node.Get(key)
@@ -81,7 +81,7 @@ func (f Fields) Get(key string) *nodes.Node {
 	return nil
 }
 
-// Need gives the value of a key that must be there.
+// Need returns the value of a key that must be there.
 func (f Fields) Need(key, example string) *nodes.Node {
 	if !f.Has(key) && !f.Mistyped(key) {
 		f.Fail(f.Node, KeyMissing, finding.Values{"what": f.What, "key": key, "example": example})
@@ -89,7 +89,7 @@ func (f Fields) Need(key, example string) *nodes.Node {
 	return f.Get(key)
 }
 
-// Map gives the map under a key; false where there is none.
+// Map returns the map under a key; false where there is none.
 func (f Fields) Map(key string, what any, allowed ...string) (Fields, bool) {
 	n := f.Get(key)
 	if n == nil {
@@ -98,7 +98,7 @@ func (f Fields) Map(key string, what any, allowed ...string) (Fields, bool) {
 	return f.Fields(n, what, allowed...)
 }
 
-// Maps gives the maps of the list under a key, of which each is a what.
+// Maps returns the maps of the list under a key, of which each is a what.
 func (f Fields) Maps(key, example string, what any, allowed ...string) iter.Seq[Fields] {
 	return func(yield func(Fields) bool) {
 		n := f.Get(key)
@@ -121,7 +121,7 @@ func Opt[T any](f Fields, key string, read func(*nodes.Node) T) (v T) {
 	return v
 }
 
-// Text gives a text that is printed; empty where there is none.
+// Text returns a text that is printed; empty where there is none.
 func (f Fields) Text(key string) string { return f.TextUpTo(key, maxTextCharacters) }
 
 // TextUpTo is Text with a bound of its own.
@@ -132,13 +132,13 @@ func (f Fields) TextUpTo(key string, most int) string {
 	})
 }
 
-// NeedText gives a text that must be there.
+// NeedText returns a text that must be there.
 func (f Fields) NeedText(key, example string) string {
 	s, _ := Given(f.Need(key, example), key, f.Reader.Text)
 	return s
 }
 
-// Which gives the one key of the group that the map has. Where there are none
+// Which returns the one key of the group that the map has. Where there are none
 // or several it reports them.
 func (f Fields) Which(group ...string) string {
 	present := slices.DeleteFunc(slices.Clone(group), func(key string) bool { return !f.Has(key) })

@@ -44,7 +44,7 @@ func (r *Reader) NewID(at *nodes.Node, what any, id string) (string, bool) {
 	return id, r.CheckPrintable(at, what, id)
 }
 
-// isNumber says whether a comment is a number of the trade: #7.
+// isNumber reports whether a comment is a number of the trade: #7.
 func isNumber(comment string) bool {
 	return len(comment) > 1 && comment[1] != ' '
 }

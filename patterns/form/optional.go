@@ -97,7 +97,7 @@ func (f Fields) Length(key string, limits unit.Limits) unit.Length {
 	return unit.Length(v)
 }
 
-// No says whether a key of yes or no says no.
+// No reports whether a key of yes or no says no.
 func (f Fields) No(key string) bool {
 	yes, ok := Given(f.Get(key), key, f.YesNo)
 	return ok && !yes

@@ -15,7 +15,7 @@ import (
 
 const maxQuantityLetters = 60
 
-// QuantityText gives the text of a plain value that can be a quantity.
+// QuantityText returns the text of a plain value that can be a quantity.
 func (r *Reader) QuantityText(n *nodes.Node, what any) (string, bool) {
 	if n.Shape != nodes.Scalar || n.Null || len(n.Text) > maxQuantityLetters {
 		r.Fail(n, NoQuantity, finding.Values{"what": what, "found": n.Called()})
@@ -35,7 +35,7 @@ func (r *Reader) Unreadable(n *nodes.Node, severity finding.Severity, what any, 
 	r.Report(n.File, n.Line, n.Column, why)
 }
 
-// Told gives the finding in an error, or what the system says in it.
+// Told returns the finding in an error, or what the system says in it.
 func Told(err error) finding.Finding {
 	var why finding.Finding
 	if !errors.As(err, &why) {

@@ -16,7 +16,7 @@ type Reader struct {
 	BareUnit string // of lengths without a unit: mm or in
 }
 
-// NewReader gives a reader of a source, whose bare lengths are in mm.
+// NewReader returns a reader of a source, whose bare lengths are in mm.
 func NewReader(from source.Source) *Reader {
 	return &Reader{Problems: nodes.NewProblems(from.File), Source: from, BareUnit: "mm"}
 }
@@ -26,7 +26,8 @@ func (r *Reader) Root(format nodes.Format) *nodes.Node {
 	return r.Parse(nodes.NewFile(r.Source.File, r.Source.Data), r.Source.Data, format)
 }
 
-// Sound gives what was made of a file, or nothing where a problem stops the work.
+// Sound returns what was made of a file, or nothing where a problem stops the
+// work.
 func Sound[T any](made T, problems problem.List) (T, problem.List) {
 	if problems.Stops() {
 		var nothing T

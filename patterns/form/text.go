@@ -15,7 +15,7 @@ import (
 // maxTextCharacters is what any line on a sheet can hold, and more.
 const maxTextCharacters = 200
 
-// Text gives a text that may be printed, without blanks round it.
+// Text returns a text that may be printed, without blanks round it.
 func (r *Reader) Text(n *nodes.Node, what any) (string, bool) {
 	return r.TextUpTo(n, what, maxTextCharacters)
 }
@@ -46,7 +46,7 @@ func (r *Reader) TextUpTo(n *nodes.Node, what any, most int) (string, bool) {
 	return s, r.CheckPrintable(n, what, s)
 }
 
-// CheckPrintable says whether a text can be printed.
+// CheckPrintable reports whether a text can be printed.
 func (r *Reader) CheckPrintable(n *nodes.Node, what any, s string) bool {
 	for _, c := range s {
 		switch {
@@ -68,7 +68,7 @@ func (r *Reader) CheckPrintable(n *nodes.Node, what any, s string) bool {
 	return true
 }
 
-// Choice gives one of the allowed words.
+// Choice returns one of the allowed words.
 func Choice[T ~string](r *Reader, n *nodes.Node, what any, allowed ...T) (word T, ok bool) {
 	if n.Shape == nodes.Scalar && slices.Contains(allowed, T(n.Text)) {
 		return T(n.Text), true
@@ -78,13 +78,13 @@ func Choice[T ~string](r *Reader, n *nodes.Node, what any, allowed ...T) (word T
 	return "", false
 }
 
-// Word gives the word of a key that may be missing.
+// Word returns the word of a key that may be missing.
 func Word[T ~string](f Fields, key string, allowed ...T) T {
 	word, _ := Given(f.Get(key), key, func(n *nodes.Node, what any) (T, bool) { return Choice(f.Reader, n, what, allowed...) })
 	return word
 }
 
-// Words gives the texts of words of a kind of their own.
+// Words returns the texts of words of a kind of their own.
 func Words[T ~string](of []T) []string {
 	words := make([]string, len(of))
 	for i, w := range of {
@@ -93,7 +93,7 @@ func Words[T ~string](of []T) []string {
 	return words
 }
 
-// YesNo gives a truth as YAML 1.1 and 1.2 write it.
+// YesNo returns a truth as YAML 1.1 and 1.2 write it.
 func (r *Reader) YesNo(n *nodes.Node, what any) (value, ok bool) {
 	switch strings.ToLower(n.Text) {
 	case "yes", "true":
@@ -105,7 +105,7 @@ func (r *Reader) YesNo(n *nodes.Node, what any) (value, ok bool) {
 	return false, false
 }
 
-// Several gives the items of a list; one plain value counts as a list of one.
+// Several returns the items of a list; one plain value counts as a list of one.
 func (r *Reader) Several(n *nodes.Node) []*nodes.Node {
 	if n.Shape == nodes.List {
 		return n.Items
@@ -113,7 +113,7 @@ func (r *Reader) Several(n *nodes.Node) []*nodes.Node {
 	return []*nodes.Node{n}
 }
 
-// TrueList gives the items of what must be a list with something in it.
+// TrueList returns the items of what must be a list with something in it.
 func (r *Reader) TrueList(n *nodes.Node, what any, example string) []*nodes.Node {
 	if items := n.Undashed(); items != nil {
 		r.Fail(n, nodes.NoDash, finding.Values{"line": "- " + problem.Shortened(items[0].Text)})

@@ -11,7 +11,7 @@ import (
 	"drawdown/sequence"
 )
 
-// wayOfCasting gives the way of a group for which the file names none: by the
+// wayOfCasting returns the way of a group for which the file names none: by the
 // numbers on the part where all of it have one. Where only some have one they
 // order nothing, which is said.
 func (r *reader) wayOfCasting(at *nodes.Node, kinds []string) sequence.Way {
@@ -119,8 +119,8 @@ func (r *reader) checkGaps(kinds []string) {
 	}
 }
 
-// unbroken says whether the numbers of the fasteners follow each other and none
-// is higher than the highest.
+// unbroken reports whether the numbers of the fasteners follow each other and
+// none is higher than the highest.
 func unbroken(fasteners []geometry.Fastener, highest int) bool {
 	numbers := geometry.Mapped(fasteners, func(f geometry.Fastener) int { return f.Cast })
 	slices.Sort(numbers)
@@ -132,7 +132,7 @@ func unbroken(fasteners []geometry.Fastener, highest int) bool {
 	return true
 }
 
-// of gives the fasteners of the kinds; all of them where there are no kinds.
+// of returns the fasteners of the kinds; all of them where there are no kinds.
 func (r *reader) of(kinds []string) []geometry.Fastener {
 	return slices.DeleteFunc(slices.Clone(r.input.Joint.Fasteners), func(f geometry.Fastener) bool {
 		return len(kinds) > 0 && !slices.Contains(kinds, f.Kind)

@@ -26,7 +26,8 @@ type changes struct {
 	seen   []string // ids that could be meant
 }
 
-// takeChanges reads omit, change and relabel of a file, and gives it without them.
+// takeChanges reads omit, change and relabel of a file, and returns it without
+// them.
 func (r *reader) takeChanges(layer *nodes.Node, level int) *nodes.Node {
 	builds := layer.Get("extends") != nil || layer.Lacks("extends")
 	if at := layer.Get("relabel"); at != nil {
@@ -79,7 +80,7 @@ func (r *reader) takeChange(c *changes, at *nodes.Node) {
 	}
 }
 
-// changed gives a fastener of the file as the files above it have it, and the
+// changed returns a fastener of the file as the files above it have it, and the
 // node that it then comes from; false where one leaves it out.
 func (r *reader) changed(from *nodes.Node, f geometry.Fastener) (geometry.Fastener, *nodes.Node, bool) {
 	id, at := f.ID, from
@@ -147,8 +148,8 @@ func (r *reader) unusedChanges() {
 	}
 }
 
-// current gives the id of the fastener that a file names at the node, as the part
-// has it; false where a file above leaves it out.
+// current returns the id of the fastener that a file names at the node, as the
+// part has it; false where a file above leaves it out.
 func (r *reader) current(n *nodes.Node) (string, bool) {
 	for _, c := range slices.Backward(r.changes) {
 		if c.level < n.File.Level && c.omit[r.names.Seen(n.Text, n, c.level)] != nil {
@@ -158,8 +159,9 @@ func (r *reader) current(n *nodes.Node) (string, bool) {
 	return r.names.Seen(n.Text, n, -1), true
 }
 
-// currentList gives a list of fasteners as the part has them, without those that
-// a file above leaves out. A list by cast numbers loses the numbers of these.
+// currentList returns a list of fasteners as the part has them, without those
+// that a file above leaves out. A list by cast numbers loses the numbers of
+// these.
 func (r *reader) currentList(n *nodes.Node) *nodes.Node {
 	list := *n
 	list.Items = nil

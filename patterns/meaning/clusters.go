@@ -99,8 +99,8 @@ func (r *reader) members(n *nodes.Node, name string, unloaded bool, in map[strin
 	return of
 }
 
-// sameGroup says whether one group of the order takes all the kinds. Without an
-// order every kind is a group of its own.
+// sameGroup reports whether one group of the order takes all the kinds. Without
+// an order every kind is a group of its own.
 func (r *reader) sameGroup(kinds []string) bool {
 	return slices.ContainsFunc(r.input.Groups, func(g sequence.Group) bool {
 		return len(g.Kinds) == 0 || !slices.ContainsFunc(kinds, func(k string) bool { return !slices.Contains(g.Kinds, k) })
@@ -186,7 +186,7 @@ func (r *reader) checkAlong() {
 	}
 }
 
-// at gives the places of a cluster's fasteners.
+// at returns the places of a cluster's fasteners.
 func (r *reader) at(c geometry.Cluster) []geometry.Point {
 	return geometry.Mapped(c.Of, func(id string) geometry.Point { return r.input.Joint.Fasteners[r.fasteners.index[id]].At })
 }
@@ -204,7 +204,7 @@ func (r *reader) checkCrossing() {
 	}
 }
 
-// hullsCross says whether an edge of one hull crosses one of the other.
+// hullsCross reports whether an edge of one hull crosses one of the other.
 func hullsCross(a, b []geometry.Point) bool {
 	for i, p := range a {
 		for k, r := range b {

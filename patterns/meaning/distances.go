@@ -58,6 +58,11 @@ func (r *reader) checkOdd() {
 	if r.ErrorsSince(0) || r.kindsOdd() {
 		return
 	}
+	if off, found := places.FindOffRow(r.input.Joint); found && !r.generated(r.input.Joint.Fasteners[off.Index]) {
+		f := r.input.Joint.Fasteners[off.Index]
+		r.Warn(r.nodeOf(f), places.OffItsRow, finding.Values{"id": f.ID, "off": unit.Length(off.Off), "place": finding.Noted(places.AtPlace, finding.Values{"x": off.At.X, "y": off.At.Y})})
+		return
+	}
 	sets := [][]geometry.Fastener{r.of(nil)}
 	for _, kind := range r.usedKinds() {
 		sets = append(sets, r.of([]string{kind}))
@@ -89,16 +94,22 @@ func (r *reader) checkOdd() {
 	}
 }
 
-// kindsOdd says whether a fastener probably has the wrong kind: what else is odd
-// then follows from that.
-func (r *reader) kindsOdd() bool { return len(places.OddKinds(r.input.Joint)) > 0 }
+// kindsOdd reports whether a fastener probably has the wrong kind: what else is
+// odd then follows from that.
+func (r *reader) kindsOdd() bool {
+	if r.oddKinds == nil {
+		found := len(places.OddKinds(r.input.Joint)) > 0
+		r.oddKinds = &found
+	}
+	return *r.oddKinds
+}
 
-// nodeOf gives the entry of the file that a fastener comes from.
+// nodeOf returns the entry of the file that a fastener comes from.
 func (r *reader) nodeOf(f geometry.Fastener) *nodes.Node {
 	return r.fasteners.from[r.fasteners.index[f.ID]]
 }
 
-// generated says whether a fastener is one of several that one entry makes.
+// generated reports whether a fastener is one of several that one entry makes.
 func (r *reader) generated(f geometry.Fastener) bool {
 	from := r.nodeOf(f)
 	return f.ID != "" && from.Shape == nodes.Map && from.Get("at") == nil

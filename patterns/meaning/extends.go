@@ -85,8 +85,8 @@ func (r *reader) overridden(top, base *nodes.Node) {
 	}
 }
 
-// otherBankAs warns of a mirrored file that gives the title of the first bank once
-// more, or another machine.
+// otherBankAs warns about a mirrored file that repeats the title of the first
+// bank once more, or another machine.
 func (r *reader) otherBankAs(top, base *nodes.Node) {
 	if top.Get("mirror") == nil {
 		return

@@ -24,7 +24,7 @@ type Fasteners struct {
 	faulty   bool                         // something about them could not be read, such as a number
 }
 
-// NewFasteners gives the empty list of a joint.
+// NewFasteners returns the empty list of a joint.
 func NewFasteners(r *form.Reader, joint *geometry.Joint) *Fasteners {
 	return &Fasteners{problems: r, joint: joint, index: map[string]int{}, unplaced: map[string]geometry.Fastener{}, at: map[string]*nodes.Node{}}
 }
@@ -85,7 +85,7 @@ func (r *reader) readFasteners(f form.Fields) {
 	}
 }
 
-// fastenerItem reads one entry of the list: a point, or a generator. It gives
+// fastenerItem reads one entry of the list: a point, or a generator. It returns
 // false where the entry cannot be read.
 func (r *reader) fastenerItem(item *nodes.Node) bool {
 	for _, g := range generators {
@@ -115,10 +115,11 @@ func (r *reader) fastenerItem(item *nodes.Node) bool {
 	return idOK
 }
 
-// placed says whether all fasteners are known with their places.
+// placed reports whether all fasteners are known with their places.
 func (t *Fasteners) placed() bool { return !t.broken && len(t.unplaced) == 0 }
 
-// knownPlaces gives the places of the fasteners; none where not all are known.
+// knownPlaces returns the places of the fasteners; none where not all are
+// known.
 func (r *reader) knownPlaces() []geometry.Point {
 	if !r.fasteners.placed() {
 		return nil
@@ -133,7 +134,7 @@ func (r *reader) addFastener(from *nodes.Node, f geometry.Fastener) {
 	}
 }
 
-// knownFastener gives the index of the fastener that a node names.
+// knownFastener returns the index of the fastener that a node names.
 func (r *reader) knownFastener(n *nodes.Node) (int, bool) {
 	if n.Shape != nodes.Scalar || n.Null {
 		r.Fail(n, form.NoID, finding.Values{"what": finding.Term("an id"), "found": n.Called()})
@@ -147,7 +148,7 @@ func (r *reader) knownFastener(n *nodes.Node) (int, bool) {
 	return i, ok && here
 }
 
-// ids gives the names that a hint can pick from.
+// ids returns the names that a hint can pick from.
 func (r *reader) ids() []string {
 	const hintable = 1000
 	if len(r.input.Joint.Fasteners) > hintable {

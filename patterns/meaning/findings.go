@@ -59,6 +59,9 @@ const (
 	CastGap          finding.Code = "casts gap"                  // count, beyond, missing
 	CastOn           finding.Code = "casts on"                   // id, cast
 	StarOffCircle    finding.Code = "reader star off circle"     //
+	IntoDiffers      finding.Code = "reader into differs"        // kind, into, others
+	KindsAlike       finding.Code = "reader kinds alike"         // kind, other
+	OffGap           finding.Code = "reader off gap"             // ids, radius, circle
 	MirrorTitle      finding.Code = "reader mirror title"        // title
 	MirrorMachine    finding.Code = "reader mirror machine"      // machine, first, file
 	IsMachine        finding.Code = "reader is machine"          //

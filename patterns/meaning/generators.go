@@ -43,8 +43,8 @@ func generatorKeys() []string {
 	return keys
 }
 
-// generator reads {grid: {…}} and its like into the joint. It gives false where
-// that cannot be read.
+// generator reads {grid: {…}} and its like into the joint. It returns false
+// where that cannot be read.
 func (r *reader) generator(item *nodes.Node, g generator) bool {
 	r.Fields(item, finding.Failed(EntryWith, finding.Values{"generator": g.name}), g.name)
 	f, ok := r.Fields(item.Get(g.name), finding.Term("the "+g.name), append(slices.Clone(g.keys), commonKeys...)...)
@@ -75,6 +75,9 @@ func (r *reader) generator(item *nodes.Node, g generator) bool {
 	for i, at := range points {
 		fastener := geometry.Fastener{ID: prefix + strconv.Itoa(i+1), Kind: kind, At: at}
 		if omitted[fastener.ID] {
+			if g.name == "circle" {
+				r.gaps = append(r.gaps, gap{item, geometry.Centroid(points), at})
+			}
 			continue
 		}
 		if casts != nil {
@@ -89,7 +92,7 @@ func (r *reader) generator(item *nodes.Node, g generator) bool {
 	return true
 }
 
-// prefix gives what stands before the number; nothing where there is no id.
+// prefix returns what stands before the number; nothing where there is no id.
 func (r *reader) prefix(f form.Fields) (string, bool) {
 	n := f.Get("id")
 	if n == nil {
@@ -141,7 +144,7 @@ func (r *reader) omitted(f form.Fields, prefix string, count int) map[string]boo
 	return omitted
 }
 
-// forEach gives the list of a generator that says something for each place.
+// forEach returns the list of a generator that says something for each place.
 func (r *reader) forEach(f form.Fields, key string, of finding.Term, count int) []*nodes.Node {
 	n := f.Get(key)
 	if n == nil {

@@ -78,7 +78,7 @@ func (r *reader) addKind(at *nodes.Node, k plan.Kind) {
 	r.kinds.at[k.Name] = at
 }
 
-// fastenerKind gives the kind of a fastener or a generator; empty where it is
+// fastenerKind returns the kind of a fastener or a generator; empty where it is
 // unknown, which is reported.
 func (r *reader) fastenerKind(f form.Fields) string {
 	kind, ok := r.kindOf(f)
@@ -88,7 +88,7 @@ func (r *reader) fastenerKind(f form.Fields) string {
 	return kind
 }
 
-// kindOf gives the kind that a map names, or the only one.
+// kindOf returns the kind that a map names, or the only one.
 func (r *reader) kindOf(f form.Fields) (string, bool) {
 	if n := f.Get("kind"); n != nil {
 		return r.knownKind(n)
@@ -126,7 +126,7 @@ func kindExample(n *nodes.Node) string {
 	return "main"
 }
 
-// usedKinds gives the kinds that fasteners have, in the order of the file.
+// usedKinds returns the kinds that fasteners have, in the order of the file.
 func (r *reader) usedKinds() []string {
 	return slices.DeleteFunc(slices.Clone(r.kinds.names), func(name string) bool { return !r.kinds.used[name] })
 }

@@ -23,16 +23,16 @@ type Places struct {
 	source   *nodes.Node // of the figures
 }
 
-// Title gives the place of the title.
+// Title returns the place of the title.
 func (p Places) Title() problem.Problem { return p.of(p.title) }
 
-// Machine gives the place of the machine.
+// Machine returns the place of the machine.
 func (p Places) Machine() problem.Problem { return p.of(p.machine) }
 
-// Source gives the place of the source of the figures.
+// Source returns the place of the source of the figures.
 func (p Places) Source() problem.Problem { return p.of(p.source) }
 
-// Meant gives the warnings that the file acknowledges.
+// Meant returns the warnings that the file acknowledges.
 func (p Places) Meant() []meant.Entry { return p.meant }
 
 func (r *reader) places() Places {
@@ -47,7 +47,7 @@ func (r *reader) places() Places {
 	return Places{file: r.Source.File, stages: r.stages, kinds: r.kinds.at, groups: groups, meant: r.meant, cautions: r.cautions, title: r.title, machine: r.machine, source: r.source}
 }
 
-// Stage gives the place of a tightening stage, from 1. Any other number means
+// Stage returns the place of a tightening stage, from 1. Any other number means
 // the whole file, with line 0. Severity and What are left to the caller.
 func (p Places) Stage(n int) problem.Problem {
 	if n < 1 || n > len(p.stages) {
@@ -56,7 +56,7 @@ func (p Places) Stage(n int) problem.Problem {
 	return p.of(p.stages[n-1])
 }
 
-// Caution gives the place of a caution, from 1.
+// Caution returns the place of a caution, from 1.
 func (p Places) Caution(n int) problem.Problem {
 	if p.cautions == nil || n < 1 || n > len(p.cautions.Items) {
 		return p.of(p.cautions)
@@ -64,8 +64,9 @@ func (p Places) Caution(n int) problem.Problem {
 	return p.of(p.cautions.Items[n-1])
 }
 
-// At gives the place of a figure of a kind at a stage: the stage, or the kind where
-// none is named, or where a file above that of the stage changes the kind.
+// At returns the place of a figure of a kind at a stage: the stage, or the kind
+// where none is named, or where a file above that of the stage changes the
+// kind.
 func (p Places) At(kind string, stage int) problem.Problem {
 	if stage < 1 || stage > len(p.stages) {
 		return p.of(p.kinds[kind])
@@ -76,7 +77,7 @@ func (p Places) At(kind string, stage int) problem.Problem {
 	return p.of(p.stages[stage-1])
 }
 
-// Order gives the place of the order of a kind; where there is none for it
+// Order returns the place of the order of a kind; where there is none for it
 // alone, that of the first one in the file. Severity and What are left to the
 // caller.
 func (p Places) Order(kind string) problem.Problem { return p.of(cmp.Or(p.groups[kind], p.groups[""])) }

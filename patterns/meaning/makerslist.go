@@ -15,7 +15,7 @@ import (
 )
 
 // makersList reads the maker's own sequence, which names every fastener of the
-// kinds once. No kinds means all fasteners. It gives the ids.
+// kinds once. No kinds means all fasteners. It returns the ids.
 //
 // A manual prints the numbers that are cast on the part. The list may name
 // these in place of the ids, where none of them is the id of a fastener and
@@ -64,7 +64,7 @@ func (r *reader) makersList(n *nodes.Node, kinds []string) []string {
 	return list
 }
 
-// unplacedOf gives the fasteners of the kinds whose places could not be read.
+// unplacedOf returns the fasteners of the kinds whose places could not be read.
 func (r *reader) unplacedOf(kinds []string) []geometry.Fastener {
 	var of []geometry.Fastener
 	for _, id := range slices.Sorted(maps.Keys(r.fasteners.unplaced)) {
@@ -83,7 +83,7 @@ func calledIn(f geometry.Fastener, byCast bool) string {
 	return f.ID
 }
 
-// namedBy gives what the list goes by: the ids, or the cast numbers.
+// namedBy returns what the list goes by: the ids, or the cast numbers.
 func (r *reader) namedBy(n *nodes.Node, kinds []string, members []geometry.Fastener) (index map[string]int, byCast, ok bool) {
 	casts := map[string]int{}
 	for _, f := range members {

@@ -70,7 +70,7 @@ func (r *reader) placeNames() []string {
 	return all
 }
 
-// ofKind gives the fasteners of a kind.
+// ofKind returns the fasteners of a kind.
 func (r *reader) ofKind(n *nodes.Node) (all []measure.Place) {
 	kind, known := r.knownKind(n)
 	if !known {

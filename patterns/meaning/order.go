@@ -69,7 +69,8 @@ func (r *reader) readGroups(n *nodes.Node) {
 	}
 }
 
-// groupKinds gives the kinds of a group, none of which an earlier group takes.
+// groupKinds returns the kinds of a group, none of which an earlier group
+// takes.
 func (r *reader) groupKinds(f form.Fields, seen map[string]*nodes.Node) ([]string, bool) {
 	var kinds []string
 	allOK := true

@@ -45,6 +45,8 @@ type reader struct {
 	loosened    []*nodes.Node // of loosening, beside input.Loosen
 	removed     *nodes.Node   // the list of them, where all could be read
 	cautions    *nodes.Node
+	gaps        []gap // of the bolt circles
+	oddKinds    *bool // whether a fastener probably has the wrong kind; nil until somebody asks
 	title       *nodes.Node
 	machine     *nodes.Node
 	source      *nodes.Node // of the figures

@@ -45,7 +45,7 @@ func (r *reader) overriddenStages(side string, top, base *nodes.Node) {
 	}
 }
 
-// listOf gives a list of a map in a file; nil where there is none.
+// listOf returns a list of a map in a file; nil where there is none.
 func listOf(file *nodes.Node, key, of string) *nodes.Node {
 	if at := file.Get(key); at != nil {
 		if list := at.Get(of); list != nil && list.Shape == nodes.List {
@@ -55,8 +55,8 @@ func listOf(file *nodes.Node, key, of string) *nodes.Node {
 	return nil
 }
 
-// otherSource says whether the stages above have a source of their own: they are
-// then not a part of those below.
+// otherSource reports whether the stages above have a source of their own: they
+// are then not a part of those below.
 func otherSource(top, base *nodes.Node) bool {
 	own, below := top.Get("source"), base.Get("source")
 	return own != nil && (below == nil || own.Text != below.Text)
@@ -104,7 +104,7 @@ func angles(stages *nodes.Node) byKind {
 	return all
 }
 
-// texts gives one text, or those of a list.
+// texts returns one text, or those of a list.
 func texts(n *nodes.Node) []string {
 	if n.Shape == nodes.Scalar {
 		return []string{n.Text}

@@ -19,6 +19,8 @@ func (r *reader) sense(f form.Fields) {
 	r.fasteners.Check()
 	r.checkOdd()
 	r.checkPlaces(f)
+	r.checkCircleGaps()
+	r.checkKindsBeside()
 	r.checkCasts()
 	r.checkLargestFirst()
 	r.checkSizeByHole(f)

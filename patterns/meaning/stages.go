@@ -76,7 +76,8 @@ func (r *reader) sourceOf(f form.Fields) string {
 	return source
 }
 
-// stageItems gives the stages of a list, as many as a person can work through.
+// stageItems returns the stages of a list, as many as a person can work
+// through.
 func (r *reader) stageItems(list *nodes.Node, example string) []*nodes.Node {
 	items := r.TrueList(list, "stages", example)
 	if len(items) > maxStages {
@@ -105,7 +106,7 @@ func (r *reader) tightenStage(item *nodes.Node) (plan.StageInput, bool) {
 		return s, figureOK
 	}
 	s.Of, ok = r.stageKinds(f)
-	if len(s.Of) == 0 && ok && len(r.kinds.names) > 1 && s.Do != plan.BackOff {
+	if len(s.Of) == 0 && ok && len(r.kinds.names) > 1 && s.Do != plan.BackOff && !plan.EqualButLength(r.input.Kinds) {
 		r.Warn(item, StageForAll, finding.Values{"kinds": r.kinds.names})
 	}
 	s.Way = form.Word(f, "way", stageWays...)

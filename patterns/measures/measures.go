@@ -20,11 +20,11 @@ const Most = 200
 
 const example = "[{what: warp of the face, unit: mm, to: 0.05}]"
 
-// Finder gives the place that a node names, and whether the part has it. It
+// Finder returns the place that a node names, and whether the part has it. It
 // reports names that nothing has; a place that a file leaves out is none.
 type Finder func(*nodes.Node) (measure.Place, bool)
 
-// Kinds gives the places of all fasteners of a kind.
+// Kinds returns the places of all fasteners of a kind.
 type Kinds func(*nodes.Node) []measure.Place
 
 type reader struct {

@@ -88,7 +88,8 @@ func (r *reader) checkInto(counterpart plan.ClampedPart, kinds []plan.Kind, at m
 	}
 }
 
-// alike says whether two materials are of one family: cast aluminium and aluminium.
+// alike reports whether two materials are of one family: cast aluminium and
+// aluminium.
 func alike(a, b string) bool {
 	family := func(name string) string { return name[strings.LastIndex(name, " ")+1:] }
 	return family(a) == family(b)

@@ -61,8 +61,8 @@ func (r *reader) thread(n *nodes.Node) *thread.Thread {
 	return &t
 }
 
-// classOfAnyThread says whether the class exists at all: every class is made in
-// one of these two threads.
+// classOfAnyThread reports whether the class exists at all: every class is made
+// in one of these two threads.
 func classOfAnyThread(text string) error {
 	var first error
 	for _, name := range []string{"M10", "3/8-16 UNC"} {

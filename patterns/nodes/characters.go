@@ -11,8 +11,8 @@ import (
 )
 
 // checkCharacters finds what is no text: another encoding than UTF-8, and
-// control characters. UTF-16 comes here only where it is broken. It gives the place of the first one;
-// no code where there is none.
+// control characters. UTF-16 comes here only where it is broken. It returns the
+// place of the first one; no code where there is none.
 func checkCharacters(data []byte) (line, column int, why finding.Finding) {
 	if bytes.HasPrefix(data, []byte{0xFE, 0xFF}) || bytes.HasPrefix(data, []byte{0xFF, 0xFE}) {
 		return 1, 1, finding.Failed(UTF16, nil)
@@ -49,7 +49,7 @@ func isYAMLCharacter(r rune) bool {
 	return r != 0xFEFF && r != 0xFFFE && r != 0xFFFF
 }
 
-// cleaned gives a text without what checkCharacters finds, for the parser.
+// cleaned returns a text without what checkCharacters finds, for the parser.
 func cleaned(text string) string {
 	return strings.Map(func(r rune) rune {
 		if r == utf8.RuneError || !isYAMLCharacter(r) {

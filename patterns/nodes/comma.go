@@ -22,9 +22,9 @@ var (
 // listKeys take several values, which stand in [ ].
 var listKeys = []string{"of", "omit", "cast", "mark", "kind", "order"}
 
-// pairs gives the keys and values of a map. In { } a comma begins a new entry,
-// so that torque: 30,5 N·m comes as torque: 30 and a key 5 N·m without a value.
-// Such halves are reported and joined again with a point.
+// pairs returns the keys and values of a map. In { } a comma begins a new
+// entry, so that torque: 30,5 N·m comes as torque: 30 and a key 5 N·m without a
+// value. Such halves are reported and joined again with a point.
 func (c *converter) pairs(y *yaml.Node) []*yaml.Node {
 	if y.Style&yaml.FlowStyle == 0 {
 		return y.Content
@@ -50,7 +50,7 @@ func (c *converter) pairs(y *yaml.Node) []*yaml.Node {
 	return pairs
 }
 
-// isTornOff says whether an entry is but a number, perhaps with a unit.
+// isTornOff reports whether an entry is but a number, perhaps with a unit.
 func isTornOff(key, value *yaml.Node) bool {
 	return isPlain(key) && behindAComma.MatchString(key.Value) &&
 		value.Kind == yaml.ScalarNode && value.Value == "" && value.ShortTag() == "!!null"
@@ -61,7 +61,7 @@ func isPlain(y *yaml.Node) bool {
 	return y.Kind == yaml.ScalarNode && y.Style&quotes == 0
 }
 
-// joinedByPoint reports a torn number and gives it as a whole. Three digits may
+// joinedByPoint reports a torn number and returns it as a whole. Three digits may
 // be a decimal as well as the rest of thousands; these are then read on.
 func (c *converter) joinedByPoint(key, head, tail *yaml.Node) *yaml.Node {
 	whole := *head
@@ -81,7 +81,7 @@ func (c *converter) joinedByPoint(key, head, tail *yaml.Node) *yaml.Node {
 	return &whole
 }
 
-// Found gives what stands where two numbers should, as a value of a finding.
+// Found returns what stands where two numbers should, as a value of a finding.
 func (n *Node) Found() any {
 	if n.Shape != List {
 		return n.Called()
@@ -100,7 +100,7 @@ func (n *Node) Found() any {
 	return finding.Failed(Numbers, finding.Values{"count": len(n.Items), "decimal": n.decimal()})
 }
 
-// oneEntry gives what stands alone in a list, and whether it may be two.
+// oneEntry returns what stands alone in a list, and whether it may be two.
 func (n *Node) oneEntry() any {
 	if n.Shape != Scalar || n.Null {
 		return finding.Term("one entry")
@@ -112,7 +112,7 @@ func (n *Node) oneEntry() any {
 	return finding.Failed(OneEntry, finding.Values{"written": problem.Shortened(n.Text), "apart": apart})
 }
 
-// decimal gives the first two whole numbers between which no blank stands, as
+// decimal returns the first two whole numbers between which no blank stands, as
 // the decimal that they seem to be; empty where there are none.
 func (n *Node) decimal() string {
 	for i, a := range n.Items[1:] {

@@ -27,13 +27,13 @@ func newConverter(p *Problems, f *File, read copied, keys []string) *converter {
 
 func (c *converter) known(key string) bool { return slices.Contains(c.keys, key) }
 
-// node gives an empty node at the place of one of the parser's.
+// node returns an empty node at the place of one of the parser's.
 func (c *converter) node(y *yaml.Node) *Node {
 	line := max(1, y.Line)
 	return &Node{File: c.file, Line: line, Column: c.copy.column(line, max(1, y.Column)), size: 1}
 }
 
-// convert gives nil for an alias that stands inside its own part, which is
+// convert returns nil for an alias that stands inside its own part, which is
 // reported.
 func (c *converter) convert(y *yaml.Node) *Node {
 	if y.Kind == yaml.AliasNode {

@@ -39,7 +39,7 @@ func newCopy(f *File) copied {
 	return copied{lines: strings.Split(cleaned(f.Text), "\n"), put: map[int]blanks{}, left: &left, last: &lineRunes{}}
 }
 
-// with gives a copy with some lines written anew.
+// with returns a copy with some lines written anew.
 func (c copied) with(anew map[int]string) copied {
 	c.lines, c.put = slices.Clone(c.lines), maps.Clone(c.put)
 	for line, text := range anew {
@@ -48,7 +48,7 @@ func (c copied) with(anew map[int]string) copied {
 	return c
 }
 
-// runes gives the characters of a line.
+// runes returns the characters of a line.
 func (c copied) runes(line int) []rune {
 	if text := c.lines[line-1]; text != c.last.line {
 		*c.last = lineRunes{text, []rune(text)}
@@ -56,7 +56,7 @@ func (c copied) runes(line int) []rune {
 	return c.last.runes
 }
 
-// text gives the first lines.
+// text returns the first lines.
 func (c copied) text(lines int) []byte {
 	return []byte(strings.Join(c.lines[:lines], "\n") + "\n")
 }
@@ -65,7 +65,8 @@ func (c copied) decode() (document, second *yaml.Node, err error) {
 	return decode(c.text(len(c.lines)))
 }
 
-// parses says whether the first lines can be read; no longer once much was tried.
+// parses reports whether the first lines can be read; no longer once much was
+// tried.
 func (c copied) parses(lines int) bool {
 	text := c.text(lines)
 	if *c.left -= len(text); *c.left < 0 {
@@ -78,9 +79,9 @@ func (c copied) parses(lines int) bool {
 // lookAhead is how far down a bracket may close.
 const lookAhead = 30
 
-// past gives the end of a piece of the text that reaches over a line and can be
-// read; 0 where there is none. Inside a bracket that closes further down nothing
-// can be read either.
+// past returns the end of a piece of the text that reaches over a line and can
+// be read; 0 where there is none. Inside a bracket that closes further down
+// nothing can be read either.
 func (c copied) past(line int) int {
 	for end := line; end < min(line+lookAhead, len(c.lines)); end++ {
 		if c.parses(end) {
@@ -114,7 +115,7 @@ func (c copied) stoppingLine() int {
 	return bad
 }
 
-// column gives the column of the file for one of the copy.
+// column returns the column of the file for one of the copy.
 func (c copied) column(line, column int) int {
 	if b := c.put[line]; column > b.column {
 		return max(1, column-b.count)

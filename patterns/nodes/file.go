@@ -56,7 +56,7 @@ func (f *File) clamp(line, column int) (int, int) {
 	return line, min(max(column, 1), len([]rune(f.Lines[line-1]))+1)
 }
 
-// within gives a place of the parser, which counts on past the end where
+// within returns a place of the parser, which counts on past the end where
 // nothing stands.
 func (f *File) within(line, column int) (int, int) {
 	if line > f.lastLine() || line > 0 && column > len(f.Lines[line-1])+1 {
@@ -65,7 +65,7 @@ func (f *File) within(line, column int) (int, int) {
 	return line, column
 }
 
-// Place gives where a node stands, for a problem that is found later.
+// Place returns where a node stands, for a problem that is found later.
 func (n *Node) Place() problem.Problem {
 	place := problem.Problem{File: n.File.Name}
 	place.Line, place.Column = n.File.within(n.Line, n.Column)

@@ -29,8 +29,8 @@ func (c *converter) setComment(y *yaml.Node, n *Node) {
 	n.Comment, n.before, n.behind = comment, c.copy.before(s), rest
 }
 
-// InQuotes gives the line as it has to be written for a text and the comment behind
-// it to be one text.
+// InQuotes returns the line as it has to be written for a text and the comment
+// behind it to be one text.
 func (n *Node) InQuotes() string {
 	return inQuotes(n.before, strings.TrimSpace(n.Text+" "+n.Comment), n.behind)
 }

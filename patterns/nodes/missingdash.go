@@ -6,8 +6,8 @@ import (
 	"gopkg.in/yaml.v3"
 )
 
-// Undashed gives the items of a list whose first one lacks its dash, so that YAML
-// takes all of it for one text; nil where that is not so.
+// Undashed returns the items of a list whose first one lacks its dash, so that
+// YAML takes all of it for one text; nil where that is not so.
 func (n *Node) Undashed() []*Node { return n.undashed }
 
 func (c *converter) setUndashed(y *yaml.Node, n *Node) {
@@ -32,7 +32,7 @@ func (c *converter) setUndashed(y *yaml.Node, n *Node) {
 	}
 }
 
-// dashPut gives the copy with a dash before the entry that lacks one at the
+// dashPut returns the copy with a dash before the entry that lacks one at the
 // line, or right above it, and the line of that entry; 0 where there is none.
 func (c copied) dashPut(line int) (copied, int) {
 	first, last := line, line

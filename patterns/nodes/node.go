@@ -48,7 +48,7 @@ type Node struct {
 // Entry is a key of a map with its value.
 type Entry struct{ Key, Value *Node }
 
-// Get gives the value of a key; nil where it is missing.
+// Get returns the value of a key; nil where it is missing.
 func (n *Node) Get(key string) *Node {
 	for _, e := range n.Entries {
 		if e.Key.Text == key {
@@ -58,7 +58,7 @@ func (n *Node) Get(key string) *Node {
 	return nil
 }
 
-// KeyNode gives the key itself, for its place.
+// KeyNode returns the key itself, for its place.
 func (n *Node) KeyNode(key string) *Node {
 	for _, e := range n.Entries {
 		if e.Key.Text == key {
@@ -68,21 +68,21 @@ func (n *Node) KeyNode(key string) *Node {
 	return n
 }
 
-// Without gives a map without some of its keys.
+// Without returns a map without some of its keys.
 func (n *Node) Without(keys []string) *Node {
 	left := *n
 	left.Entries = slices.DeleteFunc(slices.Clone(n.Entries), func(e Entry) bool { return slices.Contains(keys, e.Key.Text) })
 	return &left
 }
 
-// Lacks says whether a part of the file that could not be read may have been the
-// value of a key.
+// Lacks reports whether a part of the file that could not be read may have been
+// the value of a key.
 func (n *Node) Lacks(key string) bool {
 	return slices.Contains(n.Lost, key) || slices.Contains(n.Lost, "")
 }
 
-// Written gives what stands in a node on one line, alike for values that say the
-// same in another notation.
+// Written returns what stands in a node on one line, alike for values that say
+// the same in another notation.
 func (n *Node) Written() string {
 	var parts []string
 	switch n.Shape {
@@ -101,7 +101,7 @@ func (n *Node) Written() string {
 	return "{" + strings.Join(parts, ", ") + "}"
 }
 
-// Called gives what stands there, as a value of a finding.
+// Called returns what stands there, as a value of a finding.
 func (n *Node) Called() any {
 	switch {
 	case n.Null:
@@ -114,7 +114,7 @@ func (n *Node) Called() any {
 	return problem.Quoted(n.Text)
 }
 
-// Counted gives what stands where a number of entries should.
+// Counted returns what stands where a number of entries should.
 func (n *Node) Counted() any {
 	if n.Shape == List {
 		return len(n.Items)

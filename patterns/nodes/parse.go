@@ -18,8 +18,8 @@ type Format struct {
 	Example string   // of the whole file; empty for one that begins with drawdown: 1
 }
 
-// Parse reads one file into nodes. It gives nil where the text is unreadable; the
-// problems then say why.
+// Parse reads one file into nodes. It returns nil where the text is unreadable;
+// the problems then say why.
 func (p *Problems) Parse(f *File, data []byte, format Format) *Node {
 	switch p.checkText(f, data).Code {
 	case TooLarge, TooManySigns, UTF16, NUL:
@@ -40,7 +40,7 @@ func (p *Problems) Parse(f *File, data []byte, format Format) *Node {
 	return p.rootOf(f, document, read, format)
 }
 
-// IsText says whether the bytes are a text that is not too large, and reports
+// IsText reports whether the bytes are a text that is not too large, and reports
 // them otherwise.
 func (p *Problems) IsText(f *File, data []byte) bool { return p.checkText(f, data).Code == "" }
 

@@ -15,8 +15,8 @@ import (
 // the last one.
 type span struct{ line, column, endLine, endColumn int }
 
-// spanOf finds a plain text in the lines that it was read from. It gives false
-// where the text is none, or in quotes.
+// spanOf finds a plain text in the lines that it was read from. It returns
+// false where the text is none, or in quotes.
 func (c copied) spanOf(y *yaml.Node) (s span, ok bool) {
 	const written = yaml.SingleQuotedStyle | yaml.DoubleQuotedStyle | yaml.LiteralStyle | yaml.FoldedStyle
 	if y.Kind != yaml.ScalarNode || y.Style&written != 0 || y.Line < 1 || y.Line > len(c.lines) {
@@ -50,7 +50,7 @@ type position struct {
 	line, column int
 }
 
-// rune gives the character there; 0 behind the last one of the line.
+// rune returns the character there; 0 behind the last one of the line.
 func (p *position) rune() rune {
 	text := p.runes(p.line)
 	if p.column < 1 || p.column > len(text) {
@@ -68,19 +68,19 @@ func (p *position) skip(which func(rune) bool) {
 // longest is how much of a line is shown in advice.
 const longest = 160
 
-// before gives what stands on the line in front of the text.
+// before returns what stands on the line in front of the text.
 func (c copied) before(s span) string {
 	line := c.runes(s.line)[:s.column-1]
 	return strings.TrimLeft(string(line[max(0, len(line)-longest-1):]), " ")
 }
 
-// behind gives what stands on the line after the text.
+// behind returns what stands on the line after the text.
 func (c copied) behind(s span) string {
 	line := c.runes(s.endLine)[s.endColumn-1:]
 	return string(line[:min(len(line), longest+1)])
 }
 
-// WithColon gives the line in quotes where a map was meant as a text with a
+// WithColon returns the line in quotes where a map was meant as a text with a
 // colon; empty where it was not.
 func (n *Node) WithColon() string { return n.withColon }
 
@@ -96,8 +96,8 @@ func (c *converter) setWithColon(y *yaml.Node, n *Node) {
 	}
 }
 
-// inQuotes gives a line with its text in quotes; the text alone where the line is
-// long.
+// inQuotes returns a line with its text in quotes; the text alone where the
+// line is long.
 func inQuotes(before, text, behind string) string {
 	text = quote(text)
 	if strings.HasSuffix(before, ":") || strings.HasSuffix(before, "-") {
@@ -109,7 +109,7 @@ func inQuotes(before, text, behind string) string {
 	return problem.Shortened(text)
 }
 
-// quote gives a text as YAML takes it in quotes.
+// quote returns a text as YAML takes it in quotes.
 func quote(text string) string {
 	if strings.ContainsAny(text, `"\`) {
 		return "'" + strings.ReplaceAll(text, "'", "''") + "'"
@@ -155,8 +155,8 @@ func (c *converter) failMarked(from *yaml.Node, text string, to *yaml.Node) {
 	c.problems.Fail(c.node(from), code, finding.Values{"line": inQuotes(c.copy.before(start), text, rest)})
 }
 
-// isText says whether a map was meant as a text with colons: a key that nothing
-// has, and a value with another colon.
+// isText reports whether a map was meant as a text with colons: a key that
+// nothing has, and a value with another colon.
 func (c *converter) isText(y *yaml.Node) bool {
 	if len(y.Content) != 2 || y.Style&yaml.FlowStyle != 0 {
 		return false

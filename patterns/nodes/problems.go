@@ -22,7 +22,7 @@ type found struct {
 	file    *File
 }
 
-// NewProblems gives the empty list of a file.
+// NewProblems returns the empty list of a file.
 func NewProblems(file string) *Problems { return &Problems{file: file} }
 
 // Fail reports an error at a node.
@@ -51,7 +51,7 @@ func (p *Problems) Report(f *File, line, column int, why finding.Finding) {
 	p.found = append(p.found, &found{one, f})
 }
 
-// List gives the sorted problems without repetitions, with snippets.
+// List returns the sorted problems without repetitions, with snippets.
 func (p *Problems) List() problem.List {
 	byName := map[string]*File{}
 	list := make(problem.List, len(p.found))
@@ -94,7 +94,7 @@ func (p *Problems) Full() bool { return len(p.found) >= maxKept }
 // Count is the number of problems so far.
 func (p *Problems) Count() int { return len(p.found) }
 
-// Meant gives the name that is meant; empty where none is near. A file with
+// Meant returns the name that is meant; empty where none is near. A file with
 // many problems has another trouble than slips of the pen, and looking them all
 // up would take long.
 func (p *Problems) Meant(name string, names []string) string {
@@ -105,10 +105,10 @@ func (p *Problems) Meant(name string, names []string) string {
 	return problem.Nearest(name, names)
 }
 
-// ErrorsSince says whether an error was found after the first n problems.
+// ErrorsSince reports whether an error was found after the first n problems.
 func (p *Problems) ErrorsSince(n int) bool { return len(p.ErrorsAfter(n)) > 0 }
 
-// ErrorsAfter gives the errors that were found after the first n problems.
+// ErrorsAfter returns the errors that were found after the first n problems.
 func (p *Problems) ErrorsAfter(n int) (errors []*problem.Problem) {
 	for _, f := range p.found[n:] {
 		if f.problem.Severity == problem.Error {

@@ -7,9 +7,9 @@ import (
 	"unicode/utf8"
 )
 
-// marked gives the copy in which signs that YAML took for its own are marks, all
-// of the colons and as few hashes as are needed; false where it cannot be read
-// past the line so.
+// marked returns the copy in which signs that YAML took for its own are marks,
+// all of the colons and as few hashes as are needed; false where it cannot be
+// read past the line so.
 func (c copied) marked(hashes, colons []sign, line int) (copied, bool) {
 	best := c.signed(slices.Concat(hashes, colons))
 	if len(hashes)+len(colons) == 0 || best.past(line) == 0 {
@@ -71,7 +71,7 @@ func (c copied) colons(line int, keys []string) (signs []sign) {
 	return slices.DeleteFunc(signs, func(s sign) bool { return !inEntry.MatchString(text[:s.at]) })
 }
 
-// endsIn says whether a text ends in a word.
+// endsIn reports whether a text ends in a word.
 func endsIn(text, word string) bool {
 	before, ends := strings.CutSuffix(text, word)
 	return ends && (before == "" || strings.ContainsAny(before[len(before)-1:], " {[,"))
@@ -81,7 +81,7 @@ var dashed = regexp.MustCompile(`^ *-(?: |$)`)
 
 func indent(text string) int { return len(text) - len(strings.TrimLeft(text, " ")) }
 
-// blankPut gives the copy with a blank behind a colon that lacks it.
+// blankPut returns the copy with a blank behind a colon that lacks it.
 func (c copied) blankPut(line, column int, key string) copied {
 	text := []rune(c.lines[line-1])
 	behind := column + utf8.RuneCountInString(key)

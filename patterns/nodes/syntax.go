@@ -16,9 +16,9 @@ import (
 // mostSlips bounds the slips of syntax of one file.
 const mostSlips = 30
 
-// decoded gives the parser's nodes of a file. Slips of syntax are reported, and
-// what is read is the copy without them. There is no document where nothing can
-// be read.
+// decoded returns the parser's nodes of a file. Slips of syntax are reported,
+// and what is read is the copy without them. There is no document where nothing
+// can be read.
 func (p *Problems) decoded(f *File, keys []string) (document, second *yaml.Node, c copied) {
 	c = newCopy(f)
 	for range mostSlips {
@@ -36,7 +36,7 @@ func (p *Problems) decoded(f *File, keys []string) (document, second *yaml.Node,
 }
 
 // mended reports what the parser could not read, at the line that stopped it,
-// and gives a copy that can be read further; false where there is none.
+// and returns a copy that can be read further; false where there is none.
 func (p *Problems) mended(f *File, c copied, err error, keys []string) (copied, bool) {
 	line, why := parserSays(err)
 	if len(f.Text) > largestMended {
@@ -55,8 +55,8 @@ func (p *Problems) mended(f *File, c copied, err error, keys []string) (copied, 
 	return next, next.past(min(line, len(next.lines))) > 0
 }
 
-// meant reports a slip that shows what was meant, and gives the copy in which that
-// stands.
+// meant reports a slip that shows what was meant, and returns the copy in which
+// that stands.
 func (p *Problems) meant(f *File, c copied, line int, code finding.Code, keys []string) (copied, bool) {
 	hashes := c.hashes(line)
 	if next, ok := p.inText(f, c, hashes, nil, line, keys); ok {
@@ -89,7 +89,7 @@ func (p *Problems) meant(f *File, c copied, line int, code finding.Code, keys []
 	return c, false
 }
 
-// inText reports the signs of texts that YAML took for its own, and gives the
+// inText reports the signs of texts that YAML took for its own, and returns the
 // copy in which they are marks: the colons, and as few hashes as are needed.
 func (p *Problems) inText(f *File, c copied, hashes, colons []sign, line int, keys []string) (copied, bool) {
 	c, ok := c.marked(hashes, colons, line)

@@ -21,6 +21,7 @@ func (c check) overlaps() {
 			}
 		}
 	}
+	c.dowelsDiffer()
 	for i, d := range c.Joint.Dowels {
 		if k := slices.IndexFunc(c.Joint.Bores, func(b geometry.Bore) bool { return d.Centre.Distance(b.Centre)+d.Diameter/2 < b.Diameter/2 }); k >= 0 {
 			c.Warn(c.Dowels[i], DowelInBore, finding.Values{"diameter": unit.Length(d.Diameter), "label": c.Joint.Bores[k].Label})
@@ -33,6 +34,20 @@ func (c check) overlaps() {
 				break
 			}
 		}
+	}
+}
+
+// timesDowel is how many times as wide as the other of two a dowel may be: one with
+// flats or a sleeve is another size, but not twice it (common practice, no source).
+const timesDowel = 2
+
+func (c check) dowelsDiffer() {
+	dowels := c.Joint.Dowels
+	if len(dowels) != 2 {
+		return
+	}
+	if a, b := dowels[0].Diameter, dowels[1].Diameter; max(a, b) >= timesDowel*min(a, b) {
+		c.Warn(c.Dowels[1], DowelsDiffer, finding.Values{"diameter": unit.Length(b), "other": unit.Length(a)})
 	}
 }
 

@@ -32,5 +32,10 @@ const (
 	LabelTwice       finding.Code = "places label twice"        // label, first
 	StationsTogether finding.Code = "places stations together"  // id, other, first
 	FrontFacesView   finding.Code = "places front faces view"   // view, front
+	OffItsRow        finding.Code = "places off its row"        // id, off, place
+	EndOffPitch      finding.Code = "places end off pitch"      // name, apart, pitch
+	BoreOffLine      finding.Code = "places bore off line"      // name, off
+	DowelsDiffer     finding.Code = "places dowels differ"      // diameter, other
+	FrontAtLast      finding.Code = "places front at last"      // name, front
 	AtPlace          finding.Code = "places at"                 // x, y
 )

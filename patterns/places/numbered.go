@@ -53,6 +53,8 @@ func (c check) series() {
 		c.inRow(s)
 		c.ofOneSize(s)
 		c.offPitch(s)
+		c.offLine(s)
+		c.frontAtLast(s)
 	}
 	c.stationSeries()
 	if slices.ContainsFunc(c.Joint.Clusters, func(k geometry.Cluster) bool { return len(k.Of) == 0 }) {
@@ -63,8 +65,12 @@ func (c check) series() {
 	middles := geometry.Mapped(c.Joint.Clusters, func(k geometry.Cluster) geometry.Point {
 		return geometry.Centroid(c.Joint.PointsOf(geometry.Mapped(k.Of, func(id string) int { return index[id] })))
 	})
+	_, odd := geometry.FindOdd(c.Joint.Points())
 	for _, s := range series(clusters, middles, c.Clusters, make([]float64, len(clusters))) {
 		c.inRow(s)
+		if !odd { // else a fastener is in the wrong place, and its cap follows
+			c.offPitch(s)
+		}
 	}
 	c.offBores(middles)
 }
@@ -96,7 +102,8 @@ func (c check) offBores(middles []geometry.Point) {
 
 const fewestOfSeries = 3
 
-// alongRow gives the order along the row; nil where they are fewer, or in no row.
+// alongRow returns the order along the row; nil where they are fewer, or in no
+// row.
 func (s *numbered) alongRow(fewest int) []int {
 	if len(s.at) < fewest || !geometry.OneLine(s.at) {
 		return nil
@@ -141,11 +148,12 @@ func (c check) stationSeries() {
 	at := geometry.Mapped(c.Joint.Stations, func(s geometry.Station) geometry.Point { return s.At })
 	for _, s := range series(labels, at, c.Stations, make([]float64, len(labels))) {
 		c.inRow(s)
+		c.offPitch(s)
 	}
 }
 
-// offPitch warns of the one bore in an even row that is nearer to one neighbour than
-// to the other.
+// offPitch warns of the one in an even row that is nearer to one neighbour than to the
+// other, or at its end much nearer than all others are.
 func (c check) offPitch(s *numbered) {
 	const fewest = 4
 	order := s.alongRow(fewest)
@@ -165,6 +173,70 @@ func (c check) offPitch(s *numbered) {
 			c.Warn(s.nodes[i], BoreOffPitch, finding.Values{"name": problem.Quoted(s.names[i]), "off": unit.Length(off), "pitch": unit.Length(usual)})
 			return
 		}
+	}
+	c.endOffPitch(s, order, pitch)
+}
+
+// endOffPitch warns of the first or the last of an even row that is less than half a
+// pitch from the next.
+func (c check) endOffPitch(s *numbered, order []int, pitch func(int) float64) {
+	last := len(order) - 2
+	for _, end := range []struct{ pitch, of, from, to int }{{0, 0, 1, last}, {last, last + 1, 0, last - 1}} {
+		even := true
+		for k := end.from; k <= end.to; k++ {
+			even = even && math.Abs(pitch(k)-pitch(end.from)) <= toleranceMm
+		}
+		if even && pitch(end.pitch) < pitch(end.from)/2 {
+			i := order[end.of]
+			c.Warn(s.nodes[i], EndOffPitch, finding.Values{"name": problem.Quoted(s.names[i]), "apart": unit.Length(pitch(end.pitch)), "pitch": unit.Length(pitch(end.from))})
+			return
+		}
+	}
+}
+
+// offLine warns of the one bore that is beside the line on which all others are.
+func (c check) offLine(s *numbered) {
+	const fewest = 4
+	if len(s.at) < fewest {
+		return
+	}
+	at, off := -1, 0.0
+	for i := range s.at {
+		others := slices.Delete(slices.Clone(s.at), i, i+1)
+		axis := geometry.LongAxis(others)
+		across := geometry.Point{X: -axis.Y, Y: axis.X}
+		if geometry.OffLine(others, axis) > toleranceMm {
+			continue
+		}
+		if d := math.Abs(s.at[i].Sub(others[0]).Dot(across)); d > 2*toleranceMm {
+			if at >= 0 {
+				return // no one alone
+			}
+			at, off = i, d
+		}
+	}
+	if at >= 0 {
+		c.Warn(s.nodes[at], BoreOffLine, finding.Values{"name": problem.Quoted(s.names[at]), "off": unit.Length(off)})
+	}
+}
+
+// frontAtLast warns of cylinders that count from the end away from the front: most
+// makers begin at the front (common practice).
+func (c check) frontAtLast(s *numbered) {
+	order := s.alongRow(fewestOfSeries)
+	towards, known := map[geometry.Front]geometry.Point{
+		geometry.FrontLeft: {X: -1}, geometry.FrontRight: {X: 1}, geometry.FrontTop: {Y: 1}, geometry.FrontBottom: {Y: -1},
+	}[c.Joint.Front]
+	if order == nil || c.Front == nil || !known {
+		return
+	}
+	first, last := order[0], order[len(order)-1]
+	if s.numbers[first] > s.numbers[last] {
+		first, last = last, first
+	}
+	along := s.at[first].Sub(s.at[last])
+	if along.Dot(towards) < -math.Hypot(along.X, along.Y)*math.Sqrt2/2 {
+		c.Warn(c.Front, FrontAtLast, finding.Values{"name": problem.Quoted(s.names[last]), "front": string(c.Joint.Front)})
 	}
 }
 

@@ -53,8 +53,8 @@ func OddKinds(joint geometry.Joint) (odd []OddKind) {
 	return odd
 }
 
-// usualKind gives the kind of all members, or of all but one; empty where they
-// have no such kind. At is the other one, or -1.
+// usualKind returns the kind of all members, or of all but one; empty where
+// they have no such kind. At is the other one, or -1.
 func usualKind(joint geometry.Joint, members []int) (usual string, at int) {
 	count := map[string]int{}
 	for _, i := range members {

@@ -37,9 +37,11 @@ func (c check) offThePart() {
 	stray, isStray := geometry.FindStray(c.Joint.Points()) // reported as such
 	var ids []string
 	var entries []*nodes.Node
+	part := false // of what one entry makes
 	for i, f := range c.Joint.Fasteners {
 		if off(f.At) && !(isStray && stray.Index == i) {
 			ids = append(ids, f.ID)
+			part = part || c.oneOfSeveral(i)
 			if !slices.Contains(entries, c.Fasteners[i]) {
 				entries = append(entries, c.Fasteners[i])
 			}
@@ -48,7 +50,7 @@ func (c check) offThePart() {
 	switch {
 	case len(ids) > 0 && len(ids) == len(c.Joint.Fasteners):
 		c.Fail(c.Outlines, OutlineHoldsNone, finding.Values{"count": len(ids)})
-	case len(entries) > 1: // more likely one wrong outline than several wrong places; what else is off may follow from it
+	case len(entries) > 1, part: // more likely one wrong outline than several wrong places; what else is off may follow from it
 		c.Warn(c.Outlines, FastenersOff, finding.Values{"count": len(ids), "ids": ids, "outline": true})
 		return
 	case len(ids) > 0:
@@ -69,6 +71,16 @@ func (c check) offThePart() {
 			c.Warn(c.Stations[i], StationOff, finding.Values{"id": s.ID})
 		}
 	}
+}
+
+// oneOfSeveral says that the entry of a fastener makes others that are on the part.
+func (c check) oneOfSeveral(i int) bool {
+	for k, at := range c.Fasteners {
+		if at == c.Fasteners[i] && geometry.OnPart(c.Joint.Fasteners[k].At, c.Joint.Outline, toleranceMm) {
+			return true
+		}
+	}
+	return false
 }
 
 // overEdge says that a dowel stands out over the edge of the part.

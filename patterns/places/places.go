@@ -51,7 +51,7 @@ type check struct {
 	sizes []size // beside Joint.Fasteners
 }
 
-// place gives a place as a value of a finding.
+// place returns a place as a value of a finding.
 func place(p geometry.Point) finding.Finding {
 	return finding.Noted(AtPlace, finding.Values{"x": p.X, "y": p.Y})
 }

@@ -12,7 +12,7 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// Severity says whether a problem stops the work.
+// Severity reports whether a problem stops the work.
 type Severity = finding.Severity
 
 const (

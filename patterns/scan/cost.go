@@ -21,8 +21,8 @@ func costOf(data []byte, about image.Config, format string) cost {
 	return cost{int(float64(about.Width) * float64(about.Height) * perPixel / (1 << 20)), len(data), passes}
 }
 
-// odd says whether a file is packed as no scanner and no camera does: it was made to
-// fill the memory or to take long.
+// odd reports whether a file is packed as no scanner and no camera does: it was
+// made to fill the memory or to take long.
 func (c cost) odd() bool {
 	const (
 		mostPasses = 40  // a JPEG that comes into view bit by bit has ten or so
@@ -32,9 +32,9 @@ func (c cost) odd() bool {
 	return c.passes > mostPasses || c.mb > fewMB && c.mb > c.packed*leastShare>>20
 }
 
-// jpegCost gives the bytes that a pixel of a JPEG file takes in memory, and how many
-// passes are made over all pixels. One that comes into view bit by bit keeps four
-// bytes a sample until the last pass.
+// jpegCost returns the bytes that a pixel of a JPEG file takes in memory, and
+// how many passes are made over all pixels. One that comes into view bit by bit
+// keeps four bytes a sample until the last pass.
 func jpegCost(data []byte) (perPixel float64, passes int) {
 	perPixel = 3
 	for at := 2; at+4 <= len(data); {

@@ -27,7 +27,7 @@ type Source struct {
 	File string // as problems name it
 	Data []byte
 
-	// Printable gives the first character of a text that the sheets' typeface
+	// Printable returns the first character of a text that the sheets' typeface
 	// lacks, and whether there is one. Where it is nil the text is not checked.
 	Printable func(text string) (missing rune, found bool)
 

@@ -37,9 +37,9 @@ const answersExample = "student,sheet,order"
 // sheet where there are several, and order, with the names of the fasteners and
 // blanks between; or, in place of order, the columns 1, 2, 3 and on, a name in
 // each. Columns are parted by commas, semicolons or tabs. Lines that begin with
-// # are left out; a row whose order is blank is an answer that was not given. The
-// check says whether a list can be read for a sheet; what it says is reported at
-// the list.
+// # are left out; a row whose order is blank is an answer that was not given.
+// The check reports whether a list can be read for a sheet; what it says is
+// reported at the list.
 //
 // A row that cannot be read stops nobody else: it is warned of, and its answer
 // says why it cannot be marked. Only a heading that is wrong, a line that is no

@@ -90,7 +90,7 @@ func (t *points) read() {
 	t.fasteners.Check()
 }
 
-// record reads one row. It gives false where reading on makes no sense.
+// record reads one row. It returns false where reading on makes no sense.
 func (t *points) record(cells []string) bool {
 	switch {
 	case t.columns != nil:

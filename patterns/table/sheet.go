@@ -36,8 +36,8 @@ func (s *sheet) open() bool {
 	return true
 }
 
-// row returns the cells of the next row, none behind the last one. It gives false
-// for a line that is no row: what follows cannot be told apart either.
+// row returns the cells of the next row, none behind the last one. It returns
+// false for a line that is no row: what follows cannot be told apart either.
 func (s *sheet) row() (cells []string, ok bool) {
 	cells, err := s.in.Read()
 	if err == nil || errors.Is(err, io.EOF) {

@@ -100,7 +100,7 @@ func (c counted) any(words []word, of []string) bool {
 	return slices.ContainsFunc(words, func(w word) bool { return w.is(of) })
 }
 
-// miscounted says whether the file has another number, and which.
+// miscounted reports whether the file has another number, and which.
 func (f facts) miscounted(c counted, as string) (count int, wrong bool) {
 	afters := c.after[:min(len(c.after), 2)]
 	if c.any(c.how, some) || c.any(afters, someAfter) || c.any(afters, each) || c.any(c.before[max(0, len(c.before)-2):], some) {
@@ -133,8 +133,9 @@ func (f facts) miscounted(c counted, as string) (count int, wrong bool) {
 	return count, !f.sumOfKinds(c.n) && (c.n > count || !selected && (whole || named))
 }
 
-// kindsIn gives the kinds that the words around the number name: by name, thread or
-// length. Others says that they name something that no kind is called by.
+// kindsIn returns the kinds that the words around the number name: by name,
+// thread or length. Others says that they name something that no kind is called
+// by.
 func (f facts) kindsIn(c counted) (kinds []plan.Kind, others bool) {
 	title := stemsOf(f.Title)
 	for i, w := range c.how {
@@ -173,8 +174,8 @@ func (f facts) caps(c counted, whole bool) (count int, wrong bool) {
 	return count, count > 1 && c.n != count && c.n != unloaded && c.n != count-unloaded && (c.n > count || !selected && (whole || the && c.n > 2))
 }
 
-// sumOfKinds says whether a number is that of all fasteners of some kinds, or of a
-// cluster.
+// sumOfKinds reports whether a number is that of all fasteners of some kinds,
+// or of a cluster.
 func (f facts) sumOfKinds(n int) bool {
 	sums := []int{0}
 	for _, k := range f.used {

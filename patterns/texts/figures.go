@@ -78,7 +78,8 @@ func figuresIn(p plan.Plan, text string, angles []unit.Angle) (found []finding.F
 	return found
 }
 
-// partsOf gives the equal steps that an angle may be turned in: two of 45° for 90°.
+// partsOf returns the equal steps that an angle may be turned in: two of 45°
+// for 90°.
 func partsOf(angle unit.Angle) (all []unit.Angle) {
 	for steps := 2; steps <= 6; steps++ {
 		all = append(all, unit.Angle(float64(angle)/float64(steps)))
@@ -86,8 +87,8 @@ func partsOf(angle unit.Angle) (all []unit.Angle) {
 	return all
 }
 
-// torquesIn gives the torques that a text states; those without a unit are in the
-// unit of the stages.
+// torquesIn returns the torques that a text states; those without a unit are in
+// the unit of the stages.
 func torquesIn(text string, of unit.TorqueUnit) (all []unit.GivenTorque) {
 	for _, m := range torqueInText.FindAllStringSubmatch(text, -1) {
 		if t, err := unit.ParseTorque(m[1] + " " + m[2]); err == nil {
@@ -100,7 +101,7 @@ func torquesIn(text string, of unit.TorqueUnit) (all []unit.GivenTorque) {
 	return all
 }
 
-// anglesIn gives the angles that a text states.
+// anglesIn returns the angles that a text states.
 func anglesIn(text string) (all []unit.Angle) {
 	for _, m := range angleInText.FindAllStringSubmatch(strings.ToLower(text), -1) {
 		if after := strings.Trim(m[2], ".,;)"); after != "c" && after != "f" && after != "celsius" {
@@ -115,7 +116,7 @@ func figure(written string) float64 {
 	return v
 }
 
-// torquesOf gives the torques of the stages, tightened and back.
+// torquesOf returns the torques of the stages, tightened and back.
 func torquesOf(p plan.Plan) (all []unit.GivenTorque) {
 	for _, s := range slices.Concat(p.Tighten.Stages, p.Loosen.Stages) {
 		if s.Torque.Value > 0 {
@@ -125,8 +126,8 @@ func torquesOf(p plan.Plan) (all []unit.GivenTorque) {
 	return all
 }
 
-// anglesOf gives the angles of the stages, and for each kind the sums of angles that
-// follow each other; of one stage those that it has a share in.
+// anglesOf returns the angles of the stages, and for each kind the sums of
+// angles that follow each other; of one stage those that it has a share in.
 func anglesOf(p plan.Plan, stage int) (all []unit.Angle) {
 	for _, k := range p.Kinds {
 		var run []plan.Stage
@@ -156,8 +157,8 @@ func anglesOf(p plan.Plan, stage int) (all []unit.Angle) {
 	return all
 }
 
-// sumsTo gives the sums of angles that end with the last of a run, and that a stage
-// has a share in; 0: all.
+// sumsTo returns the sums of angles that end with the last of a run, and that a
+// stage has a share in; 0: all.
 func sumsTo(run []plan.Stage, stage int) (all []unit.Angle) {
 	sum, shares := unit.Angle(0), stage == 0
 	for _, s := range slices.Backward(run) {

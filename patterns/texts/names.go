@@ -37,7 +37,8 @@ func (f facts) names(text string, words []word) (found []finding.Finding) {
 
 const fewestOfLetters = 2
 
-// unknownID gives a word that looks like the ids of the file and is none of them.
+// unknownID returns a word that looks like the ids of the file and is none of
+// them.
 func (f facts) unknownID(words []word, i int) []string {
 	w := words[i]
 	m := lettersAndNumber.FindStringSubmatch(w.as)
@@ -64,8 +65,8 @@ func (f facts) calledElsewhere(name string) bool {
 	return slices.Contains(strings.Fields(f.Machine+" "+f.Source+" "+f.Title), name)
 }
 
-// unknownNumbers gives the caps, cylinders, stages and fasteners that a word and the
-// numbers behind it name, and that are not there.
+// unknownNumbers returns the caps, cylinders, stages and fasteners that a word
+// and the numbers behind it name, and that are not there.
 func (f facts) unknownNumbers(words []word, i int) (unknown []string) {
 	w := words[i]
 	known := f.numbersOf(words, w)

@@ -38,8 +38,8 @@ func (f facts) sized(text, stated string, have []string) finding.Finding {
 	return finding.Warned(TextSize, finding.Values{"text": text, "stated": stated, "have": have})
 }
 
-// kindSizes gives one size of all kinds, each once; nil where it is not known of
-// all.
+// kindSizes returns one size of all kinds, each once; nil where it is not known
+// of all.
 func (f facts) kindSizes(size func(plan.Kind) string) (all []string) {
 	for _, k := range f.used {
 		s := size(k)
@@ -95,7 +95,7 @@ func (f facts) threads(text string) (found []finding.Finding) {
 
 const longestPitch = 6 // mm, of M64 (ISO 261)
 
-// threadIs says whether a text calls a kind by its thread.
+// threadIs reports whether a text calls a kind by its thread.
 func threadIs(k plan.Kind, said string) bool {
 	m := threadInText.FindStringSubmatch(said)
 	return m != nil && m[0] == said && k.MajorMm() == figure(m[1])

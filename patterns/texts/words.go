@@ -61,7 +61,7 @@ func numbersOf(languages ...string) map[string]int {
 	return numbers
 }
 
-// number gives the count that a word states; 0 for none.
+// number returns the count that a word states; 0 for none.
 func (w word) number() int {
 	if n, err := strconv.Atoi(w.low); err == nil && n > 1 && n < 1000 {
 		return n
@@ -69,7 +69,7 @@ func (w word) number() int {
 	return numberWords[w.low]
 }
 
-// is says whether the word is one of a list.
+// is reports whether the word is one of a list.
 func (w word) is(list []string) bool { return slices.Contains(list, w.low) }
 
 func list(words string) []string { return strings.Fields(words) }

@@ -5,7 +5,7 @@ import (
 	"drawdown/render/words"
 )
 
-// said gives problems in English.
+// said returns problems in English.
 func said(problems problem.List) problem.List {
 	return problems.Worded(words.English().What, words.English().Allowed)
 }

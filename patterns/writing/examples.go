@@ -8,7 +8,7 @@ import (
 	"drawdown/geometry"
 )
 
-// points gives the places of the fasteners that the file will have.
+// points returns the places of the fasteners that the file will have.
 func (d Draft) points() []geometry.Point {
 	if d.Layout != nil {
 		return d.Layout.Points()

@@ -56,7 +56,7 @@ var RegularIDs = map[survey.Shape]string{survey.Grid: "M", survey.Row: "C", surv
 
 // Pattern makes a commented pattern file, which is read back to the same joint,
 // to a thousandth of a millimetre, and a card can be drawn straight from it. Its
-// comments and cautions are in the words that say gives them.
+// comments and cautions are in the words that say returns for them.
 func Pattern(d Draft, say func(finding.Finding) string) []byte {
 	w := &writer{say: say}
 	for _, note := range d.Notes {
@@ -124,8 +124,8 @@ func (w *writer) kinds(d Draft) {
 	}
 }
 
-// throughHole gives the thread that a hole is for, the width across flats of its
-// hexagon head (0 where it has none), and how the thread is known.
+// throughHole returns the thread that a hole is for, the width across flats of
+// its hexagon head (0 where it has none), and how the thread is known.
 func throughHole(holeMm float64) (size string, across unit.Length, from string) {
 	size, sure := head.ThreadForHole(unit.Length(holeMm))
 	if size == "" {
@@ -157,7 +157,7 @@ func (d Draft) kinds() []string {
 	return names
 }
 
-// KindName gives the kind of fasteners that name none.
+// KindName returns the kind of fasteners that name none.
 func KindName(kind string) string { return cmp.Or(kind, form.ImpliedKind) }
 
 // also writes one more key of a map, where it has a value.
@@ -332,5 +332,5 @@ func scalar(text string) string {
 	return strings.TrimSuffix(string(quoted), "\n")
 }
 
-// FileName gives the name of the file for a pattern with this title.
+// FileName returns the name of the file for a pattern with this title.
 func FileName(title string) string { return source.Slug(title) + ".yaml" }

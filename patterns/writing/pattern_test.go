@@ -129,7 +129,7 @@ func TestWrittenCommentsLeadWell(t *testing.T) {
 	}
 }
 
-// looks gives a finding to look at.
+// looks returns a finding to look at.
 func looks(found string) []finding.Finding {
 	return []finding.Finding{finding.Noted(writing.Look, finding.Values{"found": found})}
 }

@@ -10,9 +10,9 @@ import (
 	"drawdown/geometry/trace"
 )
 
-// Traced gives the pattern file of what was found in a picture. Doubts stand in
-// it as comments, and those about a bolt's hole on the card too. Notes say where
-// the picture came from.
+// Traced returns the pattern file of what was found in a picture. Doubts stand
+// in it as comments, and those about a bolt's hole on the card too. Notes say
+// where the picture came from.
 func Traced(title, machine string, found trace.Found, notes []finding.Finding) Draft {
 	d := Draft{Title: title, Machine: machine, HolesMm: map[string]float64{}, Notes: notes}
 	if len(found.Outline) > 2 {
@@ -95,7 +95,7 @@ func TracedKind(found trace.Found, group int) string {
 	return "hole " + Number(tenth(found.GroupsMm[group]))
 }
 
-// TracedOffer gives the regular layout that the holes for fasteners come near
+// TracedOffer returns the regular layout that the holes for fasteners come near
 // to; nil for none, and where they are of several sizes.
 func TracedOffer(found trace.Found) *Layout {
 	var points []geometry.Point

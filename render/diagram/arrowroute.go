@@ -22,28 +22,42 @@ type route struct {
 	bounds scene.Box
 }
 
+// leg is the way from one fastener to the next, with the arrows looked at so far:
+// most legs take the first.
+type leg struct {
+	from, to int
+	looked   int // of the bows
+	found    []route
+}
+
+// next gives the k-th arrow that touches nothing fixed; not ok where there are no
+// more, or where all that are left bend by as much as is too much.
+func (s *sketch) next(l *leg, k int, tooMuch float64) (*route, bool) {
+	for ; len(l.found) <= k && l.looked < len(bows) && math.Abs(bows[l.looked]) < tooMuch; l.looked++ {
+		if r, ok := s.route(l.from, l.to, bows[l.looked]); ok {
+			l.found = append(l.found, r)
+		}
+	}
+	if k < len(l.found) && math.Abs(l.found[k].bow) < tooMuch {
+		return &l.found[k], true
+	}
+	return nil, false
+}
+
 // routes finds a way for each leg, so that no two cross or run into each other;
 // not ok where one finds none. Further rounds let the early ones give way to the
 // late.
-func (s *sketch) routes(legs [][2]int) (chosen []route, ok bool) {
-	choices := make([][]route, len(legs))
-	for k, leg := range legs {
-		for _, bow := range bows {
-			if r, ok := s.route(leg[0], leg[1], bow); ok {
-				choices[k] = append(choices[k], r)
-			}
-		}
-		if len(choices[k]) == 0 {
-			return nil, false
-		}
-	}
+func (s *sketch) routes(legs []leg) (chosen []route, ok bool) {
 	chosen = make([]route, len(legs))
 	for range 3 {
 		ok = true
 		for k := range legs {
 			chosen[k] = route{}
-			best, free := cheapest(choices[k], chosen)
-			chosen[k], ok = best, ok && free
+			best, free := s.cheapest(&legs[k], chosen)
+			if best == nil {
+				return nil, false
+			}
+			chosen[k], ok = *best, ok && free
 		}
 		if ok {
 			return chosen, true
@@ -52,22 +66,25 @@ func (s *sketch) routes(legs [][2]int) (chosen []route, ok bool) {
 	return nil, false
 }
 
-// cheapest picks the arrow that disturbs the others least; free says that it
-// crosses none and runs into none.
-func cheapest(choices, others []route) (best route, free bool) {
+// cheapest picks the arrow that disturbs the others least, nil where there is
+// none; free says that it crosses none and runs into none. An arrow costs its bend
+// at the least, and the bows come in that order.
+func (s *sketch) cheapest(l *leg, others []route) (best *route, free bool) {
 	least := math.Inf(1)
-	for k := range choices {
-		r := &choices[k]
+	for k := 0; ; k++ {
+		r, ok := s.next(l, k, least)
+		if !ok {
+			return best, free
+		}
 		crossed, near, merges := r.meets(others)
 		cost := float64(crossed)*crossingCost + float64(near)*nearCost + math.Abs(r.bow)
 		if merges {
 			cost += mergeCost
 		}
 		if cost < least {
-			best, free, least = *r, crossed == 0 && !merges, cost
+			best, free, least = r, crossed == 0 && !merges, cost
 		}
 	}
-	return best, free
 }
 
 // What a crossing, an arrow that runs close by, and one that is run into weigh
@@ -100,7 +117,7 @@ func (r *route) meets(others []route) (crossed, near int, merges bool) {
 	return crossed, near, merges
 }
 
-// runsNear says whether an arrow runs or ends so close to r that the two would
+// runsNear reports whether an arrow runs or ends so close to r that the two would
 // be taken for one.
 func (r *route) runsNear(o *route) bool {
 	around := o.bounds.Grown(nearMm)
@@ -117,7 +134,7 @@ func (r *route) runsNear(o *route) bool {
 	return false
 }
 
-// bows are the ways to bend an arrow aside, as shares of its length: straight
+// bows are the ways to bend an arrow aside, as shares of its length: the less bent
 // first.
 var bows = []float64{0, 0.07, -0.07, 0.09, -0.09, 0.12, -0.12, 0.16, -0.16, 0.2, -0.2, 0.26, -0.26, 0.34, -0.34}
 
@@ -168,8 +185,8 @@ func (s *sketch) clear(r route, from, to int) bool {
 	return true
 }
 
-// onPart says whether an arrow runs over the part alone: not past its edge, and
-// through no opening, bore or dowel.
+// onPart reports whether an arrow runs over the part alone: not past its edge,
+// and through no opening, bore or dowel.
 func (s *sketch) onPart(r route) bool {
 	for _, p := range r.points {
 		covered := false
@@ -190,7 +207,7 @@ func (s *sketch) onPart(r route) bool {
 	return true
 }
 
-// mergesWith says whether two arrows would be taken for one.
+// mergesWith reports whether two arrows would be taken for one.
 func (r *route) mergesWith(o *route) bool {
 	return r.bounds.Grown(mergeMm).Meets(o.bounds) && (r.merges(o) || o.merges(r))
 }
@@ -237,7 +254,7 @@ func (r route) head() scene.Shape {
 	return head
 }
 
-// along gives the place at a distance from a point in the direction of
+// along returns the place at a distance from a point in the direction of
 // another, however far that is.
 func along(from, to scene.Point, distance float64) scene.Point {
 	length := math.Max(math.Hypot(to.X-from.X, to.Y-from.Y), 1e-9)

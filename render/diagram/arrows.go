@@ -5,7 +5,7 @@ import "drawdown/render/scene"
 // pathLimit is the number of fasteners past which arrows would tangle.
 const pathLimit = 24
 
-// paths says whether arrows may show the order: neither on a section, whose
+// paths reports whether arrows may show the order: neither on a section, whose
 // numbers do not follow one another.
 func (s *sketch) paths() bool {
 	return s.req.Show == Numbers && s.count() <= pathLimit && s.req.piece == nil && !s.req.NoArrows
@@ -33,10 +33,10 @@ func (s *sketch) planPath() []scene.Item {
 }
 
 // legs lists the pairs of successive numbers.
-func (s *sketch) legs() [][2]int {
-	var legs [][2]int
+func (s *sketch) legs() []leg {
+	var legs []leg
 	for k := 1; k < len(s.req.Order); k++ {
-		legs = append(legs, [2]int{s.req.Order[k-1], s.req.Order[k]})
+		legs = append(legs, leg{from: s.req.Order[k-1], to: s.req.Order[k]})
 	}
 	return legs
 }

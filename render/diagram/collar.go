@@ -45,7 +45,7 @@ func (s *sketch) drawClusterCollars() {
 // white about them.
 const leastSeen = 0.25
 
-// hidden says whether marks hide more of the outline or of a bore.
+// hidden reports whether marks hide more of the outline or of a bore.
 func (s *sketch) hidden() bool {
 	if !slices.ContainsFunc(s.marks, s.atEdge) {
 		return false

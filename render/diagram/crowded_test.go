@@ -36,7 +36,7 @@ var sheets = func() []sheetOf {
 	return all
 }()
 
-// faults lays a drawing on its paper and gives what is wrong with it.
+// faults lays a drawing on its paper and returns what is wrong with it.
 func (s sheetOf) faults(d diagram.Drawing) []string {
 	return scenetest.CheckLayout(scene.Page{Name: s.name, Width: s.width, Height: s.height, Margin: s.box.Left, Items: d.Items})
 }

@@ -20,7 +20,7 @@ import (
 
 var box = scene.Box{Left: 12, Top: 40, Right: 198, Bottom: 140}
 
-// planned gives the plan of a joint of one kind.
+// planned returns the plan of a joint of one kind.
 func planned(t testing.TB, points []geometry.Point, change func(j *geometry.Joint)) plan.Plan {
 	t.Helper()
 	var j geometry.Joint

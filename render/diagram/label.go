@@ -56,7 +56,7 @@ func (s *sketch) setLabels(words []word, items []item) {
 	}
 }
 
-// labels gives all words on the part.
+// labels returns all words on the part.
 func (s *sketch) labels(stations []word) []word {
 	var words []word
 	add := func(content string, at scene.Point, ink scene.Ink) {
@@ -121,7 +121,7 @@ func (s *sketch) nearEnough(w word, box scene.Box) bool {
 	return true
 }
 
-// holeAt gives the bore or dowel in which a place lies.
+// holeAt returns the bore or dowel in which a place lies.
 func (s *sketch) holeAt(at scene.Point) int {
 	return slices.IndexFunc(s.holes, func(h hole) bool { return h.at.Distance(at) < h.radius })
 }
@@ -167,7 +167,7 @@ func nudged(down ...float64) []scene.Point {
 	return all
 }
 
-// stations draws the rings of all stations and gives their names.
+// stations draws the rings of all stations and returns their names.
 func (s *sketch) stations() []word {
 	s.rings = map[string]scene.Point{}
 	var names []word
@@ -183,7 +183,7 @@ func (s *sketch) stations() []word {
 }
 
 // station draws the place of a part that must go home, a small ring, smaller
-// where room is short, and gives the place for its name.
+// where room is short, and returns the place for its name.
 func (s *sketch) station(st geometry.Station) (name scene.Point, ok bool) {
 	at := s.view.at(st.At)
 	for _, ring := range stationRings {
@@ -241,7 +241,7 @@ func (s *sketch) aroundCluster(cluster int, gap float64) scene.Path {
 	return scene.Polyline(line, true)
 }
 
-// circle gives places round a circle on the page.
+// circle returns places round a circle on the page.
 func circle(at scene.Point, radius float64) []geometry.Point {
 	const count = 48
 	points := make([]geometry.Point, count)

@@ -66,7 +66,7 @@ func NewLegend(kinds []string, reading string, em, line, left, right float64) Le
 	return l
 }
 
-// Items gives the legend with the baseline of its first line at y.
+// Items returns the legend with the baseline of its first line at y.
 func (l Legend) Items(y float64) []scene.Item {
 	var items []scene.Item
 	for _, w := range l.words {
@@ -83,8 +83,8 @@ func (l Legend) Items(y float64) []scene.Item {
 // captionAir is the white between a drawing and its caption, in millimetres.
 const captionAir = 2.0
 
-// Below gives the legend below a drawing, not at the far end of its box, with its
-// last line no lower than a place.
+// Below returns the legend below a drawing, not at the far end of its box, with
+// its last line no lower than a place.
 func (l Legend) Below(d Drawing, lowest float64) []scene.Item {
 	return l.Items(min(scene.Bounds(d.Items).Bottom+captionAir+l.line, lowest-float64(l.Lines-1)*l.line))
 }

@@ -67,8 +67,8 @@ func Sample(kind int, at scene.Point, radius float64) scene.Item {
 // ringGap is the distance of the second ring about the last fastener.
 const ringGap = 0.9
 
-// cornerIn says whether a corner of the mark, or of the ring about it, lies in a
-// box.
+// cornerIn reports whether a corner of the mark, or of the ring about it, lies
+// in a box.
 func (m mark) cornerIn(b scene.Box, ring float64) bool {
 	for k := range m.shape.sides {
 		sin, cos := math.Sincos((m.shape.first + 360*float64(k)/float64(m.shape.sides)) * math.Pi / 180)
@@ -167,8 +167,8 @@ const (
 	thickGrowth = (thickEdge - 1) * markEdge / 2
 )
 
-// Relook gives the items of a drawing with the marks of some fasteners, by id,
-// shown another way: to tell which are tight, or which to look at again.
+// Relook returns the items of a drawing with the marks of some fasteners, by
+// id, shown another way: to tell which are tight, or which to look at again.
 func Relook(items []scene.Item, looks map[string]Look) []scene.Item {
 	return scene.Mapped(items, func(s scene.Shape) scene.Shape {
 		if look, known := looks[s.Tag.Name]; known && s.Tag.Core {

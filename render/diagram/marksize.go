@@ -31,7 +31,7 @@ type size struct {
 
 func (z size) em() float64 { return z.capMm / font.CapHeight }
 
-// sizes gives the sizes to try, best first. View and size are settled
+// sizes returns the sizes to try, best first. View and size are settled
 // together, since large marks at the edge make the part smaller. The first is
 // the largest at which the numbers fit into their marks; further ones are a
 // little smaller, down to the usual height. Where not even the least fits,
@@ -62,9 +62,10 @@ func (s *sketch) sizes() []size {
 	return s.ledSizes()
 }
 
-// ledSizes gives the sizes to try for numbers outside: by marks that leave room
-// for a number between them, by marks as large as keep apart, by small ones,
-// then by small ones on a part that is drawn smaller, for numbers all round it.
+// ledSizes returns the sizes to try for numbers outside: by marks that leave
+// room for a number between them, by marks as large as keep apart, by small
+// ones, then by small ones on a part that is drawn smaller, for numbers all
+// round it.
 func (s *sketch) ledSizes() []size {
 	var sizes []size
 	roomy, large := s.largestLed(s.leavesRoom, ledEdges[0]), s.largestLed(s.apart, ledEdges[0])

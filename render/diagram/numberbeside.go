@@ -63,9 +63,9 @@ var directions = func() []float64 {
 // the straight way out and, turned about, the straight way in.
 var spokes = []float64{0, 8, -8, 16, -16, 26, -26, 38, -38}
 
-// leaning gives the directions for a fastener's text, best first: away from the
-// middle of the part where fasteners lie round its rim, the same plain ones for
-// all in a field, so that its numbers stand alike.
+// leaning returns the directions for a fastener's text, best first: away from
+// the middle of the part where fasteners lie round its rim, the same plain ones
+// for all in a field, so that its numbers stand alike.
 func (s *sketch) leaning(i int) []float64 {
 	if !s.mostlyStrung() || !s.atRim(i) {
 		return plainField
@@ -98,7 +98,7 @@ func (s *sketch) away(i int) float64 {
 	return math.Atan2(c.Y-m.Y, m.X-c.X) * 180 / math.Pi
 }
 
-// atRim says whether no other fastener lies further out in the same direction.
+// atRim reports whether no other fastener lies further out in the same direction.
 func (s *sketch) atRim(i int) bool {
 	if s.rimmed == nil {
 		s.rimmed = make([]bool, len(s.marks))
@@ -175,7 +175,7 @@ func (s *sketch) spokesOf(i int) []float64 {
 	return all
 }
 
-// beside gives the place in one direction at one distance from the rim of the
+// beside returns the place in one direction at one distance from the rim of the
 // mark.
 func (s *sketch) beside(i int, extent scene.Point, deg, reach, cost float64) placement {
 	m := s.marks[i]

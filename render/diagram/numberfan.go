@@ -39,8 +39,8 @@ const (
 	fanWiden = 38  // degrees from the middle of a quarter to the last number inside the circle, at the most
 )
 
-// fans says whether the fasteners lie so close on one circle that their numbers
-// need a fan.
+// fans reports whether the fasteners lie so close on one circle that their
+// numbers need a fan.
 func (s *sketch) fans(z size) bool {
 	if !z.led || s.count() > hopeless || s.req.piece != nil {
 		return false
@@ -94,7 +94,7 @@ func (s *sketch) quarters(waiting []int, em, widen float64) map[quarter][]fanned
 }
 
 // spread sets the numbers of a quarter apart, as near to their marks as may be,
-// and says whether there is room.
+// and reports whether there is room.
 func (s *sketch) spread(q quarter, all []fanned) bool {
 	apart := all[0].extent.Y/2 + leaderAir + 0.05 // from a number to its neighbour's leader
 	middles := make([]float64, len(all))
@@ -179,8 +179,8 @@ func (f *fanned) corner() float64 {
 	return last + f.extent.Y/2 + leaderAir - 0.5*(last-math.Abs(f.at))
 }
 
-// aboutFan gives the place of a number in the fan and others about it, for the
-// search to choose from where something stands in the way.
+// aboutFan returns the place of a number in the fan and others about it, for
+// the search to choose from where something stands in the way.
 func (s *sketch) aboutFan(q quarter, f fanned) []placement {
 	way := math.Copysign(1, f.far-f.near)
 	places := []placement{s.inFan(q, f, 0)}

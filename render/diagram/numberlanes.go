@@ -112,7 +112,7 @@ func (s *sketch) alongString() []int {
 // Fasteners often lie on a string: a circle, the perimeter of a part, a row.
 // There is no room along the string, but all the more to both sides of it.
 
-// across gives the direction, in degrees, straight across the string that a
+// across returns the direction, in degrees, straight across the string that a
 // fastener is on, if it is on one.
 func (s *sketch) across(fastener int) (deg float64, strung bool) {
 	if s.strings == nil {
@@ -128,7 +128,7 @@ func (s *sketch) across(fastener int) (deg float64, strung bool) {
 	return deg, !math.IsNaN(deg)
 }
 
-// mostlyStrung says whether most fasteners lie on strings; else they fill a
+// mostlyStrung reports whether most fasteners lie on strings; else they fill a
 // field.
 func (s *sketch) mostlyStrung() bool {
 	n := 0
@@ -140,9 +140,9 @@ func (s *sketch) mostlyStrung() bool {
 	return 2*n > len(s.marks)
 }
 
-// findString gives the direction across the string through a fastener, or NaN:
-// its nearest neighbours must lie on both sides of it, and no other near by
-// but ahead or behind.
+// findString returns the direction across the string through a fastener, or
+// NaN: its nearest neighbours must lie on both sides of it, and no other near
+// by but ahead or behind.
 func (s *sketch) findString(i int) float64 {
 	const sideways, reach = 35.0, 2.2 // of the distance to the second neighbour
 	at := s.marks[i].at

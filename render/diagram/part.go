@@ -203,7 +203,7 @@ func softened(points []scene.Point, radius float64) scene.Path {
 	return p
 }
 
-// towards gives the place at a distance from a corner along an edge, at most
+// towards returns the place at a distance from a corner along an edge, at most
 // to 0.4 of the edge.
 func towards(from, to scene.Point, distance float64) scene.Point {
 	return along(from, to, math.Min(distance, 0.4*from.Distance(to)))

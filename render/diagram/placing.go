@@ -121,7 +121,8 @@ func (q *search) run() {
 	q.tidy()
 }
 
-// settle finds a place for an item and gives those that must look for another.
+// settle finds a place for an item and returns those that must look for
+// another.
 func (q *search) settle(i int32) (gone []int32) {
 	it := &q.items[i]
 	q.steps++
@@ -173,8 +174,8 @@ func (q *search) cheapestFree(i int32, before int) (choice int, ok bool) {
 	return nowhere, false
 }
 
-// inTheWay gives the weight of the items that a place meets, and leaves them in
-// hits; it stops where the weight passes what the caller can use.
+// inTheWay returns the weight of the items that a place meets, and leaves them
+// in hits; it stops where the weight passes what the caller can use.
 func (q *search) inTheWay(i int32, p *placement, most float64) float64 {
 	q.looks--
 	q.query++
@@ -207,7 +208,7 @@ func (q *search) inTheWay(i int32, p *placement, most float64) float64 {
 	return weight
 }
 
-// collide says whether two places cannot both be taken.
+// collide reports whether two places cannot both be taken.
 func collide(a, b *placement) bool {
 	aside, above := gapAside, gapAbove
 	switch {

@@ -24,7 +24,7 @@ const (
 	Words
 )
 
-// IDs gives the fasteners' ids as the words of a check drawing.
+// IDs returns the fasteners' ids as the words of a check drawing.
 func IDs(j geometry.Joint) []string {
 	ids := make([]string, len(j.Fasteners))
 	for i, f := range j.Fasteners {
@@ -53,7 +53,7 @@ func (s *sketch) number(fastener int) int {
 	return s.numbers[fastener]
 }
 
-// last says whether a fastener's mark tells where the order ends.
+// last reports whether a fastener's mark tells where the order ends.
 func (s *sketch) last(fastener int) bool {
 	return s.req.Show == Numbers && s.req.wholeCount() > 1 && s.numbers[fastener] == s.req.wholeCount()
 }

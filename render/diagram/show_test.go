@@ -10,7 +10,7 @@ import (
 	"drawdown/render/scene/scenetest"
 )
 
-// texts gives the words of a drawing's numbers by fastener id, and its marks.
+// texts returns the words of a drawing's numbers by fastener id, and its marks.
 func texts(d diagram.Drawing) (words map[string]string, marks map[string][]scene.Shape, trails int) {
 	words, marks = map[string]string{}, map[string][]scene.Shape{}
 	for _, it := range d.Items {

@@ -33,7 +33,7 @@ func (v view) all(points []geometry.Point) []scene.Point {
 	return out
 }
 
-// fit gives the largest view that keeps the part's bounds in the box, and the
+// fit returns the largest view that keeps the part's bounds in the box, and the
 // fasteners' places a mark's radius away from its edges.
 func fit(part, fasteners geometry.Box, box scene.Box, radius float64) view {
 	v := view{
@@ -71,7 +71,7 @@ func frontArrow(em float64) Arrow { return Arrow{Gap: 2, Length: 3.2, Half: 2, A
 // room is the width that the arrow with its word takes beside what it stands at.
 func (a Arrow) room() float64 { return a.Gap + a.Length + a.Air + a.Em }
 
-// room gives the box that is left for the part when the front arrow has its
+// room returns the box that is left for the part when the front arrow has its
 // place.
 func room(box scene.Box, front geometry.Front, em float64) scene.Box {
 	way, frontRoom := FrontWays[front], frontArrow(em).room()

@@ -144,7 +144,7 @@ func Set(t scene.Text) scene.Text {
 	return t
 }
 
-// Check says whether every backend can paint the page: its figures are sound
+// Check reports whether every backend can paint the page: its figures are sound
 // and the typeface holds every character of its text.
 func Check(p scene.Page) error {
 	if err := scene.Check(p); err != nil {
@@ -162,7 +162,7 @@ func Check(p scene.Page) error {
 	return nil
 }
 
-// CheckLine says whether the typeface holds every character of a line.
+// CheckLine reports whether the typeface holds every character of a line.
 func CheckLine(s string) error {
 	// A broken byte would be set as the typeface's own mark for "unknown".
 	if strings.ToValidUTF8(s, "") != s {

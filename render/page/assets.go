@@ -12,9 +12,9 @@ import (
 //go:embed assets
 var assets embed.FS
 
-// Assets gives the style sheet, the scripts and the typeface in one folder, whose
-// name is the hash of all of them: it may be kept for ever. The server serves it
-// under /assets/.
+// Assets returns the style sheet, the scripts and the typeface in one folder,
+// whose name is the hash of all of them: it may be kept for ever. The server
+// serves it under /assets/.
 func Assets() fs.FS { return hashed{} }
 
 type hashed struct{}
@@ -31,7 +31,7 @@ func (hashed) Open(name string) (fs.File, error) {
 	return assets.Open("assets/" + file)
 }
 
-// asset gives the address of a file.
+// asset returns the address of a file.
 func asset(name string) string { return "/assets/" + assetHash() + "/" + name }
 
 var assetHash = sync.OnceValue(func() string {

@@ -27,7 +27,7 @@ type JobView struct {
 // Job writes the page of a job.
 func Job(w io.Writer, v JobView) error { return write(w, "job", v) }
 
-// IsOpen says whether entries are taken.
+// IsOpen reports whether entries are taken.
 func (v JobView) IsOpen() bool { return v.Job.Status == teardown.Open }
 
 // About names the machine, the order and who started the job.
@@ -130,7 +130,7 @@ func (v JobView) Needs() []jobNeed {
 	return all
 }
 
-// Unready says whether something is not ready.
+// Unready reports whether something is not ready.
 func (v JobView) Unready() bool {
 	return slices.ContainsFunc(v.Job.Needs, func(n teardown.Need) bool { return !n.Met() })
 }

@@ -28,6 +28,8 @@ type Joint struct {
 
 	numbers map[string]string // of the fasteners, by their ids
 	kinds   map[string]string // the same; empty where there is one kind
+	seen    scene.Box         // of the picture
+	labels  []scene.Box       // words of the part
 }
 
 // Mark is the mark of a fastener on the part, in millimetres of the picture.
@@ -97,6 +99,9 @@ func (j *Joint) draw(drawn diagram.Drawing, order []string) error {
 			of[name] = append(of[name], it)
 		} else {
 			ground = append(ground, it)
+			if text, is := it.(scene.Text); is {
+				j.labels = append(j.labels, text.Box())
+			}
 		}
 	}
 	var b strings.Builder
@@ -112,15 +117,15 @@ func (j *Joint) draw(drawn diagram.Drawing, order []string) error {
 		j.Marks = append(j.Marks, m)
 	}
 	j.spreadHits()
-	seen := scene.Bounds(drawn.Items).Grown(ringRoom)
-	j.Box = viewBox(seen)
+	j.seen = scene.Bounds(drawn.Items).Grown(ringRoom)
+	j.Box = viewBox(j.seen)
 	for i := range j.Marks {
-		j.Marks[i].Beside = j.beside(i, seen)
+		j.Marks[i].Beside = j.beside(i, j.seen)
 	}
 	return nil
 }
 
-// markOf says whether an item belongs to a fastener's mark, and to whose.
+// markOf reports whether an item belongs to a fastener's mark, and to whose.
 func markOf(it scene.Item) (name string, marks bool) {
 	var tag scene.Tag
 	switch it := it.(type) {
@@ -168,16 +173,6 @@ func (m *Mark) draw(items []scene.Item) error {
 func (m Mark) LittleEm() float64   { return scene.Rounded(m.R * 0.8) }
 func (m Mark) LittleBase() float64 { return scene.Rounded(m.Y + m.R*0.82) }
 
-// Word is where a word about the mark stands: in the free room beside it, else
-// right under it.
-func (m Mark) Word() Spot {
-	const below = 3.0 // from the edge to the baseline
-	if m.Beside != nil {
-		return Spot{m.Beside.X, scene.Rounded(m.Beside.Y + below/2)}
-	}
-	return Spot{m.X, scene.Rounded(m.Y + m.R*1.05 + below)}
-}
-
 // Around is the viewBox of the mark with its ring.
 func (m Mark) Around() string {
 	return viewBox(scene.BoxAbout(scene.Point{X: m.X, Y: m.Y}, 3.6*m.R, 3.6*m.R))
@@ -224,7 +219,7 @@ func (j *Joint) beside(i int, seen scene.Box) *Spot {
 	return nil
 }
 
-// meets says whether the circle about a mark reaches into a box.
+// meets reports whether the circle about a mark reaches into a box.
 func (m Mark) meets(b scene.Box) bool {
 	x, y := math.Max(b.Left, math.Min(m.X, b.Right)), math.Max(b.Top, math.Min(m.Y, b.Bottom))
 	return math.Hypot(m.X-x, m.Y-y) < 1.2*m.R

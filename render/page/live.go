@@ -22,16 +22,17 @@ type knownOne struct {
 }
 
 type knownMark struct {
-	ID    string    `json:"id"`
-	State MarkState `json:"state"`
-	Word  string    `json:"word"`
-	Label string    `json:"label"`
-	Said  string    `json:"said"`
-	Name  string    `json:"name"`
-	Step  int       `json:"step"`
-	Angle bool      `json:"angle"` // its next step is one
-	Sets  bool      `json:"sets"`  // it is a torque
-	Stuck bool      `json:"stuck"` // it waits until its trouble is settled
+	ID    string     `json:"id"`
+	State MarkState  `json:"state"`
+	Word  string     `json:"word"`
+	At    [2]float64 `json:"at"` // where the word stands
+	Label string     `json:"label"`
+	Said  string     `json:"said"`
+	Name  string     `json:"name"`
+	Step  int        `json:"step"`
+	Angle bool       `json:"angle"` // its next step is one
+	Sets  bool       `json:"sets"`  // it is a torque
+	Stuck bool       `json:"stuck"` // it waits until its trouble is settled
 }
 
 // Known is the state for the script, as JSON.
@@ -52,7 +53,7 @@ func (v RunView) Known() known {
 		_, stuck := v.openTrouble(m.ID)
 		s := v.step(m.Step)
 		k.Marks = append(k.Marks, knownMark{
-			m.ID, m.State, m.Says, m.Label, m.Said, v.fastener([]string{m.ID}), m.Step,
+			m.ID, m.State, m.Says, [2]float64{m.Word.X, m.Word.Y}, m.Label, m.Said, v.fastener([]string{m.ID}), m.Step,
 			s != nil && s.AngleDeg > 0, s != nil && s.TorqueNm > 0, stuck,
 		})
 	}

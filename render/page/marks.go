@@ -1,10 +1,13 @@
 package page
 
 import (
+	"cmp"
 	"fmt"
 	"html/template"
 	"slices"
 
+	"drawdown/render/font"
+	"drawdown/render/scene"
 	"drawdown/render/words"
 	"drawdown/sequence/run"
 )
@@ -41,9 +44,10 @@ type ShownMark struct {
 	Label string // for a screen reader
 	Step  int    // its next step; 0 for none
 	Said  string // what is said of it when it is chosen
+	Word  Spot   // where the word stands, or one that is not saved yet
 }
 
-// Part gives the part with the state of each mark.
+// Part returns the part with the state of each mark.
 func (v RunView) Part() Part {
 	part := Part{Label: v.Text().Run.Part, Box: v.Joint.Box, Ground: v.Joint.Ground, Still: !v.IsOpen()}
 	for _, m := range v.Joint.Marks {
@@ -56,11 +60,11 @@ func (v RunView) Part() Part {
 	return part
 }
 
-// Part gives the part as it is before the work.
+// Part returns the part as it is before the work.
 func (v PatternView) Part() Part {
 	part := Part{Label: v.Text().Pattern.Part, Box: v.Joint.Box, Ground: v.Joint.Ground, Still: true}
 	for _, m := range v.Joint.Marks {
-		part.Marks = append(part.Marks, ShownMark{Mark: m, State: MarkToDo})
+		part.Marks = append(part.Marks, ShownMark{Mark: m, State: MarkToDo, Word: v.Joint.wordSpot(m, "", scene.NoBox)})
 	}
 	return part
 }
@@ -92,11 +96,23 @@ func (v RunView) shownMark(m Mark) ShownMark {
 	} else {
 		one.Label = words.Row(v.fastener([]string{m.ID}), v.Joint.kinds[m.ID], said)
 	}
+	one.Word = v.Joint.wordSpot(m, cmp.Or(one.Says, t.Run.Saving), v.figureBox())
 	one.Said = words.Row(said, blocks, by)
 	return one
 }
 
-// stepsOf gives the steps of a fastener that count.
+// figureBox is where the figure of the next step stands beside its mark; NoBox for
+// nowhere.
+func (v RunView) figureBox() scene.Box {
+	next := v.next()
+	i := slices.IndexFunc(v.Joint.Marks, func(m Mark) bool { return next != nil && slices.Contains(next.IDs, m.ID) })
+	if i < 0 || v.Joint.Marks[i].Beside == nil {
+		return scene.NoBox
+	}
+	return scene.BoxAbout(scene.Point(*v.Joint.Marks[i].Beside), font.Width(v.shortFigure(*next), scene.Bold, besideHeight)+2, besideHeight)
+}
+
+// stepsOf returns the steps of a fastener that count.
 func (v RunView) stepsOf(id string) []run.Step {
 	var all []run.Step
 	for _, s := range v.Run.Steps {
@@ -141,8 +157,8 @@ func (v RunView) markState(id string, steps []run.Step) MarkState {
 	return MarkToDo
 }
 
-// workedOn gives the step that tells the stage which is worked on: the next one, or
-// where a trouble blocks all the first that is open; nil once none is.
+// workedOn returns the step that tells the stage which is worked on: the next
+// one, or where a trouble blocks all the first that is open; nil once none is.
 func (v RunView) workedOn() *run.Step {
 	if next := v.next(); next != nil {
 		return next
@@ -154,7 +170,7 @@ func (v RunView) workedOn() *run.Step {
 	return &v.Run.Steps[i]
 }
 
-// openTrouble gives the latest trouble of a fastener that is not settled.
+// openTrouble returns the latest trouble of a fastener that is not settled.
 func (v RunView) openTrouble(id string) (run.TroubleSeen, bool) {
 	for _, t := range slices.Backward(v.Run.Troubles) {
 		if t.Settled == nil && slices.Contains(t.IDs, id) {

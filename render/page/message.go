@@ -77,7 +77,7 @@ func (v MessageView) Title() string { return v.Text().Message.Titles[string(v.Pr
 // Says tells what to do.
 func (v MessageView) Says() string { return v.Text().Message.Says[string(v.Problem)] }
 
-// Home says whether the first page may be seen.
+// Home reports whether the first page may be seen.
 func (v MessageView) Home() bool {
 	return v.Problem != NoKey && v.Problem != OtherHost && v.Problem != Ended
 }

@@ -13,7 +13,7 @@ import (
 	"drawdown/sequence/run"
 )
 
-// Long says whether the figure needs smaller type on a telephone.
+// Long reports whether the figure needs smaller type on a telephone.
 func (p Panel) Long() bool { return len([]rune(p.Figure+p.Unit)) > 7 }
 
 // PanelKind is what the lower third asks for.
@@ -21,6 +21,7 @@ type PanelKind string
 
 const (
 	AskStep       PanelKind = "step"
+	AskSettled    PanelKind = "settled" // a step of which somebody decided what is done
 	AskWait       PanelKind = "wait"
 	AskAccept     PanelKind = "accept"
 	AskReady      PanelKind = "ready"
@@ -38,6 +39,7 @@ type Panel struct {
 	Title  string
 	Lines  []string // in a list
 	Says   string
+	Large  string // what it comes to
 	Number string
 	Mark   *Mark  // its shape
 	Name   string // of the fastener
@@ -61,7 +63,7 @@ type Bar struct {
 	Later string // label once the wait is over
 }
 
-// Panel gives the one thing to do now.
+// Panel returns the one thing to do now.
 func (v RunView) Panel() Panel {
 	if v.Run.Status != run.Open {
 		return v.overPanel()
@@ -87,6 +89,7 @@ func (v RunView) readyPanel() Panel {
 
 func (v RunView) overPanel() Panel {
 	t := v.Text().Run
+	v.Dated = true
 	p := Panel{Kind: RunOver}
 	if m := v.Run.VoidedBy; m != nil {
 		p.Title, p.Says = fmt.Sprintf(t.VoidBy, m.By, v.when(m.At)), m.Note
@@ -119,8 +122,8 @@ func (v RunView) stepPanel(s run.Step) Panel {
 	return p
 }
 
-// settledAngle gives what was decided about a step whose angle was interrupted; nil
-// where it was not.
+// settledAngle returns what was decided about a step whose angle was
+// interrupted; nil where it was not.
 func (v RunView) settledAngle(step int) *run.Mark {
 	for _, t := range slices.Backward(v.Run.Troubles) {
 		if t.Trouble == "" && t.Step == step {
@@ -135,8 +138,8 @@ func (v RunView) settledAngle(step int) *run.Mark {
 func (v RunView) settledPanel(p Panel, s run.Step, settled run.Mark) Panel {
 	t := v.Text().Run
 	return Panel{
-		Kind: AskStep, Step: s.Number, Place: p.Place, Title: p.Number + " · " + words.Row(strings.Join(s.IDs, "+"), v.kindOf(s.IDs)),
-		Says: fmt.Sprintf(t.AsSettled, settled.By, v.when(settled.At), settled.Note), Bar: Bar{Label: fmt.Sprintf(t.Done, p.Number), Act: run.Done},
+		Kind: AskSettled, Step: s.Number, Place: p.Place, Title: p.Number + " · " + words.Row(strings.Join(s.IDs, "+"), v.kindOf(s.IDs)),
+		Says: fmt.Sprintf(t.AsSettled, settled.By, v.when(settled.At)), Large: settled.Note, Bar: Bar{Label: fmt.Sprintf(t.Done, p.Number), Act: run.Done},
 	}
 }
 
@@ -249,7 +252,7 @@ func (v RunView) askPanel() Panel {
 				return v.roundPanel(a)
 			}
 		case run.AskNeighbours:
-			return Panel{Kind: AskNeighbours, Of: a.Of, Title: fmt.Sprintf(t.Neighbours, v.fastener(a.IDs)), Says: t.NeighboursSays, Bar: Bar{Label: t.Answer, Open: "answer"}}
+			return Panel{Kind: AskNeighbours, Of: a.Of, Title: fmt.Sprintf(t.Neighbours, v.fastener(a.IDs)), Says: t.NeighboursSays, Bar: Bar{Label: t.AnswerBar, Open: "answer"}}
 		}
 	}
 	switch {
@@ -265,7 +268,7 @@ func (v RunView) askPanel() Panel {
 	return Panel{Kind: AskSeal, Title: t.AllDone, Says: t.SealSays, Bar: Bar{Label: t.Seal, Open: "seal"}}
 }
 
-// asks says whether a question of a kind is open.
+// asks reports whether a question of a kind is open.
 func (v RunView) asks(kind run.AskKind) bool {
 	return slices.ContainsFunc(v.Run.Asks, func(a run.Ask) bool { return a.Kind == kind })
 }
@@ -332,7 +335,7 @@ func (v RunView) need(n run.Need) string {
 	case n.ID != "":
 		return fmt.Sprintf(t.Run.NeedFastener, v.fastener([]string{n.ID}), t.Trouble.Names[string(n.Trouble)])
 	case n.Gasket != "":
-		return v.Words.Say(finding.Noted(run.NeedGasket, finding.Values{"count": n.Count, "gasket": finding.Term(n.Gasket), "ready": n.Ready}))
+		return fmt.Sprintf(t.Run.NeedGasket, n.Count-n.Ready, v.Words.Term(finding.Term(n.Gasket)))
 	}
 	return fmt.Sprintf(t.Run.NeedKind, n.Count-n.Ready, n.Kind)
 }
@@ -353,7 +356,7 @@ const mostAhead = 16
 // end where something has to be decided.
 func (v RunView) Ahead() []Panel {
 	next := v.next()
-	if next == nil || v.Panel().Kind != AskStep {
+	if kind := v.Panel().Kind; next == nil || kind != AskStep && kind != AskSettled {
 		return nil
 	}
 	i := slices.IndexFunc(v.Run.Steps, func(s run.Step) bool { return s.Number == next.Number })
@@ -375,7 +378,7 @@ func (v RunView) Ahead() []Panel {
 	return all
 }
 
-// repeats says whether one of two stages goes in rounds.
+// repeats reports whether one of two stages goes in rounds.
 func (v RunView) repeats(stages ...int) bool {
 	return slices.ContainsFunc(v.Run.Steps, func(s run.Step) bool {
 		return slices.Contains(stages, s.Stage) && (s.Until != "" || s.ByTurnsDeg > 0)

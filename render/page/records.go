@@ -29,7 +29,7 @@ func Records(w io.Writer, v RecordsView) error {
 	return write(w, "records", v)
 }
 
-// Searched says whether the list is less than all.
+// Searched reports whether the list is less than all.
 func (v RecordsView) Searched() bool { return v.Asked != RecordsAsked{} }
 
 // Lines are the runs, in words.
@@ -77,7 +77,7 @@ func (v RecordView) SealLines() []string {
 	return []string{t.Records.NotSealed}
 }
 
-// HeadLine gives the head of the chain.
+// HeadLine returns the head of the chain.
 func (v RecordView) HeadLine() string { return filled(v.Text().Records.Head, v.Head) }
 
 // Columns head the table of the steps.

@@ -31,10 +31,10 @@ func Run(w io.Writer, v RunView) error { return write(w, "run", v) }
 // RunLive writes what an entry changes on the page of a run.
 func RunLive(w io.Writer, v RunView) error { return write(w, "live", v) }
 
-// Loosening says whether the joint is taken apart.
+// Loosening reports whether the joint is taken apart.
 func (v RunView) Loosening() bool { return v.Run.Direction == run.Loosen }
 
-// SetsTorque says whether a wrench is used that has a number.
+// SetsTorque reports whether a wrench is used that has a number.
 func (v RunView) SetsTorque() bool {
 	return slices.ContainsFunc(v.Run.Steps, func(s run.Step) bool { return s.TorqueNm > 0 })
 }
@@ -91,7 +91,7 @@ func (v RunView) Undo() string {
 	return ""
 }
 
-// IsOpen says whether entries are taken.
+// IsOpen reports whether entries are taken.
 func (v RunView) IsOpen() bool { return v.Run.Status == run.Open }
 
 // Boxes are the boxes of the stages with how far each is.
@@ -138,7 +138,7 @@ func (v RunView) stageOver(number int) bool {
 	return !slices.ContainsFunc(v.Run.Steps, func(s run.Step) bool { return s.Stage == number && !over(s) })
 }
 
-// over says whether nothing is left to do at a step.
+// over reports whether nothing is left to do at a step.
 func over(s run.Step) bool { return s.State == run.IsDone || s.State == run.LeftOut || s.Old }
 
 // StepsDone counts the steps that are over, and all.

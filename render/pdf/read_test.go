@@ -192,7 +192,7 @@ func painted(t testing.TB, content string) []stroke {
 	return out
 }
 
-// checkTable says whether the cross-reference table points at the objects.
+// checkTable reports whether the cross-reference table points at the objects.
 func checkTable(file []byte) error {
 	_, tail, _ := bytes.Cut(file[bytes.LastIndex(file, []byte("startxref")):], []byte("\n"))
 	place, _, _ := strings.Cut(string(tail), "\n")

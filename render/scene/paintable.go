@@ -13,7 +13,7 @@ const (
 	LargestType  = 1000.0 // mm, em
 )
 
-// Check says whether the figures of a page can be painted: finite, within the
+// Check reports whether the figures of a page can be painted: finite, within the
 // limits, and every choice one of those that exist.
 func Check(p Page) error {
 	if !(p.Width > 0 && p.Width <= Furthest && p.Height > 0 && p.Height <= Furthest) {

@@ -56,7 +56,7 @@ func (f Foot) draw(p *Pen, last bool) {
 // that is drawn twice.
 const oneLine = 5.0
 
-// ruledAbove says whether a line across the page, such as the last of a table,
+// ruledAbove reports whether a line across the page, such as the last of a table,
 // stands so close above that another would double it.
 func (p *Pen) ruledAbove(y float64) bool {
 	return slices.ContainsFunc(p.Items, func(it scene.Item) bool {

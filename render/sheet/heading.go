@@ -44,7 +44,7 @@ func PlanHeading(p plan.Plan, w *words.Catalogue, badge string, name func(k plan
 	return Heading{Title: p.Title, Badge: badge, Subtitle: words.Row(parts...), Identity: Identity(p, w)}
 }
 
-// Draw draws the heading and gives the y of its rule.
+// Draw draws the heading and returns the y of its rule.
 func (h Heading) Draw(p *Pen) float64 {
 	top := p.Paper.Margin
 	room := p.Paper.Content() - badgeWidth - 4

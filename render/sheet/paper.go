@@ -32,7 +32,7 @@ var Papers = []Paper{
 	{"letter", 215.9, 279.4, 12, wallType},
 }
 
-// FindPaper gives the paper of that name; the error lists those there are.
+// FindPaper returns the paper of that name; the error lists those there are.
 func FindPaper(name string) (Paper, error) {
 	i := slices.IndexFunc(Papers, func(p Paper) bool { return strings.EqualFold(p.Name, name) })
 	if i < 0 {

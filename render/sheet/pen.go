@@ -35,8 +35,8 @@ func (p *Pen) Text(x, y float64, words string) {
 	p.Write(x, y, p.Paper.TextEm, scene.Regular, scene.Start, scene.Black, words)
 }
 
-// Lines sets lines of running text below one another and gives the baseline of
-// the next.
+// Lines sets lines of running text below one another and returns the baseline
+// of the next.
 func (p *Pen) Lines(x, y float64, lines []string) float64 { return p.Paper.Plain().Set(p, x, y, lines) }
 
 // Head sets a heading.
@@ -77,7 +77,7 @@ func (s Style) Lines(text string, width float64) []string {
 	return font.Break(text, s.Weight, s.Em, width)
 }
 
-// Set sets lines from a baseline on and gives the baseline of the next.
+// Set sets lines from a baseline on and returns the baseline of the next.
 func (s Style) Set(p *Pen, x, y float64, lines []string) float64 {
 	for _, words := range lines {
 		p.Write(x, y, s.Em, s.Weight, scene.Start, s.Ink, words)

@@ -69,9 +69,10 @@ func (r *Run) Set(s Style, words string) {
 	}
 }
 
-// Pages ends the run: it draws the feet and gives the pages, named in file
-// names after the sheet: tighten, tighten-2. A bookmark leads to the first. They lack their page count, which
-// depends on what they are bound with: see Count.
+// Pages ends the run: it draws the feet and returns the pages, named in file
+// names after the sheet: tighten, tighten-2. A bookmark leads to the first.
+// They lack their page count, which depends on what they are bound with: see
+// Count.
 func (r *Run) Pages(name string) []scene.Page {
 	var pages []scene.Page
 	for k, p := range r.leaves {

@@ -71,7 +71,7 @@ func (t Table) widths(paper Paper) []float64 {
 	return t.widened(widths, paper.Type)
 }
 
-// widened gives a column whose longest word is wider than its share what that
+// widened returns a column whose longest word is wider than its share what that
 // word needs, at the cost of the columns that have more than their words need:
 // nobody reads a word that is broken inside without stopping.
 func (t Table) widened(widths []float64, y Type) []float64 {

@@ -6,6 +6,6 @@ import "time"
 
 var start = time.Now()
 
-// now gives the time since the start; the processor time is not to be had
+// now returns the time since the start; the processor time is not to be had
 // here.
 func now() time.Duration { return time.Since(start) }

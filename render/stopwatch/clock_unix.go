@@ -7,7 +7,7 @@ import (
 	"time"
 )
 
-// now gives the processor time that this process has taken. A long run
+// now returns the processor time that this process has taken. A long run
 // seldom has the machine to itself; what others take is not counted here.
 func now() time.Duration {
 	var usage syscall.Rusage

@@ -5,7 +5,7 @@ package stopwatch
 
 import "time"
 
-// Worked gives the time that a piece of work on one thread takes: the
+// Worked returns the time that a piece of work on one thread takes: the
 // processor's or, where collecting garbage beside it took some of that, the
 // time on the clock, whichever is less.
 func Worked(do func()) time.Duration {
@@ -14,7 +14,7 @@ func Worked(do func()) time.Duration {
 	return min(now()-begin, time.Since(clock))
 }
 
-// Fastest gives the shortest of several runs: other work on the machine only
+// Fastest returns the shortest of several runs: other work on the machine only
 // ever adds time. A run is repeated until the clock has moved far enough to be
 // read.
 func Fastest(runs int, do func()) time.Duration {

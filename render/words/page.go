@@ -43,13 +43,13 @@ type PageHome struct {
 	OpenNone     string
 	Start        string
 	Patterns     string
-	PatternsNone string // No pattern of your own yet. Save a pattern file in %s and load this page again.
+	PatternsNone string // No patterns of your own yet. Save a pattern file in %s and reload this page.
 	Builtin      string
 	Recent       string
 	RecentNone   string
 	Fasteners    Plural // %d fastener
 	Steps        string // %[1]d of %[2]d steps
-	Troubles     Plural // %d open trouble
+	Troubles     Plural // %d open trouble report
 	Machine      string // machine %s
 	Order        string // order %s
 	By           string // %[1]s, %[2]s
@@ -110,6 +110,7 @@ type PageRun struct {
 	ReadyAsk        string
 	ReadySome       string
 	NeedKind        string // %[1]d × %[2]s, new
+	NeedGasket      string // %[1]d × gasket, new (%[2]s)
 	NeedFastener    string // for %[1]s (%[2]s): a replacement
 	NotReady        string
 	AskRound        string
@@ -121,12 +122,14 @@ type PageRun struct {
 	Finished        string
 	Neighbours      string // New fastener at %s: what about its neighbours?
 	NeighboursSays  string
+	TheBeside       string
 	TheyStay        string
 	TheyRestart     string
 	WhoSaysSo       string
 	ByFile          string
 	ByLead          string
 	Answer          string
+	AnswerBar       string
 	Blocked         string
 	BlockedSays     string
 	AllDone         string
@@ -196,7 +199,7 @@ type PageRun struct {
 	AfterIn         string
 	AfterOut        string
 	Settled         string // settled by %[1]s, %[2]s
-	AsSettled       string // The angle here was interrupted. %[1]s decided (%[2]s): %[3]s
+	AsSettled       string // The angle here was interrupted. Decided by %[1]s, %[2]s. Do only this
 	Keys            string
 	Prints          string
 }

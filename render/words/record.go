@@ -21,6 +21,7 @@ type Record struct {
 	What     string
 	Where    string
 	Settled  string // head: what was done about it
+	ReadyFor string // a new one for %s
 	NotYet   string // not settled
 	Photo    string // photo %s: the start of its SHA-256
 	Scrapped string // not to be used again

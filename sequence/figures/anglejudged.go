@@ -63,7 +63,7 @@ func (j *judge) wholeTurn(t turn) {
 	})
 }
 
-// canTurn says whether the bolt states what the mechanics of an angle need.
+// canTurn reports whether the bolt states what the mechanics of an angle need.
 func (j *judge) canTurn(t turn) bool {
 	return j.hasThread() && !j.strongest && len(j.Grip.Layers) > 0 && t.snug.Value != 0 && !slices.Contains(j.over, t.snug.Nm())
 }
@@ -143,9 +143,9 @@ func (j *judge) fails(t turn, r stiffness.Turned, open string, tell func(int, fi
 
 // failsAsMade tells of a turn that fails in a bolt as its standard makes it. Of
 // a bolt whose length is stated that is the likely one: a warning where it
-// breaks or draws in.
+// breaks. Where it draws in, the length of its thread decides, which is not stated.
 func (j *judge) failsAsMade(t turn, made stiffness.Turned, open string) (warned bool) {
-	if worst := made.Worst(); j.ofStandard(open) && (worst.Breaks || worst.Necks) {
+	if worst := made.Worst(); j.ofStandard(open) && (worst.Breaks) {
 		return j.fails(t, made, open, j.warn)
 	}
 	j.fails(t, made, open, j.note)
@@ -156,8 +156,8 @@ func (j *judge) failsAsMade(t turn, made stiffness.Turned, open string) (warned 
 // that is stated.
 func (j *judge) ofStandard(open string) bool { return open == asMade && j.Grip.BoltLength > 0 }
 
-// ofMade gives what the bolt as it is made leaves open, by what the lenient one
-// does.
+// ofMade returns what the bolt as it is made leaves open, by what the lenient
+// one does.
 func ofMade(lenient string) string {
 	if lenient == openParts || lenient == asStated {
 		return ofSteel
@@ -165,7 +165,7 @@ func ofMade(lenient string) string {
 	return asMade
 }
 
-// lenient gives the most yielding case that the bolt leaves open: the whole
+// lenient returns the most yielding case that the bolt leaves open: the whole
 // grip in thread, which stretches most, and clamped parts of aluminium.
 func (j *judge) lenient() (grip stiffness.Grip, open string) {
 	grip = j.Grip
@@ -195,7 +195,7 @@ func (j *judge) lenient() (grip stiffness.Grip, open string) {
 	return grip, open
 }
 
-// outlasts says whether a bolt that is not used once stays longer. One that is
+// outlasts reports whether a bolt that is not used once stays longer. One that is
 // measured before it goes back may stay a little longer.
 func (j *judge) outlasts(at stiffness.AfterAngle) bool {
 	switch {

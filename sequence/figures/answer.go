@@ -192,7 +192,7 @@ func (a *Answer) joint() error {
 	return nil
 }
 
-// final gives the nominal preload that the bolt is left with.
+// final returns the nominal preload that the bolt is left with.
 func (a *Answer) final() unit.Force {
 	if a.ByAngle() {
 		return a.Turned.Nominal.Preload
@@ -264,7 +264,7 @@ func (a Answer) OfStages() bool {
 	return len(a.Stages) > 0 && a.Ask.Torque == 0 && a.Snug == 0 && a.Bolt.Bolt.YieldShare+a.Bolt.Bolt.ProofShare+float64(a.Bolt.Bolt.Preload) == 0
 }
 
-// askedStages gives what is asked as stages.
+// askedStages returns what is asked as stages.
 func (a *Answer) askedStages() []Stage {
 	if a.Snug > 0 { // nobody sets the torque of the aim
 		return []Stage{{Number: 1, Do: Tighten, Torque: unit.GivenTorque{Value: float64(a.Snug)}}, {Number: 2, Do: Advance, Angle: a.Angle}}

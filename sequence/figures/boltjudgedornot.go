@@ -36,6 +36,7 @@ const (
 	noLength       finding.Term = "length"
 	noThreadLength finding.Term = "thread length"
 	noUnder        finding.Term = "material under the head"
+	noHead         finding.Term = "head, washer or hole"
 	noInto         finding.Term = "into"
 	noEngagement   finding.Term = "engagement"
 )
@@ -182,6 +183,7 @@ func coversPressure(b Bolt) (coverage, bool) {
 	c := coverage{what: ofPressure}
 	c.need(b.threadStated(), noThread)
 	c.need(b.classStated(), noClass)
+	c.need(err == nil || b.headStated(), noHead)
 	c.lean(err == nil && m.LimitingPressure > 0, noUnder, takenHardest)
 	return c, len(b.Stages) > 0
 }

@@ -82,6 +82,9 @@ func TestWhatIsNotStated(t *testing.T) {
 		}, nil},
 		{"what is under the head", func(b *figures.Bolt) { b.Under, b.Grip.Layers[0].Material = "", "" }, map[string]string{
 			angle:    "judged leniently [material under the head] [clamped parts of aluminium]",
+			pressure: "judged not [head, washer or hole]"}},
+		{"what is under a head that is", func(b *figures.Bolt) { b.Bolt.HeadAcross, b.Under, b.Grip.Layers[0].Material = 16, "", "" }, map[string]string{
+			angle:    "judged leniently [material under the head] [clamped parts of aluminium]",
 			pressure: "judged leniently [material under the head] [the hardest usual part]"}},
 		{"what it is screwed into", func(b *figures.Bolt) { b.Grip.TappedIn = "" }, map[string]string{stripping: "judged not [into]"}},
 		{"engagement", func(b *figures.Bolt) { b.Grip.Engagement = 0 }, map[string]string{

@@ -9,7 +9,7 @@ import (
 	"drawdown/sequence/tension/strength"
 )
 
-// clamped gives the length of what the bolt clamps.
+// clamped returns the length of what the bolt clamps.
 func clamped(g stiffness.Grip) (sum unit.Length) {
 	for _, l := range g.Layers {
 		sum += l.Thickness
@@ -59,6 +59,19 @@ func (j *judge) judgeEnd(left, engagement unit.Length) {
 	}
 }
 
+// steelUnnamed says that the thread is in steel of which the file does not say more, and
+// that it holds in a heat-treated one, as shafts and hubs are of.
+func (j *judge) steelUnnamed() bool {
+	const unnamed, treated = "steel", "C45"
+	if j.Grip.TappedIn != unnamed {
+		return false
+	}
+	r, err := strength.Strip(strength.Engagement{
+		Thread: j.Bolt.Bolt.Thread, Class: j.class, Length: j.Grip.Engagement, Material: treated, Insert: j.Insert, Preload: j.preload,
+	})
+	return err == nil && r.Holds
+}
+
 // judgeEngagement judges whether the engaged threads hold the preload that the
 // figures lead to.
 func (j *judge) judgeEngagement() {
@@ -83,7 +96,11 @@ func (j *judge) judgeEngagement() {
 		j.note(0, EngagementFirst, finding.Values{"first": finding.Term(r.First), "needed": strength.UpTo(r.ForBolt), "material": material.Term()})
 	}
 	if !r.Holds {
-		j.warn(0, EngagementFails, finding.Values{
+		tell := j.warn
+		if j.steelUnnamed() {
+			tell = j.note
+		}
+		tell(0, EngagementFails, finding.Values{
 			"engagement": j.Grip.Engagement, "material": material.Term(), "holds": min(r.BoltStrips, r.PartStrips), "preload": j.preload,
 			"needed": unit.Length(math.Ceil(float64(r.ForPreload))),
 		})

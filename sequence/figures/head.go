@@ -103,6 +103,9 @@ func (j *judge) judgePressure() {
 		return
 	}
 	material, known := j.underHead()
+	if !known && !j.headStated() {
+		return // neither what presses is known nor what is pressed
+	}
 	r, err := head.UnderHead(bolt.Bearing, j.preload, material.Name)
 	if err != nil || r.Used <= 1 {
 		return
@@ -119,7 +122,13 @@ func (j *judge) judgePressure() {
 	})
 }
 
-// underHead gives the material that the head presses on; unknown, the hardest
+// headStated reports whether anything is stated of what presses on the part: a
+// standard head on a standard hole may be neither.
+func (b Bolt) headStated() bool {
+	return b.Bolt.HeadForm != "" || b.Bolt.HeadAcross > 0 || b.Bolt.WasherFace > 0 || b.Bolt.Washer != "" || b.Bolt.Hole > 0
+}
+
+// underHead returns the material that the head presses on; unknown, the hardest
 // of the usual ones.
 func (j *judge) underHead() (m strength.Material, known bool) {
 	if m, err := strength.ParseMaterial(j.under()); err == nil && m.LimitingPressure > 0 {
@@ -128,7 +137,7 @@ func (j *judge) underHead() (m strength.Material, known bool) {
 	return hardestMaterial(), false
 }
 
-// under gives the material under the head, as written; empty: not stated.
+// under returns the material under the head, as written; empty: not stated.
 func (b Bolt) under() string {
 	if len(b.Grip.Layers) > 0 {
 		return cmp.Or(b.Grip.Layers[0].Material, b.Under)
@@ -136,7 +145,7 @@ func (b Bolt) under() string {
 	return b.Under
 }
 
-// hardestMaterial gives the material that bears most under a head.
+// hardestMaterial is the material that bears most under a head.
 var hardestMaterial = sync.OnceValue(func() strength.Material {
 	var hardest strength.Material
 	for _, name := range strength.Materials() {

@@ -22,12 +22,12 @@ import (
 // fataler is a test or a property.
 type fataler interface{ Fatal(...any) }
 
-// warnings gives what is to be looked at; notes stand beside the figures.
+// warnings returns what is to be looked at; notes stand beside the figures.
 func warnings(p plan.Plan) []finding.Finding {
 	return slices.DeleteFunc(slices.Clone(p.Figures), func(f finding.Finding) bool { return f.Severity != finding.Warning })
 }
 
-// doubtsOn plans a row of four bolts of one kind and gives the warnings.
+// doubtsOn plans a row of four bolts of one kind and returns the warnings.
 func doubtsOn(t fataler, k plan.Kind, stages ...plan.StageInput) []finding.Finding {
 	in := plan.Input{Heading: plan.Heading{Title: "Lid"}, Source: "a manual", Kinds: []plan.Kind{k}, Tighten: stages}
 	for i, x := range []float64{7, 61, 118, 183} {
@@ -162,7 +162,7 @@ func TestDoubts(t *testing.T) {
 		{"hardly any, and then an angle", m10(t), []plan.StageInput{torqueOf(0.9), angleOf(90)}, "", ""},
 		{"hardly any after slackening, as bearings are set", m10(t), []plan.StageInput{torqueOf(4), backOffBy(90), torqueOf(0.9)}, "", ""},
 
-		{"more than a turn", m10(t), []plan.StageInput{torqueOf(40), angleOf(600)}, "2 angle", "600° in all after 40 N·m is more than one turn"},
+		{"more than a turn", m10(t), []plan.StageInput{torqueOf(40), angleOf(600)}, "2 angle", "600° in total after 40 N·m is more than one turn"},
 		{"more than a turn of a long bolt", m10(t, grip(95), reuse(plan.ReuseOnce)), []plan.StageInput{torqueOf(40), angleOf(600)}, "2 angle", ""},
 		{"more than a turn in parts", m10(t), []plan.StageInput{torqueOf(40), angleOf(180), angleOf(190)}, "3 angle", "370°"},
 		{"a torque begins anew", m10(t), []plan.StageInput{torqueOf(20), angleOf(180), torqueOf(40), angleOf(190)}, "", ""},
@@ -176,8 +176,9 @@ func TestDoubts(t *testing.T) {
 		{"uses up the stretch", m10(t, grip(20), reuse(plan.ReuseOnce)), []plan.StageInput{torqueOf(40), angleOf(180)}, "2 angle", "uses about"},
 		{"stretched, used once", m10(t, inAluminium, reuse(plan.ReuseOnce)), []plan.StageInput{torqueOf(20), torqueOf(40), angleOf(90), angleOf(90)}, "", ""},
 		// 180° are 0.75 mm, of which some 0.2 mm spring; the standard's thread has 1
-		// mm in the grip and 5 mm in the part to stretch, 60 mm of it have 40 mm.
-		{"stretched, of the standard", m10(t, inAluminium, threaded(0), reuse(plan.ReuseOnce)), []plan.StageInput{torqueOf(20), torqueOf(40), angleOf(90), angleOf(90)}, "4 angle", "so state the thread length"},
+		// mm in the grip and 5 mm in the part to stretch, 60 mm of it have 40 mm. That the
+		// thread is the standard's is assumed, so that it is a note.
+		{"stretched, of the standard", m10(t, inAluminium, threaded(0), reuse(plan.ReuseOnce)), []plan.StageInput{torqueOf(20), torqueOf(40), angleOf(90), angleOf(90)}, "", ""},
 		{"stretched, full thread", m10(t, inAluminium, threaded(0), func(k *plan.Kind) { k.FullThread = true }, reuse(plan.ReuseOnce)), []plan.StageInput{torqueOf(20), torqueOf(40), angleOf(90), angleOf(90)}, "", ""},
 		{"stretched, used again", m10(t, inAluminium, reuse(plan.ReuseYes)), []plan.StageInput{torqueOf(20), torqueOf(40), angleOf(90), angleOf(90)}, "4 reuse", "reuse is yes"},
 		{"stretched, measured", m10(t, inAluminium, reuse(plan.ReuseInspect)), []plan.StageInput{torqueOf(20), torqueOf(40), angleOf(90), angleOf(90)}, "4 reuse", "reuse is inspect"},

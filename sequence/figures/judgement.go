@@ -115,7 +115,7 @@ func (j *judge) note(stage int, code finding.Code, values finding.Values) {
 	j.found = append(j.found, finding.Noted(code, values).About(finding.Place{Kind: j.Kind, Stage: stage}))
 }
 
-// named gives thread and class for the words.
+// named returns thread and class for the words.
 func (j *judge) named() finding.Finding {
 	return finding.Noted(BoltNamed, finding.Values{"thread": j.Bolt.Bolt.Thread.Name, "class": j.class.Named(), "strongest": j.strongest})
 }
@@ -131,7 +131,7 @@ func (j *judge) hasStage(do Action) bool {
 	return slices.ContainsFunc(j.Stages, func(s Stage) bool { return s.Do == do })
 }
 
-// Placed gives a finding with the stage and the kind that it is about in its
+// Placed returns a finding with the stage and the kind that it is about in its
 // words.
 func Placed(f finding.Finding) finding.Finding {
 	values := finding.Values{"stage": f.At.Stage, "kind": f.At.Kind, "why": f}

@@ -66,7 +66,7 @@ func mixedLubricants(bolts []Bolt) []finding.Finding {
 	return found
 }
 
-// alike says whether two bolts have the same thread and the same class.
+// alike reports whether two bolts have the same thread and the same class.
 func alike(a, b screw.Bolt) bool {
 	if a.Thread.Name == "" || a.Thread.Name != b.Thread.Name {
 		return false
@@ -76,7 +76,7 @@ func alike(a, b screw.Bolt) bool {
 	return errA == nil && errB == nil && classA.Name == classB.Name
 }
 
-// otherFriction says whether the lubricants of two bolts are of different
+// otherFriction reports whether the lubricants of two bolts are of different
 // friction classes. Stated coefficients are the maker's word.
 func otherFriction(a, b screw.Bolt) bool {
 	if a.Friction != nil || b.Friction != nil {

@@ -72,15 +72,15 @@ func (j *judge) openFriction() {
 	}
 }
 
-// shares gives the least and the most of the yield stress used over the span of
-// friction.
+// shares returns the least and the most of the yield stress used over the span
+// of friction.
 func shares(r screw.Result) (least, most float64) {
 	least = min(r.Low.YieldShare, r.Nominal.YieldShare, r.High.YieldShare)
 	most = max(r.Low.YieldShare, r.Nominal.YieldShare, r.High.YieldShare)
 	return least, most
 }
 
-// isFinal says whether nothing but this torque tightens the bolt in the end.
+// isFinal reports whether nothing but this torque tightens the bolt in the end.
 // After a slackening a small torque may be meant: bearings are set so.
 func (j *judge) isFinal(stage int) bool {
 	torque := j.Stages[stage].Torque.Nm()
@@ -106,15 +106,19 @@ func (j *judge) overYield(s Stage, r screw.Result, least float64) {
 
 // pastYield tells of a torque that takes the bolt past yield somewhere in the
 // span of friction: a warning where that is at the middle of it, or where it
-// breaks the bolt anywhere in it.
+// breaks the bolt anywhere in it. The word for a paste with a solid lubricant stands for
+// pastes from 0.04 on, and the tables of makers rest on the upper ones (common
+// practice, no source), so that of it the middle alone counts.
 func (j *judge) pastYield(s Stage, r screw.Result) {
 	ends := []screw.AtFriction{r.High, r.Nominal, r.Low}
 	breaks, yields := slices.IndexFunc(ends, screw.AtFriction.Breaks), slices.IndexFunc(ends, screw.AtFriction.Yields)
 	switch {
 	case r.Nominal.Yields():
 		j.warn(s.Number, TorquePastYield, pastYield(s, ends[yields]))
-	case breaks >= 0:
+	case breaks >= 0 && !screw.HoldsSolid(j.Bolt.Bolt.Lubricant):
 		j.warn(s.Number, TorquePastYield, pastYield(s, ends[breaks]))
+	case breaks >= 0:
+		j.note(s.Number, TorquePastYield, pastYield(s, ends[breaks]))
 	default:
 		j.note(s.Number, TorquePastYield, pastYield(s, ends[yields]))
 	}
@@ -179,8 +183,8 @@ func (j *judge) yields(s Stage, r screw.Result, values finding.Values) finding.V
 	return values
 }
 
-// written gives a torque as a person writes it: one that was worked out has no
-// more than four figures.
+// written returns a torque as a person writes it: one that was worked out has
+// no more than four figures.
 func written(t unit.GivenTorque) unit.GivenTorque {
 	v, err := strconv.ParseFloat(strconv.FormatFloat(t.Value, 'g', 4, 64), 64)
 	if err != nil {

@@ -13,13 +13,16 @@ const (
 	StatedDeparts  finding.Code = "order stated departs"  // why: the first departure; more: how many others
 	StatedReversed finding.Code = "order stated reversed" // first, last: ids of the list
 	StatedParts    finding.Code = "order stated parts"    // name: a cluster, ids, steps; more: how many others
+	// first, second: two entries, at step and other; moved: the first belongs to the place of the second
+	StatedExchanged finding.Code = "order stated exchanged"
 )
 
 // Stated judges the order that a file states in place of the program's own. It
 // tells of one that departs from the trade's, with the kind that it is about. A
 // maker's order, in a list or as cast numbers, is not judged; but where it parts the
-// two fasteners of a cap, one is probably in the wrong place, and where it departs
-// and its reverse does not, it is likely to be the order of loosening. That smaller threads go first is told
+// two fasteners of a cap, one is probably in the wrong place; where it departs
+// and its reverse does not, it is likely to be the order of loosening; and where it is
+// a usual one but for two entries, these are likely to be exchanged. That smaller threads go first is told
 // by the plan's input.
 func Stated(in plan.Input, p plan.Plan) (finding.Finding, bool) {
 	isStated := func(g sequence.Group) bool { return g.Way != sequence.Auto && g.Way != "" }
@@ -30,13 +33,18 @@ func Stated(in plan.Input, p plan.Plan) (finding.Finding, bool) {
 	order := ForPlan(p, Tighten, p.IDs(p.Tighten.Order))
 	departures := departuresOf(order)
 	switch {
+	case len(departures) == 0 && order.Makers && remarked(order):
+		return exchanged(p)
 	case len(departures) == 0:
 		return finding.Finding{}, false
 	case order.Makers:
 		if f, found := parted(p, departures); found {
 			return f, true
 		}
-		return reversed(p, order)
+		if f, found := reversed(p, order); found {
+			return f, true
+		}
+		return exchanged(p)
 	case !stated:
 		return finding.Finding{}, false
 	}
@@ -55,6 +63,12 @@ func departuresOf(in Input) []Finding {
 	return slices.DeleteFunc(Order(in).Findings, func(f Finding) bool {
 		return f.Rule == GroupOrder || f.Severity != Departure && f.Severity != Fault
 	})
+}
+
+// remarked says whether an order is noticed at all, whoever made it.
+func remarked(in Input) bool {
+	in.Makers = false
+	return slices.ContainsFunc(Order(in).Findings, func(f Finding) bool { return f.Rule != GroupOrder && f.Severity == Remark })
 }
 
 // parted finds the caps on two fasteners that a maker's order pulls down on one of

@@ -40,7 +40,7 @@ func TestFindingsAreSaid(t *testing.T) {
 		"8 steps go between neighbours, first M1 to M2 (steps 1 and 2); published orders for this layout have at most 7")
 	try("a raster, loosening", judge.Input{Joint: head, Side: judge.Loosen, Order: strings.Fields(raster)},
 		"ends with M10, which is not in the middle; in the middle: M3 and M8",
-		"M2 (step 2) comes off before M10 (step 10), which is further out; 6 steps go against the way inwards",
+		"M2 (step 2) comes off before M10 (step 10), which is further out; 6 steps go outwards instead of inwards",
 		"5 in succession on one side of the middle",
 		"8 steps go between neighbours, first M1 to M2 (steps 1 and 2)")
 	circle := jointOf(geometry.Circle(8, 240, geometry.Point{X: 4}, 90, true))

@@ -10,7 +10,7 @@ import (
 )
 
 // ReadList reads an order as it is typed: ids, or the numbers cast on the
-// part, with commas, semicolons or blanks between. It gives ids. A name that
+// part, with commas, semicolons or blanks between. It returns ids. A name that
 // no fastener has stays as it is, for Order to report; capitals count only
 // where ids differ by nothing else. A list that mixes ids with cast numbers,
 // and one of cast numbers that are there twice on the part, is an error.

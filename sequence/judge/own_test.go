@@ -8,6 +8,7 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/geometry/family"
+	"drawdown/geometry/testkit"
 	"drawdown/sequence/judge"
 	"drawdown/sequence/way"
 	"drawdown/sequence/way/waytest"
@@ -35,7 +36,7 @@ func TestOwnOrdersOfEveryFamilyAreSound(t *testing.T) {
 			}), 360*r.Float64()))
 		}
 	}
-	for range 60 {
+	for range testkit.Samples(20, 60) {
 		check("oval", ring(8+r.IntN(15), r))
 		check("pan", pan(r))
 		strewn := make([]geometry.Point, 12+r.IntN(20))

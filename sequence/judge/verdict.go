@@ -64,7 +64,7 @@ const (
 	Description Severity = "description" // nothing to mend
 )
 
-// Finding is one thing that an order does. Found gives it to be worded.
+// Finding is one thing that an order does. Found returns it as a finding.
 type Finding struct {
 	Rule     Rule     `json:"rule"`
 	Severity Severity `json:"severity"`

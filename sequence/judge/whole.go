@@ -2,7 +2,7 @@ package judge
 
 import "slices"
 
-// whole reads the ids of the order. Where every fastener is there once it gives
+// whole reads the ids of the order. Where every fastener is there once it returns
 // their indices; else the faults.
 func (in Input) whole() (order []int, faults []Finding) {
 	index, ids := map[string]int{}, make([]string, len(in.Joint.Fasteners))

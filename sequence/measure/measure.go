@@ -41,7 +41,7 @@ const (
 	Above     Verdict = "above"
 )
 
-// Outside says whether a figure is beyond a limit.
+// Outside reports whether a figure is beyond a limit.
 func (v Verdict) Outside() bool { return v == Below || v == Above }
 
 // Judge holds a figure in the value's unit against the limits.
@@ -69,7 +69,7 @@ func (v Value) Aim() (unit.Decimal, bool) {
 	return unit.Decimal{}, false
 }
 
-// Has says whether the value is taken at a place; one without places is taken
+// Has reports whether the value is taken at a place; one without places is taken
 // where none is named.
 func (v Value) Has(p Place) bool {
 	return slices.Contains(v.At, p) || len(v.At) == 0 && p == Place{}
@@ -78,8 +78,8 @@ func (v Value) Has(p Place) bool {
 // Read is a figure with the value's unit.
 func (v Value) Read(d unit.Decimal) unit.Reading { return unit.Reading{Decimal: d, Unit: v.Unit} }
 
-// Find gives the value of a name that is taken at a place; false where the list
-// has none.
+// Find returns the value of a name that is taken at a place; false where the
+// list has none.
 func Find(list []Value, what string, p Place) (Value, bool) {
 	i := slices.IndexFunc(list, func(v Value) bool { return v.What == what && v.Has(p) })
 	if i < 0 {

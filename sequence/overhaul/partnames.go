@@ -22,10 +22,10 @@ var (
 	outWords = []string{"out", "off", "aus", "raus", "heraus", "entfernt", "entfernen", "herausnehmen", "retirée", "retiré", "retirer", "enlever", "sacado", "quitado", "quitar", "sacar", "remove", "removed"}
 )
 
-// plain gives a text without what two writers of it differ in.
+// plain returns a text without what two writers of it differ in.
 func plain(text string) string { return strings.Join(tokens(text), " ") }
 
-// tokens gives the words of a text in small letters, without the plural's s.
+// tokens returns the words of a text in small letters, without the plural's s.
 func tokens(text string) []string {
 	all := strings.FieldsFunc(strings.ToLower(text), func(c rune) bool { return !unicode.IsLetter(c) && !unicode.IsDigit(c) })
 	for i, word := range all {
@@ -83,8 +83,8 @@ func isNamedAfter(gasket, title string) bool {
 	})
 }
 
-// lockPut gives the lock that a short clause puts in or out: Timing pin in. Empty
-// for none.
+// lockPut returns the lock that a short clause puts in or out: Timing pin in.
+// Empty for none.
 func lockPut(clause string, where []string) string {
 	said := tokens(clause)
 	if len(said) < 2 || len(said) > 6 || !hasAny(said[1:], where) {

@@ -26,7 +26,7 @@ func (o Overhaul) Doubts() (found []finding.Finding) {
 	return found
 }
 
-// about gives those that were found, with their step.
+// about returns those that were found, with their step.
 func about(task int, found ...*finding.Finding) (all []finding.Finding) {
 	for _, f := range found {
 		if f != nil {

@@ -36,7 +36,7 @@ func Build(in Input) (Plan, error) {
 	return p, nil
 }
 
-// shown gives a turn as the card shows it: a mirror turns it round.
+// shown returns a turn as the card shows it: a mirror turns it round.
 func shown(turn sequence.Turn, mirror geometry.Axis) sequence.Turn {
 	if mirror != geometry.NoAxis {
 		return turn.Opposite()
@@ -62,7 +62,7 @@ func (p *Plan) order(in Input) error {
 	return nil
 }
 
-// groups gives the groups to order, with the user's way and turn before the
+// groups returns the groups to order, with the user's way and turn before the
 // file's own.
 func (in Input) groups() []sequence.Group {
 	groups := slices.Clone(in.Groups)
@@ -99,8 +99,8 @@ func (p *Plan) settle(g sequence.Group) Group {
 	return settled
 }
 
-// covered gives the fasteners of the kinds, or all where none is named, with the
-// kinds that they are of.
+// covered returns the fasteners of the kinds, or all where none is named, with
+// the kinds that they are of.
 func (p *Plan) covered(order []int, of []string) (fasteners []int, kinds []string) {
 	for _, i := range order {
 		kind := p.Joint.Fasteners[i].Kind
@@ -141,8 +141,8 @@ func (p *Plan) stages(in Input) (err error) {
 	return err
 }
 
-// otherTorques gives each torque on the other kind of wrench, beside the others of
-// its kinds.
+// otherTorques returns each torque on the other kind of wrench, beside the
+// others of its kinds.
 func (s Side) otherTorques() {
 	for i := range s.Stages {
 		if stage := &s.Stages[i]; stage.Do == Tighten {
@@ -151,7 +151,7 @@ func (s Side) otherTorques() {
 	}
 }
 
-// torquesOf gives the torques of the stages that cover one of the kinds.
+// torquesOf returns the torques of the stages that cover one of the kinds.
 func (s Side) torquesOf(kinds []string) (all []unit.GivenTorque) {
 	for _, stage := range s.Stages {
 		if stage.Do == Tighten && len(shared(stage.Kinds, kinds)) > 0 {

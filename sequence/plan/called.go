@@ -5,7 +5,7 @@ import (
 	"strconv"
 )
 
-// Called gives each fastener the number by which it is found at the part: the
+// Called assigns each fastener the number by which it is found at the part: the
 // one cast beside it where every fastener of its group has one, since a hand goes
 // to what is cast. Fasteners of other groups then have their tightening number.
 // Where no group is numbered so, or two would be called the same, the number is
@@ -32,7 +32,7 @@ func (p Plan) CalledByCast() (kinds []string, all bool) {
 	return kinds, groups == len(p.Groups)
 }
 
-// Written gives, for each fastener, what tells it on the part itself: the
+// Written returns, for each fastener, what tells it on the part itself: the
 // number cast there, where all of its group are called so, else its id.
 func (p Plan) Written() []string {
 	called, cast := p.castNumbers()

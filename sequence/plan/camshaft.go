@@ -29,8 +29,8 @@ var (
 	besideCams = []string{"cover", "sprocket", "gear", "pulley", "wheel", "sensor", "rad", "haube", "couvercle", "pignon", "capteur", "tapa", "piñón", "polea"}
 )
 
-// namesCamshaft says whether a text speaks of a camshaft, and not of what sits on
-// one or over it.
+// namesCamshaft reports whether a text speaks of a camshaft, and not of what
+// sits on one or over it.
 func namesCamshaft(text string) bool {
 	named := false
 	for _, word := range wordsOf(text) {
@@ -42,9 +42,9 @@ func namesCamshaft(text string) bool {
 	return named
 }
 
-// isCamshaft says whether a file calls its part, its kinds or its clusters by a
-// camshaft, or calls them caps where its cautions speak of one. What its labels
-// say may be of what lies beside it.
+// isCamshaft reports whether a file calls its part, its kinds or its clusters
+// by a camshaft, or calls them caps where its cautions speak of one. What its
+// labels say may be of what lies beside it.
 func isCamshaft(h Heading, kinds []Kind, j geometry.Joint, cautions []Caution) bool {
 	names := []string{h.Title, h.Name}
 	for _, k := range kinds {
@@ -66,7 +66,7 @@ func labelsCamshaft(j geometry.Joint) bool {
 		slices.ContainsFunc(j.Stations, func(s geometry.Station) bool { return namesCamshaft(s.Label) })
 }
 
-// allUnloaded says whether a file denies every cap its spring.
+// allUnloaded reports whether a file denies every cap its spring.
 func allUnloaded(clusters []geometry.Cluster) bool {
 	return !slices.ContainsFunc(clusters, func(c geometry.Cluster) bool { return !c.Unloaded })
 }
@@ -100,8 +100,8 @@ func (in Input) CapsSprungAlone() (f finding.Finding, found bool) {
 	return finding.Warned(CapsSprungAlone, finding.Values{"clusters": names, "of": denied, "unloaded": string(sayUnloaded)}), true
 }
 
-// risesEvenly says whether the file has stages of its own that suit a part under
-// springs.
+// risesEvenly reports whether the file has stages of its own that suit a part
+// under springs.
 func (in Input) risesEvenly() bool {
 	var kinds []string
 	for _, k := range in.Kinds {
@@ -112,7 +112,7 @@ func (in Input) risesEvenly() bool {
 	return len(in.Loosen) > 0 && len(in.lifts(kinds)) == 0
 }
 
-// coversSprings says whether springs could be judged; false where the part has
+// coversSprings reports whether springs could be judged; false where the part has
 // nothing to do with them.
 func (p Plan) coversSprings() (f finding.Finding, judged, applies bool) {
 	clusters := p.Joint.Clusters

@@ -8,10 +8,10 @@ import (
 	"drawdown/sequence"
 )
 
-// castGroups gives the groups of a part whose casting numbers all fasteners
+// castGroups returns the groups of a part whose casting numbers all fasteners
 // through, each number once: the kinds as their numbers follow each other, or
-// one group where the numbers of two kinds mix. Nil where it does not, and where
-// the user asks for a way.
+// one group where the numbers of two kinds mix. Nil where it does not, and
+// where the user asks for a way.
 func castGroups(in Input) []sequence.Group {
 	byNumber := slices.Clone(in.Joint.Fasteners)
 	slices.SortFunc(byNumber, func(a, b geometry.Fastener) int { return cmp.Compare(a.Cast, b.Cast) })

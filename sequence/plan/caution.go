@@ -21,8 +21,8 @@ const (
 	CautionLoosen  CautionSide = "loosen"
 )
 
-// CautionsFor gives the texts that a side shows: its own and those for both, in
-// the order of the file. CautionBoth gives all of them.
+// CautionsFor returns the texts that a side shows: its own and those for both,
+// in the order of the file. CautionBoth selects all of them.
 func (p Plan) CautionsFor(side CautionSide) []string {
 	var texts []string
 	for _, c := range p.Cautions {
@@ -33,8 +33,8 @@ func (p Plan) CautionsFor(side CautionSide) []string {
 	return texts
 }
 
-// CutOff gives the last word or sign of a text that ends in the middle; empty for
-// one that may end there.
+// CutOff returns the last word or sign of a text that ends in the middle; empty
+// for one that may end there.
 func (c Caution) CutOff() string { return cutOff(c.Text) }
 
 // What no sentence ends with in the languages of the sheets. Words that do end

@@ -8,7 +8,7 @@ import "slices"
 // take its place.
 var defaultLoosening = []StageInput{{Do: TurnBack, Angle: 90}, {Do: Remove}}
 
-// loosening gives the loosening stages. Where none says what it covers, the
+// loosening returns the loosening stages. Where none says what it covers, the
 // groups come off one after another, the last finished first; but before a part
 // comes off under which springs press, all of its groups are turned back.
 func (p *Plan) loosening(given []StageInput) []StageInput {

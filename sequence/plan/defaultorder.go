@@ -56,8 +56,8 @@ func meanDistance(j geometry.Joint, kind string, centre geometry.Point) int {
 	return int(sum/float64(n)*10 + 0.5)
 }
 
-// UsualWay gives the way that the trade has for the layout of a group, whatever
-// the way that the file names.
+// UsualWay returns the way that the trade has for the layout of a group,
+// whatever the way that the file names.
 func (p Plan) UsualWay(g Group) sequence.Way {
 	return sequence.SettledGroup(p.Joint, g.Members, sequence.Group{Way: sequence.Auto})
 }

@@ -9,7 +9,7 @@ import (
 	"drawdown/sequence/tension/screw"
 )
 
-// Reuse says whether a fastener may go back in.
+// Reuse reports whether a fastener may go back in.
 type Reuse string
 
 const (
@@ -63,7 +63,7 @@ func (k Kind) Stud() bool { return k.NutAcross > 0 && k.Into != "" }
 // studWords call a stud in the languages of the sheets.
 var studWords = []string{"stud", "studs", "stehbolzen", "stiftschraube", "stiftschrauben", "goujon", "goujons", "espárrago", "espárragos"}
 
-// CalledStud says whether the name of the kind is that of a stud.
+// CalledStud reports whether the name of the kind is that of a stud.
 func (k Kind) CalledStud() bool {
 	return slices.ContainsFunc(wordsOf(k.Name), func(word string) bool { return slices.Contains(studWords, word) })
 }
@@ -110,6 +110,20 @@ func (k Kind) ThreadName() string {
 		return ""
 	}
 	return k.Thread.Name
+}
+
+// EqualButSize says whether two kinds have one class, friction and tapped part.
+func (k Kind) EqualButSize(other Kind) bool {
+	return k.Class != "" && k.Class == other.Class && k.Lubricant == other.Lubricant && k.Into == other.Into &&
+		(k.Friction == nil) == (other.Friction == nil) && (k.Friction == nil || *k.Friction == *other.Friction)
+}
+
+// EqualButLength says whether all kinds have one thread too, so that one torque is for
+// all of them.
+func EqualButLength(kinds []Kind) bool {
+	return !slices.ContainsFunc(kinds, func(k Kind) bool {
+		return k.Thread == nil || k.ThreadName() != kinds[0].ThreadName() || !k.EqualButSize(kinds[0])
+	})
 }
 
 // MajorMm is the major diameter of the thread; 0 where the file names none.

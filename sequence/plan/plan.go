@@ -41,7 +41,7 @@ type Group struct {
 	Seen    family.Seen // as what its layout is ordered
 }
 
-// Makers says whether the order of the group is the maker's word: a list, or
+// Makers reports whether the order of the group is the maker's word: a list, or
 // the numbers on the part.
 func (g Group) Makers() bool { return g.Way.IsMakers() }
 
@@ -104,8 +104,8 @@ func (p Plan) Steps(s Side) []Step {
 // IDs names fasteners by their ids.
 func (p Plan) IDs(fasteners []int) []string { return p.Joint.IDs(fasteners) }
 
-// ClusterNames gives the name of the cluster that each fastener is in; empty for
-// none.
+// ClusterNames returns the name of the cluster that each fastener is in; empty
+// for none.
 func (p Plan) ClusterNames() []string {
 	names := make([]string, len(p.Joint.Fasteners))
 	index := p.Joint.Index()
@@ -127,7 +127,7 @@ func (p Plan) Bare() Plan {
 	return p
 }
 
-// Numbers gives each fastener its number in the side's order, from 1.
+// Numbers assigns each fastener its number in the side's order, from 1.
 func (s Side) Numbers() []int {
 	numbers := make([]int, len(s.Order))
 	for k, i := range s.Order {
@@ -136,15 +136,15 @@ func (s Side) Numbers() []int {
 	return numbers
 }
 
-// WorkedOut says whether a figure of the plan does not come from a manual.
+// WorkedOut reports whether a figure of the plan does not come from a manual.
 func (p Plan) WorkedOut() bool {
 	return slices.ContainsFunc(p.Tighten.Stages, func(s Stage) bool { return s.WorkedOut })
 }
 
-// KindOf gives the kind of a fastener.
+// KindOf returns the kind of a fastener.
 func (p Plan) KindOf(fastener int) Kind { return p.Kind(p.Joint.Fasteners[fastener].Kind) }
 
-// Kind gives the kind of a name; of one that is not known, the name alone.
+// Kind returns the kind of a name; of one that is not known, the name alone.
 func (p Plan) Kind(name string) Kind {
 	if i := slices.IndexFunc(p.Kinds, func(k Kind) bool { return k.Name == name }); i >= 0 {
 		return p.Kinds[i]
@@ -152,7 +152,7 @@ func (p Plan) Kind(name string) Kind {
 	return Kind{Name: name}
 }
 
-// Count gives the number of fasteners of a kind.
+// Count returns the number of fasteners of a kind.
 func (p Plan) Count(kind string) int {
 	n := 0
 	for _, f := range p.Joint.Fasteners {

@@ -47,7 +47,7 @@ func (in Input) has(kind string) bool {
 	return slices.ContainsFunc(in.Joint.Fasteners, func(f geometry.Fastener) bool { return f.Kind == kind })
 }
 
-// OnBoltCircles says whether the fasteners of the kinds, or all where none is
+// OnBoltCircles reports whether the fasteners of the kinds, or all where none is
 // named, lie on one circle, or most of them evenly on rings round the centre of
 // all. Elsewhere the trade takes no star.
 func (in Input) OnBoltCircles(kinds []string) bool {
@@ -66,7 +66,7 @@ func (in Input) OnBoltCircles(kinds []string) bool {
 	return 2*onRings > len(members)
 }
 
-// isBoltCircle says whether a ring is even, whole or with up to a fifth of its
+// isBoltCircle reports whether a ring is even, whole or with up to a fifth of its
 // holes missing. With more of them missing the corners of an oblong would be a
 // circle too.
 func (in Input) isBoltCircle(ring []int, centre geometry.Point) bool {

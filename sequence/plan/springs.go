@@ -34,8 +34,9 @@ type keyed string
 // handTurns are the turns that a hand makes without counting, the largest first.
 var handTurns = []unit.Angle{180, 90, 60, 45, 30}
 
-// roundTurn gives the turn of a round over caps of the kinds: the largest whose
-// release is small on the coarsest thread; a quarter where no thread is known.
+// roundTurn returns the turn of a round over caps of the kinds: the largest
+// whose release is small on the coarsest thread; a quarter where no thread is
+// known.
 func (p *Plan) roundTurn(kinds []string) unit.Angle {
 	for _, turn := range handTurns {
 		if release := p.release(turn, kinds); release > 0 && release <= mostReleaseMm {
@@ -79,7 +80,7 @@ func (p Plan) sprungKinds() []string {
 	return kinds
 }
 
-// Unloaded says whether no spring presses on a cluster though others press on
+// Unloaded reports whether no spring presses on a cluster though others press on
 // what lies beside it.
 func (p Plan) Unloaded(c geometry.Cluster) bool {
 	return c.Unloaded && slices.ContainsFunc(p.Groups, func(g Group) bool {
@@ -154,8 +155,8 @@ func (in Input) lifts(sprung []string) map[int]finding.Finding {
 	return found
 }
 
-// outEarly says whether bolts come out while springs still press on these or on
-// others.
+// outEarly reports whether bolts come out while springs still press on these or
+// on others.
 func outEarly(kind string, sprung []string, rounds map[string]int) (finding.Finding, bool) {
 	for _, other := range sprung {
 		if rounds[other] < plannedRounds {

@@ -41,8 +41,8 @@ func (in Input) FinishedOutOfTurn() map[int]finding.Finding {
 	return found
 }
 
-// last gives the last stage, from 0, that does one of these to a kind; -1 where
-// none does. A torque that goes once round after another only checks it.
+// last returns the last stage, from 0, that does one of these to a kind; -1
+// where none does. A torque that goes once round after another only checks it.
 func (in Input) last(kind string, does ...Action) int {
 	last := -1
 	for i, s := range in.Tighten {
@@ -93,13 +93,14 @@ func (in Input) OutUnturned() map[int]finding.Finding {
 	return found
 }
 
-// letGo gives the first stage of loosening, from 0, that a kind is in; -1 where
-// there is none.
+// letGo returns the first stage of loosening, from 0, that a kind is in; -1
+// where there is none.
 func (in Input) letGo(kind string) int {
 	return slices.IndexFunc(in.Loosen, func(s StageInput) bool { return s.Covers(kind) })
 }
 
-// unsprung gives the kinds that fasteners have and under which no springs press.
+// unsprung returns the kinds that fasteners have and under which no springs
+// press.
 func (in Input) unsprung() []Kind {
 	sprung := in.sprungKinds()
 	return slices.DeleteFunc(slices.Clone(in.Kinds), func(k Kind) bool {
@@ -107,9 +108,9 @@ func (in Input) unsprung() []Kind {
 	})
 }
 
-// goesBefore says whether a kind is to be finished before another: by the order
-// of the file, where SmallBeforeLarge does not judge that already, or by the
-// numbers cast on the part; where it has neither, by size.
+// goesBefore reports whether a kind is to be finished before another: by the
+// order of the file, where SmallBeforeLarge does not judge that already, or by
+// the numbers cast on the part; where it has neither, by size.
 func (in Input) goesBefore(first, second Kind) bool {
 	a, b := first.SizeMm(), second.SizeMm()
 	groups := in.Groups
@@ -133,7 +134,7 @@ func (in Input) goesBefore(first, second Kind) bool {
 	return makers || a == 0 || a >= b
 }
 
-// listedBefore says whether a group that the maker orders has all fasteners of
+// listedBefore reports whether a group that the maker orders has all fasteners of
 // one kind before those of another.
 func (in Input) listedBefore(g sequence.Group, first, second Kind) bool {
 	order, err := sequence.OrderGroup(in.Joint, g.Members(in.Joint), g)
@@ -152,7 +153,8 @@ func (in Input) listedBefore(g sequence.Group, first, second Kind) bool {
 	return lastOfFirst < firstOfSecond
 }
 
-// ForNone gives the stages, by their numbers from 0, whose kinds no fastener has.
+// ForNone returns the stages, by their numbers from 0, whose kinds no fastener
+// has.
 func (in Input) ForNone(stages []StageInput) []int {
 	var found []int
 	for i, s := range stages {
@@ -163,7 +165,7 @@ func (in Input) ForNone(stages []StageInput) []int {
 	return found
 }
 
-// Covers says whether the stage works on fasteners of the kind.
+// Covers reports whether the stage works on fasteners of the kind.
 func (s StageInput) Covers(kind string) bool {
 	return s.Do != Wait && (len(s.Of) == 0 || slices.Contains(s.Of, kind))
 }

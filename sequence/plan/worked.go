@@ -41,10 +41,10 @@ func (p *Plan) figure(in Input, stage *Stage) error {
 	return nil
 }
 
-// TorqueShare gives a share, in percent, of the worked-out torque of kinds that
-// are worked in one stage. One figure is printed for the whole stage, so the
-// kinds must agree. The error says which kind's torque cannot be worked out and
-// what it lacks, or how the kinds differ.
+// TorqueShare returns a share, in percent, of the worked-out torque of kinds
+// that are worked in one stage. One figure is printed for the whole stage, so
+// the kinds must agree. The error says which kind's torque cannot be worked out
+// and what it lacks, or how the kinds differ.
 func TorqueShare(kinds []Kind, percent float64) (unit.GivenTorque, error) {
 	var shared unit.GivenTorque
 	for n, k := range kinds {

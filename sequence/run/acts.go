@@ -67,7 +67,8 @@ var Troubles = []Trouble{
 	Seized, GivingWay, Broken, Stretched, TurnsOn, BoltThread, HoleThread, TurnedTwice, Missing, OtherTrouble,
 }
 
-// Condemns says whether the fastener, or its hole, cannot be used again as it is.
+// Condemns reports whether the fastener, or its hole, cannot be used again as
+// it is.
 func (t Trouble) Condemns() bool {
 	return slices.Contains([]Trouble{Broken, Stretched, BoltThread, HoleThread}, t)
 }

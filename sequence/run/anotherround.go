@@ -40,7 +40,7 @@ func repeats(steps []Step) []*repeat {
 	return all
 }
 
-// comesBefore says whether the rounds are to be finished before a step.
+// comesBefore reports whether the rounds are to be finished before a step.
 func (r *repeat) comesBefore(at position) bool {
 	return at.region > r.stage || at.region == r.stage && at.part > r.part
 }

@@ -95,7 +95,7 @@ func drawn(t *rapid.T, v run.View, w run.Work, taken []run.Entry) run.Entry {
 }
 
 // Random acts never reach what the rules forbid, a refused entry changes nothing,
-// and a replay of what was taken gives the state that was seen.
+// and a replay of what was taken returns the state that was seen.
 func TestRandomActs(t *testing.T) {
 	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
@@ -380,7 +380,7 @@ func shuffled(t *rapid.T, entries []placed) []placed {
 	return all
 }
 
-// allTaken gives the view after entries; nil where one of them is refused.
+// allTaken returns the view after entries; nil where one of them is refused.
 func allTaken(w run.Work, entries []placed) *run.View {
 	state := w.Start()
 	for _, p := range entries {

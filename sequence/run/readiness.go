@@ -113,8 +113,8 @@ func (s *State) condemned() []Condemned {
 	return all
 }
 
-// replacedAfter gives the replace in this run of a fastener that another run of
-// the job condemned.
+// replacedAfter returns the replace in this run of a fastener that another run
+// of the job condemned.
 func (s *State) replacedAfter(c Condemned) *Mark {
 	for _, e := range s.replaced {
 		if _, ids := s.placeOf(e); slices.Contains(ids, c.ID) && !e.Time.Before(c.At) {

@@ -15,10 +15,10 @@ type Refusal struct {
 	Malformed bool      // the entry itself is wrong (HTTP 400); else a rule forbids it (409)
 }
 
-// Error gives the code and its values, for logs and tests.
+// Error returns the code and its values, for logs and tests.
 func (r *Refusal) Error() string { return r.Finding.Error() }
 
-// Unwrap gives the finding, so that errors.Is knows its code.
+// Unwrap returns the finding, so that errors.Is knows its code.
 func (r *Refusal) Unwrap() error { return r.Finding }
 
 func refused(code finding.Code, values finding.Values) *Refusal {

@@ -65,7 +65,7 @@ func planned(p plan.Plan, d Direction) []Step {
 	return steps
 }
 
-// stepOf gives what a stage says of each of its steps.
+// stepOf returns what a stage says of each of its steps.
 func stepOf(s *plan.Stage) Step {
 	step := Step{
 		Stage: s.Number, Round: 1, IDs: []string{}, Do: s.Do, Percent: s.Percent, WorkedOut: s.WorkedOut,
@@ -82,8 +82,8 @@ func stepOf(s *plan.Stage) Step {
 	return step
 }
 
-// marks gives the starting and the finishing mark of an angle, counted from the
-// first of the angles that follow each other. A torque starts them anew.
+// marks returns the starting and the finishing mark of an angle, counted from
+// the first of the angles that follow each other. A torque starts them anew.
 func marks(turned map[string]float64, id string, s Step) (from, to float64) {
 	if !s.turns() || s.Do == plan.BackOff {
 		turned[id] = 0
@@ -100,7 +100,7 @@ func marks(turned map[string]float64, id string, s Step) (from, to float64) {
 	return from, to
 }
 
-// turns says whether the step is an angle.
+// turns reports whether the step is an angle.
 func (s Step) turns() bool {
 	return s.Do == plan.Advance || s.Do == plan.BackOff || s.Do == plan.TurnBack
 }

@@ -107,7 +107,7 @@ type Need struct {
 	Gasket  string  `json:"gasket,omitempty"`  // of which kind, where it is one; the work does not wait for it
 }
 
-// Met says whether all of it is ready.
+// Met reports whether all of it is ready.
 func (n Need) Met() bool { return n.Ready >= n.Count }
 
 // Reading is a value that was read, as it was entered.

@@ -9,8 +9,8 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// At gives the run as it is at a moment: a wait whose end has come is done. It
-// changes nothing.
+// At returns the run as it is at a moment: a wait whose end has come is done.
+// It changes nothing.
 func (s *State) At(now time.Time) View {
 	w := s.work
 	v := View{
@@ -48,7 +48,7 @@ func (s *State) Next(now time.Time) int {
 	return 0
 }
 
-// shown gives the steps in the order of work with their state.
+// shown returns the steps in the order of work with their state.
 func (s *State) shown(now time.Time) []Step {
 	total := map[string]float64{} // turned on a fastener in the angles that follow each other
 	all := make([]Step, len(s.steps))

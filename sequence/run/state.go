@@ -46,7 +46,7 @@ type step struct {
 	from  *Entry // that added it as one of another round
 }
 
-// Start gives the state before the first entry.
+// Start returns the state before the first entry.
 func (w Work) Start() *State {
 	s := &State{
 		work: w, numbered: map[int]*step{}, copies: map[int]int{},
@@ -63,8 +63,9 @@ func (w Work) Start() *State {
 	return s
 }
 
-// Replay gives the state after entries that were taken before. It does not judge
-// them again: what a rule of today would refuse was taken then, and stays.
+// Replay returns the state after entries that were taken before. It does not
+// judge them again: what a rule of today would refuse was taken then, and
+// stays.
 func (w Work) Replay(entries []Entry) *State {
 	s := w.Start()
 	for _, e := range entries {
@@ -123,7 +124,7 @@ func (s *State) apply(e Entry) {
 	}
 }
 
-// applies says whether all that the act needs is there.
+// applies reports whether all that the act needs is there.
 func (s *State) applies(e *Entry) bool {
 	if e.Place != nil && e.Place.Fastener != "" && s.fastener(e.Place.Fastener) == nil {
 		return false
@@ -147,7 +148,7 @@ func (s *State) Version() int { return s.version }
 // Work is what the state began with.
 func (s *State) Work() Work { return s.work }
 
-// Status says whether the run is open, sealed or void.
+// Status reports whether the run is open, sealed or void.
 func (s *State) Status() Status {
 	switch {
 	case s.sealed != nil:
@@ -166,8 +167,8 @@ func (s *State) passTime(now time.Time) {
 	}
 }
 
-// same says whether an entry is the one that was taken; the server's own fields
-// do not count.
+// same reports whether an entry is the one that was taken; the server's own
+// fields do not count.
 func (e *Entry) same(other Entry) bool {
 	a, b := *e, other
 	a, b = a.AsSent(), b.AsSent()
@@ -190,17 +191,17 @@ func (p *Place) same(other *Place) bool {
 	return p.Fastener == other.Fastener && p.Station == other.Station && p.Label == other.Label && sameAt
 }
 
-// on says whether the step is on one of the fasteners.
+// on reports whether the step is on one of the fasteners.
 func (st *step) on(ids []string) bool {
 	return slices.ContainsFunc(st.IDs, func(id string) bool { return slices.Contains(ids, id) })
 }
 
-// closed says whether nothing is left to do at the step.
+// closed reports whether nothing is left to do at the step.
 func (st *step) closed(now time.Time) bool {
 	return st.done != nil || st.left != nil || st.isOver(now)
 }
 
-// isOver says whether a wait that was begun is over (9).
+// isOver reports whether a wait that was begun is over (9).
 func (st *step) isOver(now time.Time) bool {
 	return st.over || st.begun != nil && !now.Before(st.ends())
 }

@@ -77,7 +77,7 @@ func (b *bench) try(e run.Entry) *run.Refusal {
 	return r
 }
 
-// takes sends an entry that must be taken, and gives its id.
+// takes sends an entry that must be taken, and returns its id.
 func (b *bench) takes(e run.Entry) string {
 	b.t.Helper()
 	if r := b.try(e); r != nil {

@@ -32,7 +32,7 @@ func (p *problem) number() int {
 	return p.step.Number
 }
 
-// holds says whether the step is on the fastener in trouble.
+// holds reports whether the step is on the fastener in trouble.
 func (p *problem) holds(st *step) bool { return p.step == st || st.on(p.ids) }
 
 // blocks says what an open problem blocks: while tightening, every trouble but
@@ -61,7 +61,7 @@ func (s *State) blockedFrom() int {
 	return from
 }
 
-// held says whether an open problem holds the step.
+// held reports whether an open problem holds the step.
 func (s *State) held(st *step) bool {
 	return slices.ContainsFunc(s.problems, func(p *problem) bool { return p.settled == nil && p.holds(st) })
 }
@@ -99,8 +99,8 @@ func (s *State) judgeUnsure(e Entry) *Refusal {
 	return nil
 }
 
-// placeOf gives the step and the fasteners that an entry is about. An entry that
-// names a fastener alone is about the step that comes next on it.
+// placeOf returns the step and the fasteners that an entry is about. An entry
+// that names a fastener alone is about the step that comes next on it.
 func (s *State) placeOf(e *Entry) (*step, []string) {
 	st := s.numbered[e.Step]
 	if e.Place == nil || e.Place.Fastener == "" {
@@ -116,7 +116,7 @@ func (s *State) placeOf(e *Entry) (*step, []string) {
 	return st, ids
 }
 
-// nextOf gives the first step that is left to do on the fasteners, else their
+// nextOf returns the first step that is left to do on the fasteners, else their
 // last one.
 func (s *State) nextOf(ids []string) *step {
 	var last *step
@@ -157,7 +157,8 @@ func (s *State) judgeSettle(e Entry) *Refusal {
 	return nil
 }
 
-// problemOf gives the problem that an entry reported; nil where it was undone.
+// problemOf returns the problem that an entry reported; nil where it was
+// undone.
 func (s *State) problemOf(id string) *problem {
 	i := slices.IndexFunc(s.problems, func(p *problem) bool { return p.entry.ID == id })
 	if i < 0 {

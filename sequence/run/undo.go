@@ -42,8 +42,8 @@ func (s *State) judgeUndoStep(st *step) *Refusal {
 	return nil
 }
 
-// laterDone gives a step after this one that is done on the same fastener; of a
-// wait, on any.
+// laterDone returns a step after this one that is done on the same fastener; of
+// a wait, on any.
 func (s *State) laterDone(st *step) *step {
 	from := slices.Index(s.steps, st) + 1
 	i := slices.IndexFunc(s.steps[from:], func(later *step) bool {

@@ -254,7 +254,7 @@ func (s *State) kinds() []string {
 	return names
 }
 
-// kindOf gives the fastener of an id; nil where there is none.
+// kindOf returns the fastener of an id; nil where there is none.
 func (s *State) fastener(id string) *Fastener {
 	i := slices.IndexFunc(s.work.Fasteners, func(f Fastener) bool { return f.ID == id })
 	if i < 0 {

@@ -58,19 +58,13 @@ func smallerMore(p plan.Plan) (found []finding.Finding) {
 	return found
 }
 
-// differInSize says whether two kinds differ in size alone.
+// differInSize reports whether two kinds differ in size alone.
 func differInSize(small, large plan.Kind) bool {
-	return small.MajorMm() > 0 && small.MajorMm() < large.MajorMm() && alikeButSize(small, large)
+	return small.MajorMm() > 0 && small.MajorMm() < large.MajorMm() && small.EqualButSize(large)
 }
 
-// alikeButSize says whether two kinds have one class, friction and tapped part.
-func alikeButSize(a, b plan.Kind) bool {
-	return a.Class != "" && a.Class == b.Class && a.Lubricant == b.Lubricant && a.Into == b.Into &&
-		(a.Friction == nil) == (b.Friction == nil) && (a.Friction == nil || *a.Friction == *b.Friction)
-}
-
-// lastTorque gives the stage whose torque a kind is left with; Number 0 where an
-// angle comes after it, or none is there.
+// lastTorque returns the stage whose torque a kind is left with; Number 0 where
+// an angle comes after it, or none is there.
 func lastTorque(p plan.Plan, kind string) (last plan.Stage) {
 	for _, s := range p.Tighten.Stages {
 		switch {
@@ -84,7 +78,7 @@ func lastTorque(p plan.Plan, kind string) (last plan.Stage) {
 	return last
 }
 
-// told says whether the torques of a kind are warned of by themselves.
+// told reports whether the torques of a kind are warned of by themselves.
 func told(p plan.Plan, kind string) bool {
 	return slices.ContainsFunc(p.Figures, func(f finding.Finding) bool {
 		return f.At.Kind == kind && f.Severity == finding.Warning &&

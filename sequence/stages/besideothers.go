@@ -72,7 +72,7 @@ func equalsApart(p plan.Plan) (found []finding.Finding) {
 	for _, less := range p.Kinds {
 		for _, more := range p.Kinds {
 			few, much := lastTorque(p, less.Name), lastTorque(p, more.Name)
-			if few.Number == 0 || much.Number == 0 || !equalBolts(less, more) || float64(few.Torque.Nm()) >= leastOfEqual*float64(much.Torque.Nm()) {
+			if few.Number == 0 || much.Number == 0 || !plan.EqualButLength([]plan.Kind{less, more}) || float64(few.Torque.Nm()) >= leastOfEqual*float64(much.Torque.Nm()) {
 				continue
 			}
 			values := finding.Values{
@@ -84,8 +84,4 @@ func equalsApart(p plan.Plan) (found []finding.Finding) {
 		}
 	}
 	return found
-}
-
-func equalBolts(a, b plan.Kind) bool {
-	return a.Thread != nil && b.Thread != nil && a.ThreadName() == b.ThreadName() && alikeButSize(a, b)
 }

@@ -32,9 +32,10 @@ const (
 // dust is what two figures of the same torque in two units may differ by.
 const dust = 1e-9
 
-// Senseless gives the stages of tightening that do nothing, that leave the joint
-// loose, or whose figure hangs in the air (first principles: a wrench that is set
-// below what a bolt has clicks at once; an angle counts from a torque).
+// Senseless returns the stages of tightening that do nothing, that leave the
+// joint loose, or whose figure hangs in the air (first principles: a wrench
+// that is set below what a bolt has clicks at once; an angle counts from a
+// torque).
 func Senseless(p plan.Plan) []finding.Finding {
 	found := waits(p)
 	found = append(found, repeats(p)...)
@@ -50,7 +51,7 @@ func Senseless(p plan.Plan) []finding.Finding {
 	return found
 }
 
-// TorquesFall gives those of them whose torque has been passed before.
+// TorquesFall returns those of them whose torque has been passed before.
 func TorquesFall(p plan.Plan) []finding.Finding {
 	return slices.DeleteFunc(Senseless(p), func(f finding.Finding) bool { return f.Code != TorqueFalls })
 }
@@ -86,8 +87,8 @@ func senselessFor(p plan.Plan, kind string) (found []finding.Finding) {
 	return found
 }
 
-// stretchOnce says whether fasteners of a kind are used once, or an angle takes
-// them past yield.
+// stretchOnce reports whether fasteners of a kind are used once, or an angle
+// takes them past yield.
 func stretchOnce(p plan.Plan, kind string) bool {
 	return p.Kind(kind).Reuse == plan.ReuseOnce || slices.ContainsFunc(p.Figures, func(f finding.Finding) bool {
 		switch f.Code {
@@ -173,7 +174,7 @@ func compared(s, before plan.Stage) int {
 	return 0
 }
 
-// waits gives the waits between which nothing is done.
+// waits returns the waits between which nothing is done.
 func waits(p plan.Plan) (found []finding.Finding) {
 	stages := p.Tighten.Stages
 	for i, s := range stages {
@@ -197,7 +198,7 @@ func waits(p plan.Plan) (found []finding.Finding) {
 	return found
 }
 
-// repeats gives the torques and slackenings that stand twice running, in the
+// repeats returns the torques and slackenings that stand twice running, in the
 // same way. Angles add up, and a check pass says what it is.
 func repeats(p plan.Plan) (found []finding.Finding) {
 	for i, s := range p.Tighten.Stages {

@@ -207,7 +207,7 @@ func TestFiguresOfRandomParts(t *testing.T) {
 		var regular tally
 		for _, off := range []float64{0, 0.1, 0.3} {
 			var sum tally
-			for range testkit.Samples(80, 200) {
+			for range testkit.Samples(40, 200) {
 				p := kinds[kind](r)
 				p.points = jittered(p.points, r, off)
 				sum.add(p.figures(Places(p.points, Auto, TurnDefault)))
@@ -233,7 +233,7 @@ func TestFiguresOfRandomParts(t *testing.T) {
 func TestNestedCirclesGoStarByStar(t *testing.T) {
 	t.Parallel()
 	r := rand.New(rand.NewPCG(8, 3))
-	for range 200 {
+	for range testkit.Samples(60, 200) {
 		inner, outer := 4+r.IntN(9), 6+r.IntN(13)
 		in := geometry.Circle(inner, 140, geometry.Point{X: 9, Y: 4}, 360*r.Float64(), true)
 		out := geometry.Circle(outer, 240+120*r.Float64(), geometry.Point{X: 9, Y: 4}, 360*r.Float64(), true)

@@ -6,7 +6,7 @@ import (
 )
 
 // Places orders bare places by a way that looks at the layout alone (not by
-// cast number or list). It gives a permutation of the indices of points.
+// cast number or list). It returns a permutation of the indices of points.
 func Places(points []geometry.Point, by Way, turn Turn) []int {
 	return PlacesAs(points, "", by, turn)
 }

@@ -76,7 +76,7 @@ func TestOrderIsPermutation(t *testing.T) {
 func TestOrderBelongsToThePart(t *testing.T) {
 	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
-		for range 4 {
+		for range testkit.Samples(1, 4) {
 			points := anyPart(t)
 			for how, other := range map[string][]geometry.Point{
 				"scaled":  moved(points, func(p geometry.Point) geometry.Point { return p.Scale(0.37) }),

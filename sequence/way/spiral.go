@@ -106,7 +106,7 @@ func paired(l *layout, round []int) []int {
 }
 
 // across finds in the rest of a ring the place most nearly opposite; equal
-// ones go in the sense of the turn. It gives -1 where none is opposite.
+// ones go in the sense of the turn. It returns -1 where none is opposite.
 func (l *layout) across(here int, rest []int) int {
 	best, bestOff := -1, 180-geometry.AcrossDeg
 	for k, i := range rest {

@@ -38,7 +38,7 @@ func (l *layout) circles() [][]int {
 }
 
 // evenPlaces numbers a ring's members by the even places of their circle,
-// from 0, and gives the count of places. Where a bolt is missing its place is
+// from 0, and returns the count of places. Where a bolt is missing its place is
 // left out; where the places are not even they are simply counted through.
 func (l *layout) evenPlaces(round []int, turn Turn) (places []int, count int) {
 	deg := make([]float64, len(round))

@@ -71,13 +71,13 @@ func lastEvent(r *http.Request) string {
 	return r.URL.Query().Get("after")
 }
 
-// stillIn says whether the session of a reader has not ended meanwhile.
+// stillIn reports whether the session of a reader has not ended meanwhile.
 func (b *Bench) stillIn(r *http.Request) bool {
 	_, in := b.who(r)
 	return in
 }
 
-// send writes the entries after a version, and gives the version of the last.
+// send writes the entries after a version, and returns the version of the last.
 func (b *Bench) send(w http.ResponseWriter, id string, after int) (last int, err error) {
 	list, err := b.store.Entries(id, after)
 	if err != nil {

@@ -11,12 +11,12 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// exportRun gives the whole record of a run.
+// exportRun sends the whole record of a run.
 func (b *Bench) exportRun(w http.ResponseWriter, r *http.Request, id, ending string) error {
 	return b.export(w, r, id, ending, b.store.Run, "json", "csv", "pdf")
 }
 
-// exportJob gives the whole record of a job, with its runs.
+// exportJob sends the whole record of a job, with its runs.
 func (b *Bench) exportJob(w http.ResponseWriter, r *http.Request, id, ending string) error {
 	return b.export(w, r, id, ending, b.store.Job, "json", "pdf")
 }
@@ -53,7 +53,7 @@ func (b *Bench) export(w http.ResponseWriter, r *http.Request, id, ending string
 	return nil
 }
 
-// exportPDF gives the record as sheets to sign.
+// exportPDF sends the record as sheets to sign.
 func (b *Bench) exportPDF(w http.ResponseWriter, r *http.Request, whole record.Export) error {
 	ask, err := b.printing(r)
 	if err != nil {

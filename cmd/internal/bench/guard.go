@@ -102,7 +102,7 @@ func (b *Bench) who(r *http.Request) (gate.Session, bool) {
 	return gate.Session{}, false
 }
 
-// sessionOf gives the session of a request that got in.
+// sessionOf returns the session of a request that got in.
 func sessionOf(r *http.Request) gate.Session {
 	who, _ := r.Context().Value(comer{}).(gate.Session)
 	return who
@@ -139,7 +139,7 @@ func (b *Bench) begin(w http.ResponseWriter, r *http.Request, sort gate.Sort) er
 	return err
 }
 
-// handOut gives a browser the token of its session.
+// handOut sends a browser the token of its session.
 func (b *Bench) handOut(w http.ResponseWriter, r *http.Request, token string) {
 	http.SetCookie(w, b.cookie(r, b.cookieName(r), token, int(gate.WorkingDay/time.Second)))
 }

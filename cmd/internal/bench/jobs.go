@@ -149,7 +149,8 @@ func (b *Bench) needsOf(one *openJob, runs []*openRun) []teardown.Need {
 	return all
 }
 
-// tighteningOf gives the latest tightening run of a joint that counts; nil for none.
+// tighteningOf returns the latest tightening run of a joint that counts; nil
+// for none.
 func (b *Bench) tighteningOf(of string, runs []*openRun) *openRun {
 	for _, r := range slices.Backward(runs) {
 		if r.work.Of == of && r.work.Direction == run.Tighten && r.of.Again == "" && r.view(b.now()).Status != run.Voided {

@@ -11,7 +11,7 @@ import (
 // languageCookie keeps the language that was chosen on the page.
 const languageCookie = "drawdown-language"
 
-// reader gives the words of whoever asks: ?lang= first, then what was chosen
+// reader returns the words of whoever asks: ?lang= first, then what was chosen
 // before, then what the browser prefers, then the page's own.
 func (b *Bench) reader(r *http.Request) *words.Catalogue {
 	if c, err := words.Find(r.URL.Query().Get("lang")); err == nil {

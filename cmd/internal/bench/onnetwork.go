@@ -150,7 +150,7 @@ func (b *Bench) join(w http.ResponseWriter, r *http.Request) error {
 	return nil
 }
 
-// getAuthority gives the certificate that a tablet can be told to trust.
+// getAuthority sends the certificate that a tablet can be told to trust.
 func (b *Bench) getAuthority(w http.ResponseWriter, r *http.Request) error {
 	if b.share == nil {
 		return wrong(http.StatusNotFound, NotShared, nil)

@@ -36,8 +36,8 @@ func (o *openJobs) forget(id string) {
 	delete(o.all, id)
 }
 
-// job gives a job, from its record where it is not in memory. Whoever calls holds
-// the lock.
+// job returns a job, from its record where it is not in memory. Whoever calls
+// holds the lock.
 func (b *Bench) job(id string) (*openJob, error) {
 	if one, open := b.jobs.all[id]; open {
 		return one, nil
@@ -120,7 +120,7 @@ func (one *openJob) catchUp(before record.Before) error {
 	return err
 }
 
-// newer gives what the file of a job changes as it is now, and keeps it.
+// newer returns what the file of a job changes as it is now, and keeps it.
 func (b *Bench) newer(one *openJob, c *words.Catalogue) (*run.Revision, error) {
 	differences, made, err := b.differences(one)
 	if err != nil || len(differences) == 0 {
@@ -159,7 +159,7 @@ func (b *Bench) newerThan(id string) []run.Difference {
 	return differences
 }
 
-// runsOf gives the runs of a job, and how each stands.
+// runsOf returns the runs of a job, and how each stands.
 func (b *Bench) runsOf(one *openJob) ([]teardown.RunFact, []*openRun, error) {
 	var facts []teardown.RunFact
 	var runs []*openRun

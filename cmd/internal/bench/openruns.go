@@ -45,7 +45,7 @@ type openRun struct {
 	drawn   map[string]page.Joint // by language
 }
 
-// find gives a run, from its record where it is not in memory.
+// find returns a run, from its record where it is not in memory.
 func (o *openRuns) find(id string, now time.Time) (*openRun, error) {
 	o.mu.Lock()
 	defer o.mu.Unlock()
@@ -181,7 +181,7 @@ func (one *openRun) view(now time.Time) run.View {
 	}
 }
 
-// picture gives the picture of the joint in a language, if it is drawn.
+// picture returns the picture of the joint in a language, if it is drawn.
 func (one *openRun) picture(language string) (page.Joint, bool) {
 	one.mu.Lock()
 	defer one.mu.Unlock()
@@ -198,7 +198,7 @@ func (one *openRun) keepPicture(language string, made page.Joint) {
 	one.drawn[language] = made
 }
 
-// wait gives the lock away until something changes.
+// wait releases the lock until something changes.
 func (one *openRun) wait() {
 	changed := one.changed
 	one.mu.Unlock()
@@ -206,7 +206,7 @@ func (one *openRun) wait() {
 	one.mu.Lock()
 }
 
-// since gives what is on the disk, and what is closed when that changes.
+// since returns what is on the disk, and what is closed when that changes.
 func (one *openRun) since() (kept int, changed <-chan struct{}) {
 	one.mu.Lock()
 	defer one.mu.Unlock()

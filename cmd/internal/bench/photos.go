@@ -70,7 +70,7 @@ func (b *Bench) pictureOf(w http.ResponseWriter, r *http.Request) ([]byte, error
 	return data, nil
 }
 
-// getPhoto gives a picture by its SHA-256. What stands under it never changes.
+// getPhoto sends a picture by its SHA-256. What is stored under it never changes.
 func (b *Bench) getPhoto(w http.ResponseWriter, r *http.Request) error {
 	photo, err := b.store.Photo(r.PathValue("photo"))
 	if err != nil {

@@ -40,7 +40,7 @@ const nobodyNamed = "?"
 // usualDPI matters to no PDF.
 const usualDPI = 300
 
-// getPatternPrint gives a sheet of a pattern as it is now, and notes the print.
+// getPatternPrint sends a sheet of a pattern as it is now, and notes the print.
 func (b *Bench) getPatternPrint(w http.ResponseWriter, r *http.Request) error {
 	made, err := b.shop.freeze(r.PathValue("name"))
 	if err != nil {
@@ -56,7 +56,7 @@ func (b *Bench) getPatternPrint(w http.ResponseWriter, r *http.Request) error {
 	})
 }
 
-// getRunPrint gives a sheet of what a run was started from, and notes the print.
+// getRunPrint sends a sheet of what a run was started from, and notes the print.
 func (b *Bench) getRunPrint(w http.ResponseWriter, r *http.Request) error {
 	one, err := b.open.find(r.PathValue("id"), b.now())
 	if err != nil {

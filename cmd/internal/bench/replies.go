@@ -66,7 +66,7 @@ var statuses = map[finding.Code]int{
 	gate.ManyCodes:      http.StatusTooManyRequests,
 }
 
-// statusOf gives the status of an error and what the reader is told of it.
+// statusOf returns the status of an error and what the reader is told of it.
 func statusOf(err error) (int, error) {
 	var known failure
 	var rule refused
@@ -129,7 +129,7 @@ func rejectedBy(c *words.Catalogue, why error) rejected {
 	return out
 }
 
-// isAPI says whether a program asks, and not a person who looks at a page.
+// isAPI reports whether a program asks, and not a person who looks at a page.
 func isAPI(r *http.Request) bool {
 	return strings.HasPrefix(r.URL.Path, "/api/") || r.URL.Path == "/api"
 }
@@ -242,7 +242,7 @@ func wanted(t reflect.Type) string {
 	return "object"
 }
 
-// place gives line and column of the sign before an offset, from 1.
+// place returns line and column of the sign before an offset, from 1.
 func place(text []byte, offset int64) (line, column int) {
 	before := text[:max(0, min(int(offset), len(text))-1)]
 	return 1 + bytes.Count(before, []byte("\n")), len([]rune(string(before[bytes.LastIndexByte(before, '\n')+1:]))) + 1

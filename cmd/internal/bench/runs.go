@@ -98,7 +98,7 @@ func (b *Bench) startRun(asked newRun, c *words.Catalogue) (id string, err error
 // again is the work of a later check: the joint is tightened once more.
 const again = "again"
 
-// workOf gives the direction of a run, and whether it is a later check.
+// workOf returns the direction of a run, and whether it is a later check.
 func (b *Bench) workOf(asked newRun) (d run.Direction, check bool, err error) {
 	d, check = run.Direction(asked.Work), asked.Again != ""
 	if asked.Work == again {

@@ -95,8 +95,8 @@ func (s *shop) freeze(name string) (job.Frozen, error) {
 	return job.Frozen{}, wrong(http.StatusNotFound, NoPattern, finding.Values{"name": cut(name), "meant": problem.Nearest(name, all), "all": all})
 }
 
-// isName says whether a text can be the name of a file of the shop: it leads to
-// no other folder.
+// isName reports whether a text can be the name of a file of the shop: it leads
+// to no other folder.
 func isName(text string) bool {
 	return text != "" && len(text) <= longestName && filepath.IsLocal(text) && text[0] != '.' &&
 		!strings.ContainsFunc(text, func(r rune) bool { return unicode.IsControl(r) || strings.ContainsRune(`/\:`, r) })

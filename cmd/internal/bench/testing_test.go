@@ -175,7 +175,7 @@ func withoutKey(r *http.Request) { r.Header.Del("Authorization") }
 
 func asHost(host string) func(*http.Request) { return func(r *http.Request) { r.Host = host } }
 
-// want fails unless the answer has the status, and gives it.
+// want fails unless the answer has the status, and returns it.
 func (s *shopfloor) want(status int, r reply) reply {
 	s.t.Helper()
 	if r.status != status {
@@ -184,7 +184,7 @@ func (s *shopfloor) want(status int, r reply) reply {
 	return r
 }
 
-// run starts a run and gives its id.
+// run starts a run and returns its id.
 func (s *shopfloor) run(body string) string {
 	s.t.Helper()
 	var made struct{ Run string }

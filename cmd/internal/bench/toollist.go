@@ -84,7 +84,7 @@ func (b *Bench) getPeople(w http.ResponseWriter, r *http.Request) error {
 	return nil
 }
 
-// getTime gives the server's clock, by which a tablet counts a wait down.
+// getTime sends the server's clock, by which a tablet counts a wait down.
 func (b *Bench) getTime(w http.ResponseWriter, r *http.Request) error {
 	answer(w, http.StatusOK, map[string]any{"time": b.now()})
 	return nil

@@ -259,7 +259,7 @@ func first(a, b string) string {
 	return b
 }
 
-// drawn gives the picture of a run's joint in a language. It is drawn once.
+// drawn returns the picture of a run's joint in a language. It is drawn once.
 func (b *Bench) drawn(one *openRun, f page.Frame) (page.Joint, error) {
 	if made, there := one.picture(f.Language()); there {
 		return made, nil

@@ -112,7 +112,7 @@ func (ask benchFlags) options(flags *pflag.FlagSet, args []string) (bench.Option
 	return o, nil
 }
 
-// benchFolders gives the folders where none are named.
+// benchFolders returns the folders where none are named.
 func benchFolders(shop, data string) (string, string, error) {
 	var err error
 	if shop == "" {

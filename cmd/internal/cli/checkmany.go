@@ -32,7 +32,8 @@ type checkedFiles struct {
 	Files  []*checkedFile `json:"files"` // in the order of the command line, those of a folder by name
 }
 
-// areMany says whether the arguments of check are many files: several, or a folder.
+// areMany reports whether the arguments of check are many files: several, or a
+// folder.
 func areMany(args []string) bool {
 	return len(args) > 1 || len(args) == 1 && isFolder(args[0])
 }
@@ -57,7 +58,7 @@ func (p *Program) kindOf(name string) job.FileKind {
 }
 
 // checkMany checks files and all files of folders, prints a line for each, and
-// gives the worst status.
+// returns the worst status.
 func (p *Program) checkMany(args []string, folder string, asJSON bool) Status {
 	names, err := filesOf(args)
 	if err != nil {
@@ -88,8 +89,8 @@ func (p *Program) checkOther(name, folder string, asJSON bool) Status {
 	return one.Status
 }
 
-// filesOf gives the files that the arguments name, each once; of a folder those
-// with the ending of YAML, by name.
+// filesOf returns the files that the arguments name, each once; of a folder
+// those with the ending of YAML, by name.
 func filesOf(args []string) (names []string, err error) {
 	for _, arg := range args {
 		if !isFolder(arg) {

@@ -98,8 +98,8 @@ func (p *Program) Run(args []string) Status {
 	return status
 }
 
-// spoken gives the words of the language that the arguments ask for, also where
-// they are wrong otherwise; English where they ask for none.
+// spoken returns the words of the language that the arguments ask for, also
+// where they are wrong otherwise; English where they ask for none.
 func spoken(args []string) *words.Catalogue {
 	asked := words.English()
 	for i, arg := range args {
@@ -172,7 +172,7 @@ func (p *Program) runCommand(c command, args []string) Status {
 	return run(p, flags.Args())
 }
 
-// flags gives a command's flags, and what runs it once they are read.
+// flags returns a command's flags, and what runs it once they are read.
 func (c command) flags() (*pflag.FlagSet, runner) {
 	flags := pflag.NewFlagSet(c.name, pflag.ContinueOnError)
 	flags.SetOutput(io.Discard)
@@ -181,7 +181,7 @@ func (c command) flags() (*pflag.FlagSet, runner) {
 	return flags, c.build(flags)
 }
 
-// flagsOf gives a command's flags, to be described.
+// flagsOf returns a command's flags, to be described.
 func flagsOf(c command) *pflag.FlagSet {
 	flags, _ := c.flags()
 	return flags

@@ -105,7 +105,7 @@ func shellOutput(t *testing.T, name string, args ...string) string {
 	return string(out)
 }
 
-// lines gives sorted lines, each once, without the slash that a shell puts
+// lines returns sorted lines, each once, without the slash that a shell puts
 // behind a folder.
 func lines(text string) []string {
 	var all []string

@@ -132,7 +132,7 @@ func whyUnread(name string, err error) (Status, error) {
 	return Failed, finding.Failed(files.NotRead, finding.Values{"file": name, "why": inPath.Err})
 }
 
-// builtInInstead gives the pattern built in under the name of a file that is
+// builtInInstead returns the pattern built in under the name of a file that is
 // missing.
 func builtInInstead(name string) string {
 	base := filepath.Base(name)
@@ -143,7 +143,7 @@ func builtInInstead(name string) string {
 	return ""
 }
 
-// said gives problems in the language of the call.
+// said returns problems in the language of the call.
 func (p *Program) said(problems problem.List) problem.List { return p.reportTo(nil).Said(problems) }
 
 // report prints problems with the lines they stand on.

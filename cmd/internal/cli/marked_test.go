@@ -150,8 +150,8 @@ func TestNoWordBesideTheCatalogue(t *testing.T) {
 	}
 }
 
-// commented gives what a pattern file says to its reader: comments, but for the
-// keys in them, and cautions.
+// commented returns what a pattern file says to its reader: comments, but for
+// the keys in them, and cautions.
 func commented(file string) (said []string) {
 	_, cautions, _ := strings.Cut(file, "\ncautions:\n")
 	said = strings.Split(cautions, "\n")
@@ -164,7 +164,7 @@ func commented(file string) (said []string) {
 	return said
 }
 
-// said gives the lines that a call prints, and its status.
+// said returns the lines that a call prints, and its status.
 func said(call string) ([]string, Status) {
 	var all strings.Builder
 	p := Program{Stdin: strings.NewReader(""), Stdout: &all, Stderr: &all}

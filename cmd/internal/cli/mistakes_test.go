@@ -64,7 +64,7 @@ func readMistakes(t *testing.T, path string) (all []mistake) {
 	return all
 }
 
-// made gives the sound file with the mistake in it.
+// made returns the sound file with the mistake in it.
 func (m mistake) made(t *testing.T, sound string) string {
 	data, err := os.ReadFile(filepath.Join(sound, m.in+".yaml"))
 	if err != nil {

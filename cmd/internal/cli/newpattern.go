@@ -112,7 +112,7 @@ func addNewFlags(flags *pflag.FlagSet) {
 	flags.StringArray("layer", nil, "new: `layer` of the drawing to read; may be repeated")
 }
 
-// newFlag gives the first flag of new that was set; empty for none.
+// newFlag returns the first flag of new that was set; empty for none.
 func newFlag(flags *pflag.FlagSet) string {
 	names := []string{"layer"}
 	for _, f := range newTexts {
@@ -121,7 +121,7 @@ func newFlag(flags *pflag.FlagSet) string {
 	return changed(flags, names)
 }
 
-// changed gives the first of the flags that was set; empty for none.
+// changed returns the first of the flags that was set; empty for none.
 func changed(flags *pflag.FlagSet, names []string) string {
 	if i := slices.IndexFunc(names, flags.Changed); i >= 0 {
 		return names[i]

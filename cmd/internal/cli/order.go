@@ -35,7 +35,7 @@ var orderCommand = command{
 	},
 }
 
-// sideOf gives the side of a plan that a flag names.
+// sideOf returns the side of a plan that a flag names.
 func sideOf(side card.Sides) plan.CautionSide {
 	if side == card.BothSides {
 		return plan.CautionBoth

@@ -27,7 +27,7 @@ var readmes = []struct {
 	{"render/README.md", nil, 6, nil},
 }
 
-// blocks gives the fenced blocks of a document in one language.
+// blocks returns the fenced blocks of a document in one language.
 func blocks(text, language string) []string {
 	var found []string
 	for _, m := range regexp.MustCompile("(?s)```"+language+"\n(.*?)```").FindAllStringSubmatch(text, -1) {

@@ -136,8 +136,8 @@ func (p *Program) reading(r *recordsCall, do func(s *record.Store) Status) Statu
 	return do(s)
 }
 
-// recordFailed gives the status for what went wrong with the record: that of the
-// machine, unless something else can be named.
+// recordFailed returns the status for what went wrong with the record: that of
+// the machine, unless something else can be named.
 func (p *Program) recordFailed(err error) Status {
 	for _, wrong := range []finding.Code{
 		record.InUse, record.OnNetwork, record.NewerStore, record.OlderStore, record.NoStore, record.NotAStore,

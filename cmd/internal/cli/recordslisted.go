@@ -48,7 +48,7 @@ func (p *Program) listRecords(r *recordsCall, _ string) Status {
 	})
 }
 
-// listed gives runs and jobs together, the latest started first.
+// listed returns runs and jobs together, the latest started first.
 func listed(s *record.Store, f record.Filter) ([]record.Subject, error) {
 	runs, err := s.Runs(f)
 	if err != nil {
@@ -66,7 +66,7 @@ func (p *Program) recordLine(one record.Subject) string {
 		words.Row(one.Number, one.Of, one.Title, one.Order, one.Job, one.Who))
 }
 
-// stateOf says whether a record is open.
+// stateOf reports whether a record is open.
 func (p *Program) stateOf(one record.Subject) string {
 	state := map[run.Act]run.Status{run.Seal: run.Sealed, run.Close: run.Sealed, run.Void: run.Voided}[one.Ended]
 	return p.words.Page.Home.States[string(cmp.Or(state, run.Open))]

@@ -100,7 +100,7 @@ func (f facts) file() string {
 // works out.
 var beside = []finding.Code{figures.SettlesMuch, figures.StiffnessLeftOut, figures.AtWorkedOut}
 
-// verdicts gives codes with their severities.
+// verdicts returns codes with their severities.
 func verdicts(found []finding.Finding) []string {
 	var list []string
 	for _, f := range found {

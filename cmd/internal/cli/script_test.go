@@ -3,6 +3,7 @@ package cli_test
 import (
 	"encoding/json"
 	"errors"
+	"io"
 	"math"
 	"os"
 	"os/exec"
@@ -10,6 +11,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
@@ -23,11 +25,15 @@ func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){"drawdown": cli.Main})
 }
 
-// TestScripts runs every script of testdata/script against the program, which
-// is a process of its own in them.
+// TestScripts runs every script of testdata/script. It is not parallel with other
+// tests, as its commands move the process to the folder of their script.
 func TestScripts(t *testing.T) {
+	scripts, err := filepath.Abs("testdata/script")
+	if err != nil {
+		t.Fatal(err)
+	}
 	testscript.Run(t, testscript.Params{
-		Dir: "testdata/script",
+		Dir: scripts,
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
 			"status": checkStatus, "partly": checkPartly, "json": checkJSON, "near": checkNear, "holds": checkHolds, "waitfor": waitFor,
 		},
@@ -56,13 +62,14 @@ func checkStatus(ts *testscript.TestScript, neg bool, args []string) {
 	if neg || len(args) < 2 {
 		ts.Fatalf("usage: status N program arguments…")
 	}
-	if want := runTo(ts, args); want == 0 || slices.Contains(args, "--json") {
+	want, stdout, stderr := runTo(ts, args)
+	if want == 0 || slices.Contains(args, "--json") {
 		return
 	}
-	if out := ts.ReadFile("stdout"); out != "" {
-		ts.Fatalf("a failure prints on standard output: %s", out)
+	if stdout != "" {
+		ts.Fatalf("a failure prints on standard output: %s", stdout)
 	}
-	if ts.ReadFile("stderr") == "" {
+	if stderr == "" {
 		ts.Fatalf("a failure says nothing on standard error")
 	}
 }
@@ -95,29 +102,62 @@ func checkPartly(ts *testscript.TestScript, neg bool, args []string) {
 	if neg || len(args) < 2 {
 		ts.Fatalf("usage: partly N program arguments…")
 	}
-	runTo(ts, args)
-	if ts.ReadFile("stderr") == "" {
+	if _, _, stderr := runTo(ts, args); stderr == "" {
 		ts.Fatalf("a failure says nothing on standard error")
 	}
 }
 
 // runTo runs a program and sees that it ends with the status that stands before
-// it, which it gives.
-func runTo(ts *testscript.TestScript, args []string) int {
+// it, which it gives with what was printed.
+func runTo(ts *testscript.TestScript, args []string) (want int, stdout, stderr string) {
 	want, err := strconv.Atoi(args[0])
 	ts.Check(err)
-	got := 0
-	if err := ts.Exec(args[1], args[2:]...); err != nil {
+	do := runHere
+	if ownProcess(ts, args[1:]) {
+		do = runApart
+	}
+	got, stdout, stderr := do(ts, args[1:])
+	if got != want {
+		ts.Fatalf("exit status %d, want %d", got, want)
+	}
+	return want, stdout, stderr
+}
+
+// ownProcess says which calls are a process of their own, as at a user's: other
+// programs, what reads standard input or the environment, and the script about
+// the command itself. For the rest a start costs more than the work.
+func ownProcess(ts *testscript.TestScript, args []string) bool {
+	return ts.Name() == "command" || args[0] != "drawdown" || slices.Contains(args, "-") ||
+		len(args) > 1 && (args[1] == "bench" || args[1] == "records")
+}
+
+func runApart(ts *testscript.TestScript, args []string) (status int, stdout, stderr string) {
+	if err := ts.Exec(args[0], args[1:]...); err != nil {
 		var exit *exec.ExitError
 		if !errors.As(err, &exit) {
 			ts.Fatalf("%v", err)
 		}
-		got = exit.ExitCode()
+		status = exit.ExitCode()
 	}
-	if got != want {
-		ts.Fatalf("exit status %d, want %d", got, want)
-	}
-	return want
+	return status, ts.ReadFile("stdout"), ts.ReadFile("stderr")
+}
+
+// inFolder keeps the process in one folder.
+var inFolder sync.Mutex
+
+func runHere(ts *testscript.TestScript, args []string) (status int, stdout, stderr string) {
+	inFolder.Lock()
+	defer inFolder.Unlock()
+	home, err := os.Getwd()
+	ts.Check(err)
+	ts.Check(os.Chdir(ts.MkAbs(".")))
+	defer func() { ts.Check(os.Chdir(home)) }()
+	var out, problems strings.Builder
+	p := cli.Program{Stdin: strings.NewReader(""), Stdout: &out, Stderr: &problems}
+	status = int(p.Run(args[1:]))
+	io.WriteString(ts.Stdout(), out.String())
+	io.WriteString(ts.Stderr(), problems.String())
+	return status, out.String(), problems.String()
 }
 
 // checkJSON is the script command

@@ -101,5 +101,5 @@ func (p *Program) printPaths(paths []string) {
 // warn tells what a job could not do as asked.
 func (p *Program) warn(notes []string) { p.reportTo(p.Stderr).Warn("", notes) }
 
-// reportTo gives the report in the language of the call.
+// reportTo returns the report in the language of the call.
 func (p *Program) reportTo(to io.Writer) report.Report { return report.Report{To: to, Words: p.words} }

@@ -22,7 +22,7 @@ func (s source) isTest() bool { return strings.HasSuffix(s.name, "_test.go") }
 
 func (s source) ofTests() bool { return s.isTest() || isKit(s.folder) }
 
-// isKit says whether a folder holds what tests share, and tests alone import.
+// isKit reports whether a folder holds what tests share, and tests alone import.
 func isKit(folder string) bool {
 	return strings.HasSuffix(folder, "test") || strings.HasSuffix(folder, "testkit")
 }
@@ -109,7 +109,7 @@ func isOutside(path string) bool {
 	return strings.Contains(host, ".")
 }
 
-// within says whether a path is the folder or lies below it.
+// within reports whether a path is the folder or lies below it.
 func within(path, folder string) bool {
 	return path == folder || strings.HasPrefix(path, folder+"/")
 }

@@ -49,7 +49,7 @@ func decidedByText(r room) (faults []string) {
 	return faults
 }
 
-// asks says whether a function is one of strings that decides by a text.
+// asks reports whether a function is one of strings that decides by a text.
 func asks(fun ast.Expr) bool {
 	sel, ok := fun.(*ast.SelectorExpr)
 	if !ok {
@@ -59,8 +59,8 @@ func asks(fun ast.Expr) bool {
 	return ok && of.Name == "strings" && slices.Contains(asksAbout, sel.Sel.Name)
 }
 
-// isErrorText says whether an expression holds a call of a method Error without
-// arguments.
+// isErrorText reports whether an expression holds a call of a method Error
+// without arguments.
 func isErrorText(e ast.Expr) bool {
 	found := false
 	ast.Inspect(e, func(n ast.Node) bool {

@@ -135,7 +135,7 @@ func nameFaults(names map[string][]string) (faults []string) {
 	return faults
 }
 
-// isFamily says whether all rooms lie in one family.
+// isFamily reports whether all rooms lie in one family.
 func isFamily(folders []string) bool {
 	return slices.ContainsFunc(families, func(family string) bool {
 		return !slices.ContainsFunc(folders, func(folder string) bool { return !within(folder, path.Clean(family)) })

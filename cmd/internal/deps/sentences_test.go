@@ -92,7 +92,7 @@ type sentence struct {
 	text string
 }
 
-// isName says whether a text is short and holds nothing to fill in.
+// isName reports whether a text is short and holds nothing to fill in.
 func (s sentence) isName() bool {
 	return len(strings.Fields(s.text)) <= 5 && !fillIn.MatchString(s.text)
 }
@@ -167,7 +167,7 @@ var (
 	word   = regexp.MustCompile(`^\pL{2,}$`)
 )
 
-// isSentence says whether a text has a word of three letters beside another
+// isSentence reports whether a text has a word of three letters beside another
 // word or something to fill in.
 func isSentence(text string) bool {
 	for _, standard := range standards {

@@ -16,9 +16,10 @@ import (
 	"drawdown/render"
 )
 
-// Write writes finished files to a folder and gives their paths. They are a set:
-// all of them are on the disk before the first takes its place, and nobody sees new
-// ones beside old ones. Where one cannot take its place, all stays as it was.
+// Write writes finished files to a folder and returns their paths. They are a
+// set: all of them are on the disk before the first takes its place, and nobody
+// sees new ones beside old ones. Where one cannot take its place, all stays as
+// it was.
 func Write(folder string, files []render.File) ([]string, error) {
 	if err := makeFolder(folder); err != nil {
 		return nil, err
@@ -131,7 +132,7 @@ func CheckFolder(folder string) error {
 	return nil
 }
 
-// LooksLikeOne says whether a name ends as those of files do.
+// LooksLikeOne reports whether a name ends as those of files do.
 func LooksLikeOne(name string) bool {
 	return slices.Contains(endings, strings.ToLower(filepath.Ext(name)))
 }
@@ -148,7 +149,7 @@ func makeFolder(folder string) error {
 	return finding.Failed(FolderNotMade, finding.Values{"folder": folder, "why": Reason(err)})
 }
 
-// OnTheWay gives the part of a path that is a file, if one is.
+// OnTheWay returns the part of a path that is a file, if one is.
 func OnTheWay(path string) string {
 	for {
 		if about, err := os.Stat(path); err == nil {

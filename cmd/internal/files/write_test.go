@@ -181,7 +181,7 @@ func TestEndedBetweenFiles(t *testing.T) {
 	}
 }
 
-// visible gives what stands in a folder but for what is hidden.
+// visible returns what stands in a folder but for what is hidden.
 func visible(t *testing.T, folder string) string {
 	t.Helper()
 	hidden, err := filepath.Glob(filepath.Join(folder, stagingPrefix+"*"))

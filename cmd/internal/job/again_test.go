@@ -10,7 +10,7 @@ import (
 	"drawdown/sequence/overhaul"
 )
 
-// machineWith gives the problems of a machine of one joint that is tightened
+// machineWith returns the problems of a machine of one joint that is tightened
 // once more.
 func machineWith(t *testing.T, kinds, stages string) problem.List {
 	t.Helper()

@@ -28,7 +28,7 @@ type Frozen struct {
 	Problems problem.List
 }
 
-// Sound says whether work can be started.
+// Sound reports whether work can be started.
 func (f Frozen) Sound() bool { return !f.Problems.Stops() }
 
 // FreezeBuiltin reads a built-in pattern or machine file by its name.
@@ -81,9 +81,9 @@ func frozen(from source.Source, kind FileKind, name string) Frozen {
 	return made
 }
 
-// Joint gives a joint of what work was started from, with its files alone: the
-// pattern itself, or one of the machine's. Nil where there is none of the name; the
-// names are those that there are.
+// Joint returns a joint of what work was started from, with its files alone:
+// the pattern itself, or one of the machine's. Nil where there is none of the
+// name; the names are those that there are.
 func (f Frozen) Joint(of string) (joint *Frozen, names []string) {
 	if f.Kind != MachineFile {
 		if f.Name == of {
@@ -100,7 +100,8 @@ func (f Frozen) Joint(of string) (joint *Frozen, names []string) {
 	return nil, names
 }
 
-// problemsOf gives the problems of one joint of a machine: what its own file says.
+// problemsOf returns the problems of one joint of a machine: what its own file
+// says.
 func (f Frozen) problemsOf(of string) problem.List {
 	if made, err := Thaw(f.Files.Below(of), of); err == nil {
 		return made.Problems

@@ -66,7 +66,7 @@ func gradeOf(p plan.Plan, answer table.Answer, side judge.Side) (exercise.Grade,
 	return exercise.GradeOf(in), nil
 }
 
-// OfOtherParts says whether the answers may be for other parts.
+// OfOtherParts reports whether the answers may be for other parts.
 func OfOtherParts(graded []Graded) bool {
 	var grades []exercise.Grade
 	for _, g := range graded {

@@ -156,8 +156,8 @@ func film(b *bytes.Buffer, work frames.Work, ask HandoutRequest) error {
 	return gif.Write(b, pages, seconds, filmDPI)
 }
 
-// sheetsOf gives the parts that a class puts in order: that of the plan, or made
-// up ones for its machine.
+// sheetsOf returns the parts that a class puts in order: that of the plan, or
+// made up ones for its machine.
 func sheetsOf(p plan.Plan, ask HandoutRequest) ([]handout.Sheet, error) {
 	if ask.Layouts == 0 {
 		return []handout.Sheet{{Plan: p}}, nil

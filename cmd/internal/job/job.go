@@ -115,7 +115,7 @@ func placed(f finding.Finding, places meaning.Places, said finding.Finding) prob
 	return at
 }
 
-// warned says whether the problems name a mistake already.
+// warned reports whether the problems name a mistake already.
 func warned(problems problem.List, code finding.Code) bool {
 	return slices.ContainsFunc(problems, func(p problem.Problem) bool { return p.Found != nil && p.Found.Code == code })
 }

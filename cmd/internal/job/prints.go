@@ -53,8 +53,8 @@ func StalePrints(file, folder string, h plan.Heading) (found problem.List) {
 	return found
 }
 
-// otherPrints gives the prints of the same pattern from other states, by state, in
-// the order of their names.
+// otherPrints returns the prints of the same pattern from other states, by
+// state, in the order of their names.
 func otherPrints(folder string, now imprint.Imprint) (states []imprint.Imprint, prints map[imprint.Imprint][]string, err error) {
 	names, err := filesLikePrints(folder, now.Pattern)
 	prints = map[imprint.Imprint][]string{}
@@ -75,8 +75,9 @@ func otherPrints(folder string, now imprint.Imprint) (states []imprint.Imprint, 
 	return states, prints, err
 }
 
-// filesLikePrints gives the regular files with the ending of a print; those with
-// the name of the pattern first, so that they are looked into in a full folder.
+// filesLikePrints returns the regular files with the ending of a print; those
+// with the name of the pattern first, so that they are looked into in a full
+// folder.
 func filesLikePrints(folder, pattern string) (names []string, err error) {
 	entries, err := os.ReadDir(folder)
 	if errors.Is(err, fs.ErrNotExist) {
@@ -97,7 +98,8 @@ func filesLikePrints(folder, pattern string) (names []string, err error) {
 	return names[:min(len(names), mostPrints)], err
 }
 
-// imprintsIn gives what a file says of itself; nothing where it cannot be read.
+// imprintsIn returns what a file says of itself; nothing where it cannot be
+// read.
 func imprintsIn(path string) []imprint.Imprint {
 	file, err := os.Open(path)
 	if err != nil {

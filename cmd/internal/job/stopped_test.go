@@ -28,7 +28,7 @@ tighten:
   source: works manual 4.2
 `
 
-// places gives where each problem stands: line:column severity.
+// places returns where each problem stands: line:column severity.
 func placesOf(problems problem.List) []string {
 	var at []string
 	for _, p := range problems {

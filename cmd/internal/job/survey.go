@@ -61,8 +61,8 @@ func Survey(name string, stdin io.Reader, c *words.Catalogue) (a SurveyAnswer, p
 	return a, problems, nil
 }
 
-// warningsOf gives what the report of a survey warns of, each at its reading, or of
-// the file where it is about a hole.
+// warningsOf returns what the report of a survey warns of, each at its reading,
+// or of the file where it is about a hole.
 func warningsOf(r survey.Report, read measured.Survey, file string) (list problem.List) {
 	numbers := r.SuspectReadings()
 	for k, doubt := range r.Suspects() {

@@ -84,7 +84,7 @@ func titleOf(name string) string {
 	return string(unicode.ToUpper(first)) + title[size:]
 }
 
-// Pattern gives the pattern file of the trace.
+// Pattern returns the pattern file of the trace.
 func (a TraceAnswer) Pattern() render.File {
 	origin := finding.Noted(trace.Origin, finding.Values{"width": a.picture.Rect.Dx(), "height": a.picture.Rect.Dy(), "scale": a.Scale})
 	notes := append([]finding.Finding{origin, finding.Noted(trace.HoldProof, nil)}, a.Taken...)
@@ -94,7 +94,7 @@ func (a TraceAnswer) Pattern() render.File {
 // proofDPI shows a hair line and keeps the file small.
 const proofDPI = 200
 
-// Proof gives the sheet that shows what was found, over the picture.
+// Proof returns the sheet that shows what was found, over the picture.
 func (a TraceAnswer) Proof(ask sheet.Request) (render.File, error) {
 	laid := proof.Lay(proof.Traced{Title: a.Title, Found: a.Found}, ask)
 	width, height, err := render.PixelSize(laid.Page, proofDPI)

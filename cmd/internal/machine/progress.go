@@ -44,7 +44,7 @@ func (p *Progress) Done(pieces int) {
 	fmt.Fprint(p.to, "\r"+bar(pieces, p.total))
 }
 
-// barShown says whether a bar stands on the terminal.
+// barShown reports whether a bar stands on the terminal.
 var barShown atomic.Bool
 
 const barWidth = 30

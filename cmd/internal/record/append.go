@@ -17,11 +17,12 @@ const longestID = 100
 // Append appends an entry to a run, a job or the shop's own record and returns
 // when it is on the disk. The entry's Time is that of the server.
 //
-// judge says whether the rules allow the entry. It is asked once, while no process
-// writes anything else, and not at all for an entry that was answered before: that
-// gets the same answer again. A refusal is kept too, outside the chain. Other
-// content under the same id is refused. Where Append returns an error, the entry
-// counts as not kept: sent again it is answered, also where it was kept after all.
+// judge reports whether the rules allow the entry. It is asked once, while no
+// process writes anything else, and not at all for an entry that was answered
+// before: that gets the same answer again. A refusal is kept too, outside the
+// chain. Other content under the same id is refused. Where Append returns an
+// error, the entry counts as not kept: sent again it is answered, also where it
+// was kept after all.
 func (s *Store) Append(on string, e run.Entry, judge Judge) (answer Answer, err error) {
 	if err := checkID(e.ID); err != nil {
 		return Answer{}, err
@@ -93,7 +94,7 @@ func (s *Store) appendOne(tx *sql.Tx, end *Head, on string, e run.Entry, judge J
 	return Answer{Version: next.Version, Head: end.Hash}, nil
 }
 
-// latest gives a record's place in the chain, and the version that it has.
+// latest returns a record's place in the chain, and the version that it has.
 func latest(tx querier, on string) (subject int64, version int, err error) {
 	err = tx.QueryRow("SELECT n, (SELECT max(version) FROM entry WHERE subject = subject.n) FROM subject WHERE id = $1", on).Scan(&subject, &version)
 	if errors.Is(err, sql.ErrNoRows) {
@@ -102,7 +103,7 @@ func latest(tx querier, on string) (subject int64, version int, err error) {
 	return subject, version, err
 }
 
-// answered gives the answer that an entry got before.
+// answered returns the answer that an entry got before.
 func answered(tx *sql.Tx, subject int64, next body) (answer Answer, found bool, err error) {
 	var text, hash, refused []byte
 	err = tx.QueryRow(`SELECT version, body, hash, NULL FROM entry WHERE subject = $1 AND id = $2

@@ -22,14 +22,14 @@ func sumOf(data []byte) string {
 	return hex.EncodeToString(sum[:])
 }
 
-// keepBlob keeps data once, and gives the SHA-256 under which it is found.
+// keepBlob keeps data once, and returns the SHA-256 under which it is found.
 func keepBlob(tx *sql.Tx, kind string, data []byte) (sum string, err error) {
 	sum = sumOf(data)
 	_, err = tx.Exec("INSERT INTO blob (sum, kind, data) VALUES ($1, $2, $3) ON CONFLICT DO NOTHING", sum, kind, data)
 	return sum, err
 }
 
-// PutPhoto keeps a picture and gives its SHA-256, which an entry names.
+// PutPhoto keeps a picture and returns its SHA-256, which an entry names.
 func (s *Store) PutPhoto(data []byte) (sum string, err error) {
 	err = s.written(func(tx *sql.Tx, _ *Head) error {
 		sum, err = keepBlob(tx, photoBlob, data)
@@ -38,7 +38,7 @@ func (s *Store) PutPhoto(data []byte) (sum string, err error) {
 	return sum, err
 }
 
-// PutFiles keeps files and gives the SHA-256 of each by its name.
+// PutFiles keeps files and returns the SHA-256 of each by its name.
 func (s *Store) PutFiles(files map[string][]byte) (sums map[string]string, err error) {
 	sums = map[string]string{}
 	err = s.written(func(tx *sql.Tx, _ *Head) error {
@@ -65,10 +65,10 @@ func checkPhoto(tx *sql.Tx, sum string) error {
 	return err
 }
 
-// Photo gives a picture by its SHA-256.
+// Photo returns a picture by its SHA-256.
 func (s *Store) Photo(sum string) ([]byte, error) { return s.blob(sum, photoBlob) }
 
-// File gives a file of a started record by its SHA-256.
+// File returns a file of a started record by its SHA-256.
 func (s *Store) File(sum string) ([]byte, error) { return s.blob(sum, fileBlob) }
 
 func (s *Store) blob(sum, kind string) (data []byte, err error) {

@@ -45,7 +45,7 @@ type start struct {
 // act is what the column act has for the entry that starts a record.
 const startAct = "start"
 
-// names gives the places that hold the name of a person.
+// names returns the places that hold the name of a person.
 func (b body) names() []*string {
 	if b.Start != nil {
 		return []*string{&b.Start.Who}

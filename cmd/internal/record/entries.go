@@ -1,6 +1,7 @@
 package record
 
 import (
+	"cmp"
 	"database/sql"
 	"encoding/hex"
 	"errors"
@@ -19,10 +20,10 @@ func (s *Store) Head() (Head, error) {
 	return end, nil
 }
 
-// Run gives a run with what it was started from.
+// Run returns a run with what it was started from.
 func (s *Store) Run(id string) (Started, error) { return s.started(id, RunKind) }
 
-// Job gives a job with what it was started from.
+// Job returns a job with what it was started from.
 func (s *Store) Job(id string) (Started, error) { return s.started(id, JobKind) }
 
 func (s *Store) started(id string, kind Kind) (Started, error) {
@@ -81,19 +82,19 @@ func (r reader) subject(n int64) (Subject, body, error) {
 		return Subject{}, body{}, err
 	}
 	st := b.Start
-	if st.Job != "" && st.Number == "" { // a run is on the machine of its job
+	if st.Job != "" { // a run is on the machine of its job, and for its order
 		of, err := readStart(r.db, st.Job)
 		if err != nil {
 			return Subject{}, body{}, err
 		}
-		st.Number = of.Start.Number
+		st.Number, st.Order = cmp.Or(st.Number, of.Start.Number), cmp.Or(st.Order, of.Start.Order)
 	}
 	return Subject{ID: b.On, Kind: st.Kind, Job: st.Job, Again: st.Again, Of: st.Of, Title: st.Title, Work: st.Work,
 		Number: st.Number, Order: st.Order, Note: st.Note, Who: st.Who, Program: st.Program,
 		Started: st.Time, Last: time.UnixMilli(last).UTC(), LastBy: lastBy, Version: version, Ended: run.Act(ended.String)}, b, nil
 }
 
-// whoMade gives who made an entry.
+// whoMade returns who made an entry.
 func (r reader) whoMade(text []byte) (string, error) {
 	b, err := readBody(text)
 	if err != nil {
@@ -104,8 +105,8 @@ func (r reader) whoMade(text []byte) (string, error) {
 	return *by, err
 }
 
-// Entries gives the entries of a record after a version, in the order in which
-// they were taken; after 0: all.
+// Entries returns the entries of a record after a version, in the order in
+// which they were taken; after 0: all.
 func (s *Store) Entries(on string, after int) ([]Kept, error) {
 	n, _, err := latest(s.read, on)
 	if err != nil {
@@ -118,12 +119,12 @@ func (s *Store) Entries(on string, after int) ([]Kept, error) {
 	return list, nil
 }
 
-// entries gives the entries of a record after a version.
+// entries returns the entries of a record after a version.
 func (r reader) entries(subject int64, after int) ([]Kept, error) {
 	return r.kept("SELECT n, body, hash FROM entry WHERE subject = $1 AND version > $2 AND version > 0 ORDER BY version", subject, after)
 }
 
-// Prints gives all prints that were noted, the latest first, at most so many.
+// Prints returns all prints that were noted, the latest first, at most so many.
 func (s *Store) Prints(most int) ([]Kept, error) {
 	list, err := readingFrom(s.read).kept("SELECT n, body, hash FROM entry WHERE act = 'printed' ORDER BY n DESC LIMIT $1", most)
 	if err != nil {

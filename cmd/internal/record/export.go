@@ -24,7 +24,7 @@ type Export struct {
 	Chain   *Head             `json:"chain,omitempty"` // of the whole store, when this was written
 }
 
-// Export gives the whole record of a run, or of a job with its runs.
+// Export returns the whole record of a run, or of a job with its runs.
 func (s *Store) Export(id string) (Export, error) {
 	kind, err := KindOf(id)
 	if err != nil {
@@ -149,7 +149,7 @@ func (e Export) steps() (map[int]run.Step, error) {
 	return steps, nil
 }
 
-// Replay gives the state of a run after its entries.
+// Replay returns the state of a run after its entries.
 func (e Export) Replay() (*run.State, error) {
 	var work run.Work
 	if err := json.Unmarshal(e.Plan, &work); err != nil {

@@ -85,3 +85,23 @@ func testExportOfAJob(t *testing.T, at Place) {
 		t.Errorf("%+v", one)
 	}
 }
+
+// A run is on the machine of its job and for its order, unless it names its own.
+func TestRunTakesNumberAndOrderOfItsJob(t *testing.T) { onEach(t, testRunTakesNumberAndOrder) }
+
+func testRunTakesNumberAndOrder(t *testing.T, at Place) {
+	s := opened(t, at)
+	job, err := s.AddJob(NewJob{Of: "p4-engine", Title: "Engine", Number: "P4-0117", Order: "A-40", Who: "JK", Time: noon, Frozen: []byte("{}")})
+	if err != nil {
+		t.Fatal(err)
+	}
+	inJob := headRun
+	inJob.Job, inJob.Number, inJob.Order = job, "", ""
+	if of, err := s.Run(added(t, s, inJob)); err != nil || of.Number != "P4-0117" || of.Order != "A-40" {
+		t.Errorf("number %q, order %q, %v", of.Number, of.Order, err)
+	}
+	inJob.Order = "A-31"
+	if of, err := s.Run(added(t, s, inJob)); err != nil || of.Order != "A-31" {
+		t.Errorf("order %q, %v", of.Order, err)
+	}
+}

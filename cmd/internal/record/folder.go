@@ -50,7 +50,7 @@ func Announced(folder string) string {
 	return strings.TrimSpace(string(text))
 }
 
-// made makes the folder where it is missing, and gives its whole path.
+// made makes the folder where it is missing, and returns its whole path.
 func made(folder string) (string, error) {
 	whole, err := filepath.Abs(folder)
 	if err == nil {

@@ -61,7 +61,7 @@ func appendUntilKilled(folder, name string, out io.Writer) {
 	}
 }
 
-// started starts a process that appends, and gives what it prints.
+// started starts a process that appends, and returns what it prints.
 func started(t *testing.T, folder, name string, more ...string) (*exec.Cmd, *bufio.Scanner) {
 	t.Helper()
 	c := exec.Command(os.Args[0])

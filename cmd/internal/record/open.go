@@ -122,7 +122,7 @@ func (s *Store) checkVersion() error {
 	})
 }
 
-// Close ends the writer once all that waits is written, and gives the folder free.
+// Close ends the writer once all that waits is written, and releases the folder.
 func (s *Store) Close() error {
 	if s.entries != nil {
 		close(s.entries)

@@ -22,7 +22,7 @@ func nameHash(salt []byte, name string) string {
 	return hex.EncodeToString(sum[:hashBytes])
 }
 
-// hideNames puts the hash of each name in its place, and gives who they are.
+// hideNames puts the hash of each name in its place, and returns who they are.
 func hideNames(tx *sql.Tx, names ...*string) (people []int64, err error) {
 	for _, at := range names {
 		if *at = strings.TrimSpace(*at); *at == "" {

@@ -46,5 +46,5 @@ func (at Place) there() error {
 	return nil
 }
 
-// isFile says whether the record is in a file of the folder.
+// isFile reports whether the record is in a file of the folder.
 func (at Place) isFile() bool { return true }

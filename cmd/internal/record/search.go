@@ -8,13 +8,13 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// mostFound is how many a search gives where the filter says nothing.
+// mostFound is how many a search returns where the filter says nothing.
 const mostFound = 200
 
-// Runs gives the runs that a filter lets through, the latest started first.
+// Runs returns the runs that a filter lets through, the latest started first.
 func (s *Store) Runs(f Filter) ([]Subject, error) { return s.found(RunKind, f) }
 
-// Jobs gives the jobs that a filter lets through, the latest started first.
+// Jobs returns the jobs that a filter lets through, the latest started first.
 func (s *Store) Jobs(f Filter) ([]Subject, error) { return s.found(JobKind, f) }
 
 func (s *Store) found(kind Kind, f Filter) ([]Subject, error) {
@@ -35,7 +35,7 @@ func (s *Store) found(kind Kind, f Filter) ([]Subject, error) {
 	return list, nil
 }
 
-// numbers gives the one column of a query.
+// numbers returns the one column of a query.
 func numbers(db querier, query string, args ...any) (list []int64, err error) {
 	rows, err := db.Query(query, args...)
 	if err != nil {
@@ -52,7 +52,7 @@ func numbers(db querier, query string, args ...any) (list []int64, err error) {
 	return list, rows.Err()
 }
 
-// query gives the places of the records that the filter lets through.
+// query returns the places of the records that the filter lets through.
 func (f Filter) query(kind Kind) (string, []any) {
 	var text []string
 	var args []any
@@ -101,7 +101,7 @@ func storable(text string) string {
 	return strings.ReplaceAll(strings.ToValidUTF8(text, ""), "\x00", "")
 }
 
-// KindOf gives the kind of record that an id is of.
+// KindOf returns the kind of record that an id is of.
 func KindOf(id string) (Kind, error) {
 	for kind, letter := range letters {
 		if strings.HasPrefix(id, letter) {

@@ -8,13 +8,13 @@ import (
 	"time"
 )
 
-// AddJob starts a job and gives its id.
+// AddJob starts a job and returns its id.
 func (s *Store) AddJob(j NewJob) (id string, err error) {
 	return s.add(start{Kind: JobKind, Of: j.Of, Title: j.Title, Number: j.Number, Order: j.Order, Note: j.Note,
 		Who: j.Who, Time: j.Time, Program: j.Program}, j.Frozen, j.Files)
 }
 
-// AddRun starts a run and gives its id.
+// AddRun starts a run and returns its id.
 func (s *Store) AddRun(r NewRun) (id string, err error) {
 	return s.add(start{Kind: RunKind, Job: r.Job, Again: r.Again, Of: r.Of, Title: r.Title, Work: r.Work, Number: r.Number,
 		Order: r.Order, Note: r.Note, Who: r.Who, Time: r.Time, Program: r.Program}, r.Frozen, r.Files)
@@ -72,8 +72,8 @@ func begin(tx *sql.Tx, end *Head, id string, what start) error {
 	return insert(tx, end, b.Place, b, people)
 }
 
-// ofJob gives the place of the job in the chain, and what a search for a machine
-// looks at.
+// ofJob returns the place of the job in the chain, and what a search for a
+// machine looks at.
 func ofJob(tx querier, what start) (job sql.NullInt64, machine string, err error) {
 	if what.Job == "" {
 		return job, machineKey(what, nil), nil

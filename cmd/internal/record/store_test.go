@@ -69,7 +69,7 @@ func appended(t testing.TB, s *Store, on string, e run.Entry) Answer {
 	return a
 }
 
-// sound checks that a store has no fault, and gives the end of its chain.
+// sound checks that a store has no fault, and returns the end of its chain.
 func sound(t testing.TB, s *Store) Head {
 	t.Helper()
 	v, err := s.Verify("")

@@ -85,7 +85,7 @@ func values(t testing.TB, db *sql.DB) (all []value) {
 	return all
 }
 
-// changes gives every value that differs from a field in one byte. A plain run
+// changes returns every value that differs from a field in one byte. A plain run
 // flips one bit of each byte, by turns; a full one every bit.
 func changes(data any) (all []any) {
 	flipped := func(text []byte) (list [][]byte) {

@@ -30,7 +30,7 @@ func (s *Store) writeEntries() {
 	}
 }
 
-// all gives what waits by now.
+// all returns what waits by now.
 func (s *Store) all(first *waiting) []*waiting {
 	group := []*waiting{first}
 	for len(group) < mostAtOnce {

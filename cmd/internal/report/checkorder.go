@@ -2,6 +2,8 @@ package report
 
 import (
 	"fmt"
+	"reflect"
+	"slices"
 
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry/finding"
@@ -34,13 +36,28 @@ type Judgement struct {
 func JudgementOf(c *words.Catalogue, made plan.Plan) Judgement {
 	judged, open := made.Covered()
 	var notes []finding.Finding
-	for _, f := range made.Figures {
+	for _, f := range ofEqualKinds(made.Figures) {
 		known := f.Code == figures.TurnUsedOnce && made.Kind(f.At.Kind).Reuse == plan.ReuseOnce
 		if f.Severity == finding.Note && !known && f.Code != figures.LubricantOpen { // what is open is told with what could not be judged
 			notes = append(notes, finding.Noted(CheckNoteAt, finding.Values{"file": f.At.File, "line": f.At.Line, "what": figures.Placed(f)}))
 		}
 	}
 	return Judgement{Judged: Listed(c.SayAll(judged)), NotJudged: Listed(c.SayAll(open)), Notes: c.SayAll(notes)}
+}
+
+// ofEqualKinds says once what holds for several kinds at one stage, with all of them.
+func ofEqualKinds(list []finding.Finding) (once []finding.Finding) {
+	for _, f := range list {
+		same := slices.IndexFunc(once, func(o finding.Finding) bool {
+			return o.Code == f.Code && o.Severity == f.Severity && o.At.Stage == f.At.Stage && f.At.Stage > 0 && reflect.DeepEqual(o.Values, f.Values)
+		})
+		if same < 0 {
+			once = append(once, f)
+			continue
+		}
+		once[same].At.Kind += ", " + f.At.Kind
+	}
+	return once
 }
 
 type judgedOrder struct {

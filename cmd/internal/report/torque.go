@@ -141,8 +141,8 @@ func stagesOf(a figures.Answer) []finding.Finding {
 	return list
 }
 
-// byFrictionTable heads a table and gives what prints its rows: of three figures
-// by friction, or of one where the friction is one.
+// byFrictionTable heads a table and returns what prints its rows: of three
+// figures by friction, or of one where the friction is one.
 func byFrictionTable[T any](p Report, heading finding.Values, single bool, low, nominal, high T) func(name string, word func(T) string) {
 	columns, w := Columns{-33, 13, 13, 13}, p.Words.Torque
 	heading["single"] = single
@@ -240,7 +240,7 @@ func (p Report) printTurned(a figures.Answer) {
 	}
 }
 
-// wholeFives rounds down what the curve past yield gives no more exactly.
+// wholeFives rounds down what the curve past yield does not give exactly.
 func wholeFives(angle unit.Angle) unit.Angle { return unit.Angle(math.Floor(float64(angle)/5) * 5) }
 
 // printJoint prints what the joint does with the preload.

@@ -111,7 +111,7 @@ func (p *Space) clear(hit func(entry) bool) func(cell int) bool {
 	}
 }
 
-// ClearOfBoxes says whether a run of straight lines keeps some air from every
+// ClearOfBoxes reports whether a run of straight lines keeps some air from every
 // text and arrowhead.
 func (p *Space) ClearOfBoxes(run []scene.Point, air float64) bool {
 	for _, b := range p.boxes {
@@ -124,7 +124,7 @@ func (p *Space) ClearOfBoxes(run []scene.Point, air float64) bool {
 	return true
 }
 
-// FreeBox says whether a text box with some air round it meets nothing.
+// FreeBox reports whether a text box with some air round it meets nothing.
 func (p *Space) FreeBox(b scene.Box, air float64) bool {
 	return p.freeOf(b, air, func(l line) bool { return b.Grown(air).Cut(l.from, l.to) })
 }
@@ -169,7 +169,7 @@ func (p *Space) FreeNumber(b scene.Box, own string, air, fromOthers float64) boo
 	}))
 }
 
-// FreeLine says whether a leader line keeps off every text, every other leader
+// FreeLine reports whether a leader line keeps off every text, every other leader
 // or arrow, and every mark but its own.
 func (p *Space) FreeLine(from, to scene.Point, own string, air float64) bool {
 	return p.grid.OnLine(from, to, air, p.clear(func(e entry) bool {

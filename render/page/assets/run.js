@@ -145,9 +145,16 @@ function clicked(e) {
 }
 
 function openFrom(button, id) {
-  if (id === "who") return askWho(setWhoShown);
+  if (id === "who") {
+    at("who").querySelector("input").value = who();
+    return askWho(setWhoShown);
+  }
   if (id === "held") return openHeld();
   if (id === "unsure") return openUnsure(button);
+  if (id === "replace") {
+    at("replace-of").textContent = chosen.name;
+    at("replace").querySelector("form").dataset.fastener = chosen.id;
+  }
   if (id === "more") showInterrupted(live.known.steps[shown.next()]?.angle);
   if (id === "fastener") return choose(live.known.steps[shown.next()]?.ids[0]);
   const about = button.closest("#fastener") ? chosen?.id : live.known.steps[shown.next()]?.ids[0];
@@ -155,6 +162,7 @@ function openFrom(button, id) {
   const dialog = openDialog(id);
   const which = dialog.querySelector('select[name="fastener"]');
   if (which && about && id === "trouble") which.value = about;
+  if (button.dataset.of) dialog.querySelector(`form[data-of="${button.dataset.of}"]`)?.scrollIntoView();
 }
 
 // openUnsure asks before an angle is recorded as interrupted: it cannot be undone.

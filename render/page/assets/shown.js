@@ -38,7 +38,7 @@ export class Shown {
   undoable() { return this.outbox.held.length > 0 || this.sent.length > 0 || this.live.known.undo !== ""; }
 
   drawMarks(known) {
-    for (const one of known.marks) this.drawMark(one.id, one.state, one.word, one.label);
+    for (const one of known.marks) this.drawMark(one.id, one.state, one.word, one.label, one.at);
     const ids = (step) => known.steps[step]?.ids || [];
     for (const one of this.sent) for (const id of ids(one.step)) this.drawMark(id, "done", "");
     for (const tap of this.outbox.held) {
@@ -72,7 +72,7 @@ export class Shown {
     if (now) stages.scrollLeft = now.offsetLeft - stages.offsetLeft - (stages.clientWidth - now.offsetWidth) / 2;
   }
 
-  drawMark(id, state, word, label) {
+  drawMark(id, state, word, label, place) {
     const mark = this.marks.get(id);
     if (!mark) return;
     if (state === "held") mark.dataset.held = "";
@@ -80,7 +80,12 @@ export class Shown {
       delete mark.dataset.held;
       mark.dataset.state = state;
     }
-    mark.querySelector(".word").textContent = word;
+    const said = mark.querySelector(".word");
+    said.textContent = word;
+    if (place) {
+      said.setAttribute("x", place[0]);
+      said.setAttribute("y", place[1]);
+    }
     if (label && mark.hasAttribute("role")) mark.setAttribute("aria-label", label);
   }
 

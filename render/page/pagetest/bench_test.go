@@ -100,7 +100,7 @@ func newBench(t testing.TB) *bench {
 	return b
 }
 
-// open starts a run and gives its name.
+// open starts a run and returns its name.
 func (b *bench) open(of string, d run.Direction, toAccept ...finding.Finding) string {
 	b.mu.Lock()
 	defer b.mu.Unlock()

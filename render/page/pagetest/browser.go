@@ -65,7 +65,7 @@ func Main(m *testing.M) int {
 	return code
 }
 
-// Browser gives the browser; where there is none the test is skipped.
+// Browser returns the browser; where there is none the test is skipped.
 func Browser(t *testing.T) context.Context {
 	t.Helper()
 	if testing.Short() {
@@ -166,13 +166,13 @@ func (one *Tab) Until(expression string) {
 	one.T.Fatalf("never: %s\nproblems: %q\n%s", expression, one.problems, one.state())
 }
 
-// mayWait says whether there is time left, but for what a failure has to say.
+// mayWait reports whether there is time left, but for what a failure has to say.
 func (one *Tab) mayWait() bool {
 	ends, limited := one.T.Deadline()
 	return !limited || time.Until(ends) > 20*time.Second
 }
 
-// Evaluate gives the value of an expression in the page.
+// Evaluate returns the value of an expression in the page.
 func Evaluate[T any](one *Tab, expression string) T {
 	one.T.Helper()
 	value, err := chromedp.Run(one.Ctx, chromedp.Evaluate[T](expression))
@@ -216,7 +216,7 @@ func (one *Tab) Tap(selector string) {
 	call(one, input.DispatchTouchEvent, input.DispatchTouchEventParams{Type: "touchEnd", TouchPoints: []*input.TouchPoint{}})
 }
 
-// Text gives the text of what a selector finds.
+// Text returns the text of what a selector finds.
 func (one *Tab) Text(selector string) string {
 	one.T.Helper()
 	return Evaluate[string](one, fmt.Sprintf(`(document.querySelector(%q)?.textContent || "").trim().replace(/\s+/g, " ")`, selector))
@@ -249,14 +249,14 @@ func (one *Tab) Language(tag string) {
 	})
 }
 
-// Problems gives what went wrong in the page until now.
+// Problems returns what went wrong in the page until now.
 func (one *Tab) Problems() []string {
 	one.mu.Lock()
 	defer one.mu.Unlock()
 	return slices.Clone(one.problems)
 }
 
-// Requests gives the addresses that the page has asked for.
+// Requests returns the addresses that the page has asked for.
 func (one *Tab) Requests() []string {
 	one.mu.Lock()
 	defer one.mu.Unlock()

@@ -512,6 +512,9 @@ func TestWrench(t *testing.T) {
 	}
 	next := b.open("p4-flywheel", run.Tighten)
 	openRun(one, b, next)
+	one.Click("#who-button") // the initials are there: only the wrench may change
+	one.Click("#who .go")
+	one.Until(`!document.getElementById("who").open`)
 	one.Tap("#bar")
 	version(one, "1")
 	if got := b.entries(next)[0].Wrench; got != "W-07" {
@@ -561,5 +564,29 @@ func TestReadiness(t *testing.T) {
 		t.Error(diff)
 	}
 	one.Until(`document.querySelectorAll("#readiness-list label").length === 1`) // two bolts are missing
+	one.Quiet()
+}
+
+// A new fastener is recorded with who decided it: it cannot be undone.
+func TestNewFastenerNeedsANote(t *testing.T) {
+	t.Parallel()
+	b := newBench(t)
+	id := b.open("p4-head", run.Tighten)
+	b.take(id, run.Entry{Act: run.Done, Step: 1})
+	one := NewTab(t, Browser(t), Phone)
+	signedOn(one, b, id, "MB")
+	one.Tap(`.mark[data-id="M3"] .edge`)
+	one.Click(`#fastener [data-open="replace"]`)
+	one.Until(`document.getElementById("replace").open`)
+	one.Click("#replace .go")
+	if len(b.taken(id)) != 1 {
+		t.Error("taken without a note")
+	}
+	one.Type("#replace textarea", "thread burred, the lead agrees")
+	one.Click("#replace .go")
+	version(one, "2")
+	if e := b.entries(id)[1]; e.Act != run.Replace || e.Place == nil || e.Place.Fastener != "M3" || e.Note == "" {
+		t.Errorf("taken: %+v", e)
+	}
 	one.Quiet()
 }

@@ -156,7 +156,7 @@ func TestScreens(t *testing.T) {
 
 var pictures = os.Getenv("DRAWDOWN_PICTURES")
 
-// isWanted says whether the nth screen is tried on the kth device.
+// isWanted reports whether the nth screen is tried on the kth device.
 func isWanted(name string, n, k int) bool {
 	if only := os.Getenv("DRAWDOWN_SCREEN"); only != "" && !slices.Contains(strings.Split(only, ","), name) {
 		return false
@@ -164,7 +164,7 @@ func isWanted(name string, n, k int) bool {
 	return pictures != "" || n%len(Devices) == k || testkit.Full()
 }
 
-// look gives the scheme and the language of a turn, or those of the pictures.
+// look returns the scheme and the language of a turn, or those of the pictures.
 func look(turn int) (scheme, language string) {
 	if pictures != "" {
 		scheme, language, _ = strings.Cut(cmp.Or(os.Getenv("DRAWDOWN_LOOK"), "light,en"), ",")

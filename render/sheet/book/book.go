@@ -229,7 +229,7 @@ func lastPart(tasks []overhaul.Task) int {
 	return len(tasks)
 }
 
-// taskTexts gives a text for each action: each has its own box to tick.
+// taskTexts returns a text for each action: each has its own box to tick.
 func (b *binder) taskTexts(tasks []overhaul.Task, side plan.CautionSide) (texts []string) {
 	for _, t := range tasks {
 		steps := b.steps(t, side)
@@ -256,7 +256,7 @@ func (b *binder) fitted(j overhaul.Joint, side plan.CautionSide) (texts []string
 	return texts
 }
 
-// firstPages gives each section's first page, from 1.
+// firstPages returns each section's first page, from 1.
 func firstPages(sections []section) []int {
 	pages, at := make([]int, len(sections)), 1
 	for i, s := range sections {

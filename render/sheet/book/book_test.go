@@ -73,7 +73,7 @@ func checkBook(t *testing.T, o overhaul.Overhaul, ask sheet.Request) {
 	sheettest.Check(t, o.Title, ask, doc.Pages)
 }
 
-// contents gives the words of all pages of the contents.
+// contents returns the words of all pages of the contents.
 func contents(doc scene.Document) []scene.Text {
 	var all []scene.Text
 	for _, page := range doc.Pages {
@@ -139,7 +139,8 @@ func TestEveryPageIsCountedAndMarked(t *testing.T) {
 	}
 }
 
-// pageOf gives the first page with this title and badge, and its number from 1.
+// pageOf returns the first page with this title and badge, and its number from
+// 1.
 func pageOf(t *testing.T, doc scene.Document, title, badge string) (scene.Page, int) {
 	t.Helper()
 	for k, page := range doc.Pages {

@@ -53,8 +53,8 @@ func TestOneTickOneAction(t *testing.T) {
 	}
 }
 
-// ticked says whether a box to tick stands in the row with a baseline: a square
-// at the left edge.
+// ticked reports whether a box to tick stands in the row with a baseline: a
+// square at the left edge.
 func ticked(page scene.Page, baseline float64) bool {
 	return slices.ContainsFunc(page.Items, func(it scene.Item) bool {
 		shape, ok := it.(scene.Shape)

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"drawdown/geometry/testkit"
 	"drawdown/render/scene"
 	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet/card"
@@ -43,7 +44,7 @@ func TestCardSaysThatTheOrderIsTheCastings(t *testing.T) {
 func TestCastNumbersAreTheLargeOnes(t *testing.T) {
 	t.Parallel()
 	p := planOf(t, "p4-cover")
-	for turn := range 4 {
+	for turn := range testkit.Samples(4, 1) { // in four each paper comes in each language
 		for _, ask := range sheettest.Requests(turn) {
 			for side, run := range map[card.Sides]struct {
 				first, last int
@@ -74,8 +75,8 @@ func TestCastNumbersAreTheLargeOnes(t *testing.T) {
 	}
 }
 
-// readCard gives the number in each mark, the heads over the boxes to tick, line
-// by line, and all words.
+// readCard returns the number in each mark, the heads over the boxes to tick,
+// line by line, and all words.
 func readCard(pages []scene.Page) (marks map[string]string, heads []string, said string) {
 	marks = map[string]string{}
 	for _, page := range pages {

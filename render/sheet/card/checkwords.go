@@ -21,7 +21,7 @@ func (c *card) beforeLines() []string {
 	return append(c.basis(plan.CautionTighten), c.beforeTightening()...)
 }
 
-// basis gives the cautions of a side, and what its order and rounds rest on.
+// basis returns the cautions of a side, and what its order and rounds rest on.
 func (c *card) basis(side plan.CautionSide) []string {
 	lines := c.plan.CautionsFor(side)
 	for _, f := range c.side.Basis {

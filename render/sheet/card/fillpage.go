@@ -173,7 +173,7 @@ func (c *card) fill(top, bottom, most float64, from int, checks bool) (page work
 	}
 }
 
-// partBetween gives the heights between which the part stands.
+// partBetween returns the heights between which the part stands.
 func (w workPage) partBetween(top, bottom float64) (from, to float64) {
 	top += w.topHeight()
 	if w.checksAt == overPart {

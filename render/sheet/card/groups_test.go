@@ -42,8 +42,8 @@ tighten:
 func TestStagesOfLongKinds(t *testing.T) {
 	t.Parallel()
 	p := planOf(t, threeKinds)
-	for _, tag := range words.Languages() {
-		for _, paper := range sheettest.Papers() {
+	for n, tag := range words.Languages() {
+		for _, paper := range sheettest.InTurn(n, 2) {
 			document, _ := card.Document(p, card.TightenSide, sheet.Request{Paper: paper, Words: sheettest.Language(t, tag)})
 			seen := map[string]int{}
 			for _, page := range document.Pages {
@@ -72,7 +72,7 @@ func TestStagesOfLongKinds(t *testing.T) {
 	}
 }
 
-// shapeBefore says whether a small outline stands to the left of a text.
+// shapeBefore reports whether a small outline stands to the left of a text.
 func shapeBefore(page scene.Page, text scene.Text) bool {
 	box := text.Box()
 	for _, it := range page.Items {
@@ -90,9 +90,9 @@ func shapeBefore(page scene.Page, text scene.Text) bool {
 func TestArrowsJoinAllOrNone(t *testing.T) {
 	t.Parallel()
 	w := words.English().Card.Part
-	for _, name := range append(patterns.Builtin(), threeKinds, strip) {
+	for n, name := range append(patterns.Builtin(), threeKinds, strip) {
 		p := planOf(t, name)
-		for _, paper := range sheettest.Papers() {
+		for _, paper := range sheettest.InTurn(n, 3) {
 			for _, side := range []card.Sides{card.TightenSide, card.LoosenSide} {
 				document, _ := card.Document(p, side, sheettest.English(paper))
 				for _, page := range document.Pages {
@@ -120,7 +120,7 @@ func TestArrowsJoinAllOrNone(t *testing.T) {
 const strip = "drawdown: 1\ntitle: Strip\nkinds: {bolt: {thread: M8}}\nfasteners: [{row: {count: 4, pitch: 80, kind: bolt, id: B}}]\n" +
 	"outline: [[-150, 60], [150, 60], [150, -60], [-150, -60]]\ntighten: {stages: [{torque: 20 N·m}], source: manual}\n"
 
-// captionsOf gives which of some sentences the text of a page holds.
+// captionsOf returns which of some sentences the text of a page holds.
 func captionsOf(page scene.Page, sentences ...string) []string {
 	all := ""
 	for _, it := range page.Items {
@@ -131,7 +131,7 @@ func captionsOf(page scene.Page, sentences ...string) []string {
 	return slices.DeleteFunc(sentences, func(s string) bool { return !strings.Contains(all, s) })
 }
 
-// arrowLines gives the lines of the arrows, flattened.
+// arrowLines returns the lines of the arrows, flattened.
 func arrowLines(page scene.Page) [][]scene.Point {
 	var lines [][]scene.Point
 	for _, it := range page.Items {

@@ -129,7 +129,7 @@ func TestWaysHaveWords(t *testing.T) {
 	}
 }
 
-// wholeLine says whether a text is a line of the heading or the foot, over the
+// wholeLine reports whether a text is a line of the heading or the foot, over the
 // width of the paper: those may be cut off.
 func wholeLine(text scene.Text, paper sheet.Paper) bool {
 	return text.Weight == scene.Regular && text.At.X == paper.Margin && text.Width > 0.7*paper.Content()

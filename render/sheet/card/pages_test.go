@@ -7,7 +7,6 @@ import (
 	"testing"
 
 	"drawdown/geometry"
-	"drawdown/geometry/testkit"
 	"drawdown/patterns"
 	"drawdown/patterns/patterntest"
 	"drawdown/render/scene"
@@ -34,8 +33,7 @@ func TestMuchOfEverything(t *testing.T) {
 	}
 	p := planOf(t, text.String())
 	for _, paper := range sheettest.Papers() {
-		checkCard(t, p.Title, p, sheettest.English(paper))
-		document, _ := card.Document(p, card.TightenSide, sheet.Request{Paper: paper, Words: words.English()})
+		document, _ := checkSides(t, p.Title, p, sheettest.English(paper))
 		stages, cautions := 0, 0
 		for _, text := range scenetest.Texts(document.Pages...) {
 			if text.Weight == scene.Bold && len(text.Content) == 3 && text.Content[0] == '1' {
@@ -113,10 +111,7 @@ func TestPhotocopy(t *testing.T) {
 	t.Parallel()
 	for n, name := range append(patterns.Builtin(), everyWord, patterntest.Generated(4), patterntest.Generated(5)) {
 		p := planOf(t, name)
-		for k, paper := range sheettest.Papers() {
-			if !testkit.Full() && k%4 != n%4 {
-				continue
-			}
+		for _, paper := range sheettest.InTurn(n, 4) {
 			document, _ := card.Document(p, card.BothSides, sheettest.English(paper))
 			for _, page := range document.Pages {
 				for _, fault := range scenetest.CheckPhotocopy(page) {
@@ -177,10 +172,7 @@ func TestOrderOfUse(t *testing.T) {
 	}
 	for n, name := range append(patterns.Builtin(), plans...) {
 		p := planOf(t, name)
-		for k, paper := range sheettest.Papers() {
-			if !testkit.Full() && (k+n)%3 != 0 {
-				continue
-			}
+		for _, paper := range sheettest.InTurn(n, 4) {
 			for _, side := range []card.Sides{card.TightenSide, card.LoosenSide} {
 				document, _ := card.Document(p, side, sheettest.English(paper))
 				for k, page := range document.Pages {
@@ -286,9 +278,9 @@ func TestNoStagesAndManyCautions(t *testing.T) {
 // it begins a line below the part.
 func TestCaptionStandsWithThePart(t *testing.T) {
 	t.Parallel()
-	for _, name := range patterns.Builtin() {
+	for n, name := range patterns.Builtin() {
 		p := planOf(t, name)
-		for _, paper := range sheettest.Papers() {
+		for _, paper := range sheettest.InTurn(n, 3) {
 			document, _ := card.Document(p, card.BothSides, sheettest.English(paper))
 			for _, page := range document.Pages {
 				part, drawn := partOn(page, p)

@@ -19,11 +19,12 @@ func (c *card) request(box scene.Box) diagram.Part {
 	return diagram.Part{Plan: c.plan, Order: c.side.Order, Called: c.called, Front: c.words.Sheet.Front, Box: box, SmallEm: c.paper.TextEm}
 }
 
-// secondNumbers gives the second numbers: what stands on the part, cast there or
-// written, where the large number is not that already; or the order, where that
-// does not go along the cast numbers. A part without either has its tightening
-// numbers on the loosening side, and on the tightening side its ids, by which
-// tray and condition sheet call the same fasteners. Nil where there are none.
+// secondNumbers returns the second numbers: what stands on the part, cast there
+// or written, where the large number is not that already; or the order, where
+// that does not go along the cast numbers. A part without either has its
+// tightening numbers on the loosening side, and on the tightening side its ids,
+// by which tray and condition sheet call the same fasteners. Nil where there
+// are none.
 //
 // A mark always stands: a fastener without one has none on the part either.
 func (c *card) secondNumbers() []string {
@@ -104,8 +105,8 @@ func (c *card) draw(in span, d *drawnPart, req *diagram.Part) diagram.Legend {
 	return c.captioned(in, d, req, c.captionLines(in))
 }
 
-// captioned gives the caption of a drawing, and makes the drawing smaller where it
-// has more lines than have room.
+// captioned returns the caption of a drawing, and makes the drawing smaller
+// where it has more lines than have room.
 func (c *card) captioned(in span, d *drawnPart, req *diagram.Part, lines int) diagram.Legend {
 	caption := c.caption(in, *d)
 	for ; caption.Lines > lines; caption = c.caption(in, *d) {

@@ -119,7 +119,7 @@ func (w word) off(place complex128) float64 {
 
 var wordLine = regexp.MustCompile(`<word xMin="([0-9.]+)" yMin="([0-9.]+)" xMax="([0-9.]+)" yMax="([0-9.]+)">([^<]*)</word>`)
 
-// wordsOf gives the words of each page of a document.
+// wordsOf returns the words of each page of a document.
 func wordsOf(t *testing.T, program string, document scene.Document) (pages [][]word) {
 	t.Helper()
 	var file, complaints bytes.Buffer
@@ -196,7 +196,8 @@ type drawing struct {
 
 func (d drawing) of(place complex128) complex128 { return d.from + d.turn*place }
 
-// holds says whether a word is one of the numbers, by its height and where it stands.
+// holds reports whether a word is one of the numbers, by its height and where
+// it stands.
 func (d drawing) holds(w word) bool {
 	return math.Abs(w.height-d.height) < 0.1 && real(w.at) > real(d.low) && real(w.at) < real(d.high) && imag(w.at) > imag(d.low) && imag(w.at) < imag(d.high)
 }
@@ -233,8 +234,8 @@ func findDrawing(words []word, places []complex128) (best drawing, found bool) {
 	return best, found
 }
 
-// listed says whether numbers are those of a list, or of boxes to tick: one stands
-// twice, or most follow each other as one reads.
+// listed reports whether numbers are those of a list, or of boxes to tick: one
+// stands twice, or most follow each other as one reads.
 func listed(numbers []word) bool {
 	seen, following := map[string]bool{}, 0
 	inOrder := inReadingOrder(slices.Clone(numbers))

@@ -15,7 +15,7 @@ import (
 	"drawdown/render/sheet/sheettest"
 )
 
-// BenchmarkCardPicture paints the card of the head at 300 dpi and gives its
+// BenchmarkCardPicture paints the card of the head at 300 dpi and reports its
 // time as a share of R: the time that the standard encoder takes for a blank
 // RGBA page of that size, in the same run.
 func BenchmarkCardPicture(b *testing.B) {

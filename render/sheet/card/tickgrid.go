@@ -27,7 +27,7 @@ type strip struct {
 	fasteners []int
 	rows      []*plan.Stage
 	columns   int     // that the strip is divided into; some may stay empty
-	second    bool    // a row gives the second numbers
+	second    bool    // a row shows the second numbers
 	row       float64 // height of a row
 }
 
@@ -147,7 +147,7 @@ func (c *card) drawStrip(p *sheet.Pen, g tickGrid, b strip, y float64) {
 	}
 }
 
-// drawSecond gives the second number of each fastener, where the drawing of
+// drawSecond draws the second number of each fastener, where the drawing of
 // the part has no room for it.
 func (c *card) drawSecond(p *sheet.Pen, g tickGrid, b strip, y, width float64) {
 	left := g.in.left

@@ -80,9 +80,9 @@ func (f *form) tick(head string, width float64) column {
 	}}
 }
 
-// numbers gives the heads of the two columns of numbers, and what stands in the
-// second: the tightening order, or where cast numbers are large and the order goes
-// across them, that of loosening.
+// numbers returns the heads of the two columns of numbers, and what stands in
+// the second: the tightening order, or where cast numbers are large and the
+// order goes across them, that of loosening.
 func (f *form) numbers() (first, second string, numbers []int) {
 	w := f.words.Condition
 	switch {

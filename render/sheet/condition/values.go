@@ -10,7 +10,7 @@ import (
 	"drawdown/sequence/measure"
 )
 
-// first gives the first value that is taken at such a place; nil for none.
+// first returns the first value that is taken at such a place; nil for none.
 func first(values []measure.Value, is func(measure.Place) bool) *measure.Value {
 	i := slices.IndexFunc(values, func(v measure.Value) bool { return slices.ContainsFunc(v.At, is) })
 	if i < 0 {

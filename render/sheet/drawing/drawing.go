@@ -112,7 +112,7 @@ func left(p plan.Plan, d diagram.Drawing, w *words.Catalogue, paper sheet.Paper)
 
 func numbered(f geometry.Fastener) bool { return f.Cast > 0 }
 
-// casts gives the numbers cast on the part, to stand small beside the ids.
+// casts returns the numbers cast on the part, to stand small beside the ids.
 func casts(j geometry.Joint) []string {
 	return geometry.Mapped(j.Fasteners, func(f geometry.Fastener) string {
 		if !numbered(f) {
@@ -122,7 +122,7 @@ func casts(j geometry.Joint) []string {
 	})
 }
 
-// named gives the id, with the number cast on the part behind it.
+// named returns the id, with the number cast on the part behind it.
 func named(f geometry.Fastener) string {
 	if !numbered(f) {
 		return f.ID

@@ -19,7 +19,7 @@ const (
 	mostID    = 22.0
 )
 
-// table gives the places of all fasteners in the order of the file, in as many
+// table lists the places of all fasteners in the order of the file, in as many
 // columns as the paper is wide.
 type table struct {
 	words    words.Drawing

@@ -67,8 +67,8 @@ func (l *layout) fitted(pass prediction.ForecastPass, box scene.Box) (partDrawin
 	return d, box
 }
 
-// roomInMarks gives the drawing the rest of the page where only so the figures
-// stand in their marks; what would stand below goes to the next.
+// roomInMarks gives the drawing the rest of the page where only so the
+// figures stand in their marks; what would stand below goes to the next.
 func (l *layout) roomInMarks(pass prediction.ForecastPass, box scene.Box, bottom float64) scene.Box {
 	larger := box
 	larger.Bottom = max(box.Bottom, bottom)

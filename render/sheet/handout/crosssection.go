@@ -53,8 +53,8 @@ func (y *why) sections() {
 	y.Y += y.rowHeight(w.Rights)
 }
 
-// columns gives where the columns of the main group stand along the part, from
-// −1 to 1: at most seven, so that they can be told apart.
+// columns returns where the columns of the main group stand along the part,
+// from −1 to 1: at most seven, so that they can be told apart.
 func (y *why) columns() []float64 {
 	points := y.plan.Joint.Points()
 	if len(y.plan.Groups) > 0 {

@@ -52,8 +52,8 @@ type feedback struct {
 	half string // of the page: tells bolts of the same ids apart
 }
 
-// halfPage gives the first or the second half of the page: one above the other,
-// or side by side where the paper lies on its side.
+// halfPage returns the first or the second half of the page: one above the
+// other, or side by side where the paper lies on its side.
 func (f *feedback) halfPage(k int) scene.Box {
 	p := f.Paper
 	box := scene.Box{Left: p.Margin, Top: p.Margin, Right: p.Width - p.Margin, Bottom: p.Height - p.Margin}
@@ -157,7 +157,7 @@ func (f *feedback) drawing(g Graded, box scene.Box) {
 	f.pen.Text(box.Left, box.Bottom+f.pen.Paper.Line, font.Fit(caption, scene.Regular, f.pen.Paper.TextEm, box.Width()))
 }
 
-// numbersOf gives each bolt its number in an answer; a dash where it is left
+// numbersOf assigns each bolt its number in an answer; a dash where it is left
 // out.
 func numbersOf(j geometry.Joint, order []string) []string {
 	numbers := make([]string, len(j.Fasteners))

@@ -17,7 +17,7 @@ import (
 	"drawdown/sequence/judge"
 )
 
-// graded gives answers of all outcomes, with every rule that there is.
+// graded returns answers of all outcomes, with every rule that there is.
 func graded(t testing.TB, w *words.Catalogue) []handout.Graded {
 	t.Helper()
 	var all []handout.Graded

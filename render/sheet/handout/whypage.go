@@ -38,7 +38,7 @@ func WhyPages(p plan.Plan, figures *interaction.Reason, ask Request) []scene.Pag
 	return y.Pages("1")
 }
 
-// IsCircle says whether the main group of a plan lies round one bolt circle,
+// IsCircle reports whether the main group of a plan lies round one bolt circle,
 // where crosswise is the rule and not outwards.
 func IsCircle(p plan.Plan) bool {
 	return len(p.Groups) > 0 && p.UsualWay(p.Groups[0]) == sequence.Star

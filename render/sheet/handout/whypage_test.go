@@ -29,11 +29,12 @@ func whyDocument(p plan.Plan, figures *interaction.Reason, ask handout.Request) 
 }
 
 // The page that tells why passes the layout check for every pattern, on every
-// paper and in every language, and is one page, on paper lower than A4 at most two.
+// paper and in every language, and is one page, on paper lower than A4 at most two. A
+// plain run takes some, by turns.
 func TestWhyLayouts(t *testing.T) {
 	for n, name := range patterns.Builtin() {
 		p := planOf(t, name)
-		for k, paper := range sheettest.Papers() {
+		for k, paper := range sheettest.InTurn(n, 2) {
 			speaking := wordstest.All()
 			if paper.Name != "a5" { // where there is room, one language will do
 				speaking = speaking[(k+n)%len(speaking):][:1]

@@ -11,9 +11,9 @@ import (
 // lines over it stand out.
 const faded = 0.55
 
-// Under gives the picture that the sheet is painted over: the whole page in so
-// many pixels, white but for the picture, which is turned level and freed from
-// perspective as the part is.
+// Under returns the picture that the sheet is painted over: the whole page in
+// so many pixels, white but for the picture, which is turned level and freed
+// from perspective as the part is.
 func (s Overlay) Under(picture *image.Gray, width, height int) *image.Gray {
 	out := image.NewGray(image.Rect(0, 0, width, height))
 	for i := range out.Pix {
@@ -37,7 +37,7 @@ func (s Overlay) Under(picture *image.Gray, width, height int) *image.Gray {
 	return out
 }
 
-// sampled gives the brightness between four pixels; not ok is beyond the
+// sampled returns the brightness between four pixels; not ok is beyond the
 // picture.
 func sampled(p *image.Gray, x, y float64) (level float64, ok bool) {
 	left, top := math.Floor(x), math.Floor(y)

@@ -39,13 +39,36 @@ func (l *layout) accepted() {
 	l.list(sprint(l.w.Accepted, m.By, l.when(m.At)), []sheet.Column{{Head: l.w.What, Share: 1}}, rows)
 }
 
-// ready is what had to be there before tightening, and how much of it was.
+// ready is what had to be there before tightening, how much of it was, and who said
+// so.
 func (l *layout) ready() {
 	var rows []sheet.Row
 	for _, n := range l.View.Needs {
-		rows = append(rows, sheet.Row{Words: []string{l.words.Say(need(n)), sprint("%d / %d", n.Ready, n.Count)}, Warns: !n.Met()})
+		said := l.saidReady(func(e run.Entry) bool { return n.ID == "" && e.Kind == n.Kind || e.Kind == "" && e.Place == nil })
+		rows = append(rows, sheet.Row{Words: append([]string{l.words.Say(need(n)), sprint("%d / %d", n.Ready, n.Count)}, said...), Warns: !n.Met()})
 	}
-	l.list(l.p.Run.Ready, []sheet.Column{{Head: l.w.What, Share: 8}, {Head: l.p.Records.Columns["state"], Share: 2}}, rows)
+	for _, f := range l.Plan.Joint.Fasteners { // for one that another run of the job condemned
+		said := l.saidReady(func(e run.Entry) bool { return e.Place != nil && e.Place.Fastener == f.ID })
+		if said[0] != "" {
+			rows = append(rows, sheet.Row{Words: append([]string{sprint(l.w.ReadyFor, f.ID), "1 / 1"}, said...)})
+		}
+	}
+	columns := l.said(l.w.What)
+	l.list(l.p.Run.Ready, slices.Insert(columns, 1, sheet.Column{Head: l.p.Records.Columns["state"], Share: 1.4}), rows)
+}
+
+// saidReady says who last reported that something is ready, and when.
+func (l *layout) saidReady(is func(run.Entry) bool) []string {
+	undone := map[string]bool{}
+	for _, e := range slices.Backward(l.Entries) {
+		switch {
+		case e.Act == run.Undo:
+			undone[e.Of] = true
+		case e.Act == run.Ready && !undone[e.ID] && is(e.Entry):
+			return []string{e.Who, l.when(e.Time)}
+		}
+	}
+	return []string{"", ""}
 }
 
 // said are the columns of what somebody wrote.

@@ -104,7 +104,7 @@ func filled(format, text string) string {
 	return fmt.Sprintf(format, text)
 }
 
-// when gives a moment in the zone of the sheet, on one line.
+// when returns a moment in the zone of the sheet, on one line.
 func (l *layout) when(t time.Time) string {
 	if t.IsZero() {
 		return ""
@@ -112,7 +112,7 @@ func (l *layout) when(t time.Time) string {
 	return t.In(l.ask.Zone).Format("2006-01-02\u00a015:04")
 }
 
-// toTheSecond gives a moment by which steps can be told apart.
+// toTheSecond returns a moment by which steps can be told apart.
 func (l *layout) toTheSecond(t time.Time) string {
 	if t.IsZero() {
 		return ""
@@ -168,8 +168,8 @@ func (l *layout) facts() {
 	t.Draw(l.run)
 }
 
-// zone gives how the times differ from UTC; more than one where clocks were put
-// forward or back.
+// zone returns how the times differ from UTC; more than one where clocks were
+// put forward or back.
 func (l *layout) zone() string {
 	var all []string
 	for _, e := range l.Entries {

@@ -293,14 +293,16 @@ func TestHandedOverWithAnAngleOpen(t *testing.T) {
 	t.Parallel()
 	b := begin(t, "p4-head", run.Tighten)
 	b.take(run.Entry{Act: run.Accept})
-	b.take(run.Entry{Act: run.Ready})
+	b.take(run.Entry{Act: run.Ready, Kind: "main"})
+	b.take(run.Entry{Act: run.Ready, Kind: run.GasketKind, Who: "JK"})
+	b.take(run.Entry{Act: run.Ready, Place: &run.Place{Fastener: "F4"}})
 	b.steps(20) // two torques of ten main bolts
 	cut := b.next()
 	b.take(run.Entry{Act: run.Unsure, Step: cut.Number})
 	b.take(run.Entry{Act: run.HandOver, To: "MB"})
 	document, _ := record.Document(b.record(), record.Request{Request: sheettest.English(sheet.Papers[1])})
 	said := strings.Join(strings.Fields(plainBlanks(scenetest.Said(document.Pages...))), " ")
-	for _, want := range []string{"10 new main (10 ready)", "10 / 10", "Settle: " + cut.IDs[0] + ": Angle interrupted"} {
+	for _, want := range []string{"10 new main (10 ready) 10 / 10 RA", "1 new gasket: multi-layer steel (1 ready) 1 / 1 JK", "a new one for F4 1 / 1 RA", "Settle: " + cut.IDs[0] + ": Angle interrupted"} {
 		if !strings.Contains(said, want) {
 			t.Errorf("%q is not printed in %s", want, said)
 		}

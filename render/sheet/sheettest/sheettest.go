@@ -47,15 +47,30 @@ func English(paper sheet.Paper) sheet.Request {
 	return sheet.Request{Paper: paper, Words: words.English()}
 }
 
+// InTurn gives all papers, upright and on their sides. A plain run takes each of
+// so many, so that as many parts, one a turn, meet all.
+func InTurn(turn, each int) []sheet.Paper {
+	var some []sheet.Paper
+	for k, paper := range Papers() {
+		if testkit.Full() || (k+turn)%each == 0 {
+			some = append(some, paper)
+		}
+	}
+	return some
+}
+
 // Requests ask for a sheet on every paper, upright and on its side, in every
-// language. A plain run takes a quarter of them, by turns: each paper in one
-// language, so that four parts, one a turn, meet each paper in each language.
+// language. A plain run takes an eighth of them, by turns: each paper once, so that
+// eight parts, one a turn, meet each paper both ways in each language.
 func Requests(turn int) []sheet.Request {
 	var all []sheet.Request
-	for k, paper := range Papers() {
-		for n, language := range wordstest.All() {
-			if testkit.Full() || (k+turn)%len(words.Languages()) == n {
-				all = append(all, sheet.Request{Paper: paper, Words: language})
+	for k, upright := range sheet.Papers {
+		for side, paper := range []sheet.Paper{upright, upright.Landscape()} {
+			for n, language := range wordstest.All() {
+				inTurn := (k+turn)%len(words.Languages()) == n && (k+turn/len(words.Languages()))%2 == side
+				if testkit.Full() || inTurn {
+					all = append(all, sheet.Request{Paper: paper, Words: language})
+				}
 			}
 		}
 	}

@@ -153,7 +153,7 @@ func (a axis) come(stage []choice, first, i int, firstCut bool) choice {
 	return best
 }
 
-// starts gives where the window of each sheet begins: it ends at its cut, the
+// starts returns where the window of each sheet begins: it ends at its cut, the
 // last one halfway between the least it must show and the most.
 func (a axis) starts(cuts []float64) []float64 {
 	if len(cuts) == 0 {

@@ -61,8 +61,9 @@ func (g *tiling) show(p *sheet.Pen, row, column int) {
 	}
 }
 
-// inside gives the words that a window holds whole. They belong to a spot that
-// is whole on another sheet: here they are no numbers that need their mark.
+// inside returns the words that a window holds whole. They belong to a spot
+// that is whole on another sheet: here they are no numbers that need their
+// mark.
 func inside(items []scene.Item, w scene.Box) []scene.Item {
 	var out []scene.Item
 	for _, it := range items {

@@ -15,13 +15,13 @@ type Seams struct{ X, Y []float64 }
 // seamAir is what the scissors may miss by.
 const seamAir = 0.6
 
-// Cross says whether a seam runs through a box or close by.
+// Cross reports whether a seam runs through a box or close by.
 func (s Seams) Cross(b scene.Box) bool {
 	b = b.Grown(seamAir)
 	return between(s.X, b.Left, b.Right) || between(s.Y, b.Top, b.Bottom)
 }
 
-// Part says whether a seam runs between two boxes that do not meet.
+// Part reports whether a seam runs between two boxes that do not meet.
 func (s Seams) Part(a, b scene.Box) bool {
 	return between(s.X, a.Right, b.Left) || between(s.X, b.Right, a.Left) ||
 		between(s.Y, a.Bottom, b.Top) || between(s.Y, b.Bottom, a.Top)

@@ -100,8 +100,8 @@ func Join(draw func(Seams) Contents, ask Sheets) (pages []scene.Page, notes []st
 	return pages, append(notes, g.broken()...), g.drawing, nil
 }
 
-// Fit gives how many millimetres of a part must be one of the paper so that its
-// drawing goes on one sheet: 1 where it fits as it is, else in tenths. The
+// Fit returns how many millimetres of a part must be one of the paper so that
+// its drawing goes on one sheet: 1 where it fits as it is, else in tenths. The
 // drawing is made anew for every reduction, since words do not shrink.
 func Fit(draw func(reduced float64) Contents, ask Sheets) float64 {
 	ask.Reduced = 1
@@ -144,8 +144,8 @@ func name(row, column int) string {
 	return fmt.Sprintf("%s%d", letters, column+1)
 }
 
-// cut gives the part of a path's line that lies in the box. A path that lies in
-// it altogether stays as it is, curves and all; of others the curves become
+// cut returns the part of a path's line that lies in the box. A path that lies
+// in it altogether stays as it is, curves and all; of others the curves become
 // runs of straight lines that leave them by no more than flatness.
 func cut(path scene.Path, box scene.Box) scene.Path {
 	around := path.Bounds()
@@ -175,7 +175,7 @@ func cut(path scene.Path, box scene.Box) scene.Path {
 	return out
 }
 
-// Moved gives the piece at another place.
+// Moved returns the piece at another place.
 func (p Piece) Moved(by scene.Point) Piece {
 	p.Edge.Path, p.Items = p.Edge.Path.Moved(by), scene.Moved(p.Items, by)
 	return p

@@ -99,7 +99,7 @@ func (g *tiling) covers(d Contents) bool {
 	return g.window(0, 0).Union(g.window(g.rows-1, g.columns-1)).Holds(d.Bounds())
 }
 
-// with gives the same sheets for a drawing that differs only in its words.
+// with returns the same sheets for a drawing that differs only in its words.
 func (g *tiling) with(d Contents) *tiling {
 	next := *g
 	next.drawing, next.pieces = d, nil
@@ -166,8 +166,8 @@ func (g *tiling) printed(row, column int) bool {
 	return row >= 0 && row < g.rows && column >= 0 && column < g.columns && g.holds[row][column]
 }
 
-// whole says whether a box is whole in the window of some sheet that is printed,
-// or in its cell.
+// whole reports whether a box is whole in the window of some sheet that is
+// printed, or in its cell.
 func (g *tiling) whole(b scene.Box, in func(row, column int) scene.Box) bool {
 	for row, column := range g.sheets() {
 		if within(in(row, column), b) {
@@ -221,7 +221,7 @@ func (g *tiling) settleWords() []string {
 	return notes
 }
 
-// shift gives the shortest way by which a box comes to be seen whole on a
+// shift returns the shortest way by which a box comes to be seen whole on a
 // sheet, free of pieces and other words.
 func (g *tiling) shift(b scene.Box) (by scene.Point, ok bool) {
 	shortest := math.Inf(1)

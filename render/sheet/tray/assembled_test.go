@@ -86,8 +86,8 @@ func sheetMarks(page scene.Page, width, dash float64) marks {
 	return p.marks(width, dash)
 }
 
-// over gives the sheet that is seen at a place: those to the left and above lie
-// on top, as they were laid.
+// over returns the sheet that is seen at a place: those to the left and above
+// lie on top, as they were laid.
 func over(sheets []laidSheet, at scene.Point) *laidSheet {
 	for k := range sheets { // the order of pages: by rows, then by columns
 		// What ends just at the cut is not covered: places are whole hundredths.
@@ -98,7 +98,7 @@ func over(sheets []laidSheet, at scene.Point) *laidSheet {
 	return nil
 }
 
-// seenWhole says whether a box is seen whole on that sheet.
+// seenWhole reports whether a box is seen whole on that sheet.
 func (s laidSheet) seenWhole(sheets []laidSheet, b scene.Box) bool {
 	if !s.lying().Grown(0.01).Holds(b) {
 		return false
@@ -218,7 +218,7 @@ func checkEdges(t *testing.T, where string, sheets []laidSheet) {
 	}
 }
 
-// along gives points every millimetre along some lines.
+// along returns points every millimetre along some lines.
 func along(runs [][]scene.Point) []scene.Point {
 	var points []scene.Point
 	for _, run := range runs {

@@ -149,7 +149,7 @@ func (p printed) marks(width, dash float64) marks {
 
 func near(a, b float64) bool { return math.Abs(a-b) < 0.02 }
 
-// spots gives the middle of each hexagon by the number in it.
+// spots returns the middle of each hexagon by the number in it.
 func (p printed) spots() map[int]scene.Point {
 	spots := map[int]scene.Point{}
 	for _, path := range p.paths {

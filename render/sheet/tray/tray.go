@@ -50,8 +50,8 @@ func Pages(p plan.Plan, style Style, ask sheet.Request) (pages []scene.Page, not
 		func(noRoom int) []string { return t.legend(noRoom, tiles.Reduced) })
 }
 
-// named gives the joint without the labels of bores that a cluster has for its
-// name: of two words for one place one may be taken for the neighbour's.
+// named returns the joint without the labels of bores that a cluster has for
+// its name: of two words for one place one may be taken for the neighbour's.
 func named(j geometry.Joint) geometry.Joint {
 	j.Bores = slices.Clone(j.Bores)
 	for i, b := range j.Bores {

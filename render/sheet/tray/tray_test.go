@@ -317,7 +317,7 @@ func TestNoWordIsStruckThrough(t *testing.T) {
 	}
 }
 
-// struckThrough says whether a line that is painted before a text shows in it.
+// struckThrough reports whether a line that is painted before a text shows in it.
 func struckThrough(before []scene.Item, text scene.Text) bool {
 	box, struck := text.Box().Grown(-0.02), false
 	for _, it := range before {

@@ -142,8 +142,8 @@ func besideBox(b scene.Box, c scene.Point, word scene.Box) []scene.Point {
 	return steps
 }
 
-// nearestGroup says whether of all groups the one round c is clearly the nearest,
-// so that a name is not taken for the neighbour's.
+// nearestGroup reports whether of all groups the one round c is clearly the
+// nearest, so that a name is not taken for the neighbour's.
 func (p *Plate) nearestGroup(name, c scene.Point) bool {
 	const nearer = 1.3
 	own := name.Distance(c)

@@ -27,7 +27,7 @@ func spotsAt(p *truesize.Plate, radius float64, points []geometry.Point) []trues
 	return spots
 }
 
-// numbers gives the large words and where they stand.
+// numbers returns the large words and where they stand.
 func numbers(p *truesize.Plate) map[string]scene.Text {
 	found := map[string]scene.Text{}
 	for _, piece := range p.Drawing.Pieces {

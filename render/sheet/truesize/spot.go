@@ -105,8 +105,8 @@ func (s Spot) number(capMm, baseline float64) scene.Text {
 	})
 }
 
-// within gives the words where they meet no seam and no other spot: heads that
-// would overlap on the part, too.
+// within returns the words where they meet no seam and no other spot: heads
+// that would overlap on the part, too.
 func (p *Plate) within(i int, texts ...scene.Text) []scene.Text {
 	for _, t := range texts {
 		if p.seams.Cross(t.Box()) {
@@ -149,7 +149,7 @@ func newBlock(s Spot, em float64) block {
 	return b
 }
 
-// at gives the lines with the middle of the block at c, on that side of the
+// at returns the lines with the middle of the block at c, on that side of the
 // spot, and the box they take. The large word stands nearest to the spot.
 func (b block) at(c, side, spot scene.Point) (items []scene.Item, box scene.Box) {
 	box = scene.NoBox
@@ -277,7 +277,7 @@ func (p *Plate) broken(words []scene.Item) float64 {
 	return length
 }
 
-// cleared gives words with white behind those that stand on a line, which is
+// cleared returns words with white behind those that stand on a line, which is
 // broken there: a figure that is struck through is misread.
 func (p *Plate) cleared(words []scene.Item) []scene.Item {
 	var behind []scene.Item

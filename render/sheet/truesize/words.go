@@ -9,7 +9,7 @@ import (
 	"drawdown/render/sheet/tile"
 )
 
-// free says whether a box meets no seam, no text and no spot but its own;
+// free reports whether a box meets no seam, no text and no spot but its own;
 // strictly, no line either.
 func (p *Plate) free(b scene.Box, own int, strictly bool) bool {
 	if p.seams.Cross(b) || slices.ContainsFunc(p.texts, b.Meets) {

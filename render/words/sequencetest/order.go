@@ -27,6 +27,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	judge.BendsPart:       {"id": "M4", "step": 4, "bend": 2.9, "most": 2.4, "side": "tighten"},
 	judge.StatedDeparts:   {"why": finding.Warned(judge.NotAcross, finding.Values{"n": 7, "of": 7, "first": "M1", "second": "M2", "early": 1, "late": 2, "side": "tighten"}), "more": 3},
 	judge.StatedReversed:  {"first": "M1", "last": "M3"},
+	judge.StatedExchanged: {"first": "M3", "second": "M8", "step": 1, "other": 7, "moved": false},
 	judge.StatedParts:     {"name": "cap 2", "ids": []string{"A", "B"}, "steps": []int{1, 6}, "more": 4},
 	judge.LongWay:         {"way": unit.Length(2242), "own": unit.Length(1400)},
 	judge.NoNames:         {},

@@ -144,7 +144,7 @@ func (e *elements) products(halfway [][]float64, starts []int, tell func(i, j in
 // a multiple of it is rounded like one from the first.
 const lanes = 4
 
-// spread gives each load over all unknowns, and where it begins.
+// spread returns each load over all unknowns, and where it begins.
 func (e *elements) spread(loads [][]share) (list [][]float64, starts []int) {
 	list, starts = make([][]float64, len(loads)), make([]int, len(loads))
 	for i, load := range loads {

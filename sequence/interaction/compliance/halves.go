@@ -49,7 +49,8 @@ func (h *halves) in(half, unknown int) int {
 	return (h.last-unknown/h.block)*h.block + unknown%h.block
 }
 
-// load gives a load on a cell by the unknowns of the half in which the cell lies.
+// load returns a load on a cell by the unknowns of the half in which the cell
+// lies.
 func (h *halves) load(cell [16]int, shares []share) aLoad {
 	l := aLoad{half: h.halfOf(cell[0])}
 	for _, s := range shares {
@@ -67,8 +68,8 @@ func (h *halves) bare(half, unknown int) bool {
 	return other.bare(other.inner + unknown - h.half[half].inner)
 }
 
-// compliance gives what the places of the loads give way, for a unit load at each:
-// what each half adds, and what the line between them does.
+// compliance returns what the places of the loads give way, for a unit load at
+// each: what each half adds, and what the line between them does.
 func (h *halves) compliance(loads []aLoad) (*mat.SymDense, error) {
 	line := newElements(h.block, h.block)
 	line.own = make([]float64, h.block)

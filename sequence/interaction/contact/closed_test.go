@@ -11,8 +11,8 @@ func (j *Joint) energyNmm(forces []float64) float64 {
 	return floats.Dot(forces, j.TravelMm(forces)) / 2
 }
 
-// tightened does passes of torque and gives the elastic work of the wrench. It
-// holds while no bolt goes slack.
+// tightened does passes of torque and returns the elastic work of the wrench.
+// It holds while no bolt goes slack.
 func (s *Nuts) tightened(passes []Pass) (workNmm float64, err error) {
 	for _, step := range slices.Concat(passes...) {
 		i := step.Fastener

@@ -3,7 +3,7 @@ package contact
 import "slices"
 
 // Compensated works one pass with targets that end at the wanted forces, and
-// gives these targets: each nut is brought to the travel that it has in the
+// returns these targets: each nut is brought to the travel that it has in the
 // even joint. No target exceeds the cap times the wanted force; where it would,
 // the nut stops there and more passes are needed. The force of a bolt can still
 // rise above the cap later, as others are turned. A cap of +Inf sets none.

@@ -42,9 +42,9 @@ func (s *Nuts) Clone() *Nuts {
 // Forces returns the force in each bolt, in N.
 func (s *Nuts) Forces() []float64 { return slices.Clone(s.force) }
 
-// closureMm gives how far the clamped parts close at each fastener. Where a bolt
-// touches, its nut has come by that and by what the bolt itself gives way: the forces
-// of all need not be summed up.
+// closureMm returns how far the clamped parts close at each fastener. Where a
+// bolt touches, its nut has come by that and by what the bolt itself gives way:
+// the forces of all need not be summed up.
 func (s *Nuts) closureMm() []float64 {
 	closure := make([]float64, len(s.force))
 	for i, whole := range s.joint.whole {

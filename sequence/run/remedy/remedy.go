@@ -73,7 +73,7 @@ var boxes = map[run.Direction][]run.Trouble{
 	run.Tighten: {run.GivingWay, run.TurnsOn, run.Stretched, run.BoltThread, run.HoleThread},
 }
 
-// For gives what to do about a trouble while loosening or tightening.
+// For returns what to do about a trouble while loosening or tightening.
 func For(t run.Trouble, d run.Direction) Advice {
 	codes := whileLoosening[t]
 	if d == run.Tighten {
@@ -92,7 +92,7 @@ func For(t run.Trouble, d run.Direction) Advice {
 	return a
 }
 
-// ForUnsure gives what to do about an angle that was interrupted.
+// ForUnsure returns what to do about an angle that was interrupted.
 func ForUnsure() Advice {
 	return Advice{Steps: steps([]finding.Code{NoGuess, FitNew})}
 }

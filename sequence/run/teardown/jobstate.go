@@ -26,13 +26,13 @@ type State struct {
 	closed  *run.Entry
 }
 
-// Start gives the state before the first entry.
+// Start returns the state before the first entry.
 func (w Work) Start() *State {
 	return &State{work: w, entries: map[string]*run.Entry{}, undone: map[string]bool{}}
 }
 
-// Replay gives the state after entries that were taken before, without judging
-// them again.
+// Replay returns the state after entries that were taken before, without
+// judging them again.
 func (w Work) Replay(entries []run.Entry) *State {
 	s := w.Start()
 	for _, e := range entries {
@@ -44,7 +44,7 @@ func (w Work) Replay(entries []run.Entry) *State {
 // Version is the number of entries taken.
 func (s *State) Version() int { return len(s.order) }
 
-// Closed says whether the job takes no more than corrections.
+// Closed reports whether the job takes no more than corrections.
 func (s *State) Closed() bool { return s.closed != nil }
 
 // Acts lists the acts on a job.
@@ -103,7 +103,8 @@ func (s *State) judgePart(e run.Entry) *run.Refusal {
 	return nil
 }
 
-// earlier gives the first part step before this one, of its list, that is open.
+// earlier returns the first part step before this one, of its list, that is
+// open.
 func (s *State) earlier(step int) int {
 	list := s.work.Teardown
 	if step > len(list) {
@@ -187,7 +188,7 @@ func (s *State) apply(e run.Entry) {
 	}
 }
 
-// line gives a line of the lists by its number.
+// line returns a line of the lists by its number.
 func (s *State) line(number int) *Line {
 	for _, list := range [][]Line{s.work.Teardown, s.work.Rebuild} {
 		if i := slices.IndexFunc(list, func(l Line) bool { return l.Number == number }); i >= 0 {
@@ -197,7 +198,7 @@ func (s *State) line(number int) *Line {
 	return nil
 }
 
-// partDone gives the entry by which a part step is done.
+// partDone returns the entry by which a part step is done.
 func (s *State) partDone(number int) *run.Entry {
 	for _, e := range s.order {
 		if e.Act == run.Part && e.Step == number && !s.undone[e.ID] {
@@ -207,7 +208,7 @@ func (s *State) partDone(number int) *run.Entry {
 	return nil
 }
 
-// Adopted gives the latest revision that was adopted; nil for none.
+// Adopted returns the latest revision that was adopted; nil for none.
 func (s *State) Adopted() *run.Entry {
 	for _, e := range slices.Backward(s.order) {
 		if e.Act == run.Adopt {
@@ -217,8 +218,8 @@ func (s *State) Adopted() *run.Entry {
 	return nil
 }
 
-// Ready gives the entries by which something is ready, as the runs of the job ask
-// for them.
+// Ready returns the entries by which something is ready, as the runs of the job
+// ask for them.
 func (s *State) Ready() []run.Entry {
 	var ready []run.Entry
 	for _, e := range s.order {

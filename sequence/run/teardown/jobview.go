@@ -87,8 +87,8 @@ func (s *State) View(runs []RunFact, needs []Need) View {
 	return v
 }
 
-// now gives the lines of a list with their state. A joint is done once a run of it
-// in that direction is sealed; the latest run is named.
+// now returns the lines of a list with their state. A joint is done once a run
+// of it in that direction is sealed; the latest run is named.
 func (s *State) now(list []Line, d run.Direction, runs []RunFact) []LineNow {
 	all := make([]LineNow, len(list))
 	for i, line := range list {

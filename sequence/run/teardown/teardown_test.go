@@ -210,7 +210,7 @@ func TestWhatMustBeReady(t *testing.T) {
 	}
 }
 
-// Whatever comes, replaying what was taken gives the state that was seen.
+// Whatever comes, replaying what was taken returns the state that was seen.
 func TestReplayIsWhatWasSeen(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := pump().Start()

@@ -49,7 +49,7 @@ func KeyAcross(t thread.Thread) (across unit.Length, standard string, err error)
 	return 0, "", finding.Failed(NoSocket, finding.Values{"thread": t.Name, "allowed": sizesIn(socketKey)})
 }
 
-// hexagonStandard gives that of metric hexagon heads; both have the same head.
+// hexagonStandard is that of metric hexagon heads; both have the same head.
 func HexagonStandard(t thread.Thread) string {
 	if t.Series == thread.MetricFine {
 		return "ISO 8765"

@@ -10,7 +10,7 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// Form is the form of the head. It gives the bearing face where none is
+// Form is the form of the head. It determines the bearing face where none is
 // stated, and what the head itself gives way.
 type Form string
 

@@ -104,9 +104,9 @@ func sizeName(t thread.Thread) string {
 // oversized ones of structures (RCSC, table 3.1).
 const wideInch = 1.3
 
-// LargerForHole reports whether a clearance hole is wide enough for a larger thread
-// than that of its bolt, and gives that thread where it is metric. A metric thread
-// of second choice has no holes of its own to go by.
+// LargerForHole reports whether a clearance hole is wide enough for a larger
+// thread than that of its bolt, and returns that thread where it is metric. A
+// metric thread of second choice has no holes of its own to go by.
 func LargerForHole(t thread.Thread, hole unit.Length) (larger thread.Thread, wide bool) {
 	if t.Unified() {
 		return thread.Thread{}, float64(hole) > wideInch*t.MajorMm

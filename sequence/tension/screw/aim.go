@@ -8,7 +8,7 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// ProofLoad gives the load that a bolt bears without lasting stretch.
+// ProofLoad returns the load that a bolt bears without lasting stretch.
 func (s Completed) proofLoad() unit.Force {
 	return unit.Force(float64(s.Strength.Proof) * s.Thread.StressAreaMm2()) // ISO 898-1, table 5: Fp = As Sp
 }

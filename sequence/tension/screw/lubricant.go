@@ -91,6 +91,12 @@ func findLubricant(text string) (lubricant, error) {
 	return lubricant{}, finding.Failed(NoSuchLubricant, finding.Values{"written": text, "allowed": Lubricants()})
 }
 
+// HoldsSolid says whether the word for a lubricant is one for a solid lubricant or wax.
+func HoldsSolid(text string) bool {
+	l, err := findLubricant(text)
+	return err == nil && l.solid
+}
+
 // onAustenitic returns the span of a lubricant on stainless steel. VDI 2230
 // Part 1, table A5: with a solid lubricant or wax class B; else the friction
 // may reach class D, while the low end is left where steel has it, which is the

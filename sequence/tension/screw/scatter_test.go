@@ -9,7 +9,7 @@ import (
 
 func TestUnknownTighteningSaysWhatIsAllowed(t *testing.T) {
 	_, err := TighteningFactor("guess")
-	if want := `tightening by "guess" is not known; allowed: elongation, yield, angle`; err == nil || !strings.Contains(words.English().Error(err), want) {
+	if want := `tightening method "guess" is not known; allowed: elongation, yield, angle`; err == nil || !strings.Contains(words.English().Error(err), want) {
 		t.Errorf("%v; want it to say %q", err, want)
 	}
 }

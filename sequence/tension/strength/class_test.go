@@ -69,9 +69,9 @@ func TestParseClassErrorsSayWhatIsAllowed(t *testing.T) {
 		{"grade 8", "1 3/4-5", "for 1/4 in to 1 1/2 in"},
 		{"830", "M10", "is not known"},
 		{"", "M10", "is not known"},
-		{"830 psi", "M10", "is not that of a bolt; allowed: 100 MPa to 2000 MPa"},
-		{"-830 MPa", "M10", "is not that of a bolt"},
-		{"830 GPa", "M10", "is not that of a bolt"},
+		{"830 psi", "M10", "is out of range for bolts; allowed: 100 MPa to 2000 MPa"},
+		{"-830 MPa", "M10", "is out of range for bolts"},
+		{"830 GPa", "M10", "is out of range for bolts"},
 	} {
 		got, err := ParseClass(c.text, tensiontest.Thread(t, c.thread))
 		if err == nil {

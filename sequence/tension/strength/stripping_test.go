@@ -84,7 +84,7 @@ func TestStripErrorsSayWhatIsAllowed(t *testing.T) {
 		"the material of the tapped part is missing; allowed: steel":                   func(e *Engagement) { e.Material = "" },
 		`material "cheese" is not known; allowed: steel, steel E295`:                   func(e *Engagement) { e.Material = "cheese" },
 		"the shear strength of 70 GPa is unknown; allowed":                             func(e *Engagement) { e.Material = "70 GPa" },
-		"a tapped part of 12 mm around M10×1.5 is too thin to be judged; allowed: ":    func(e *Engagement) { e.Boss = 12 },
+		"a tapped part of 12 mm around M10×1.5 is too thin to be assessed; allowed: ":  func(e *Engagement) { e.Boss = 12 },
 		"an insert of 9 mm is out of range for M10×1.5; allowed: above 10 mm up to 30": func(e *Engagement) { e.Insert = &Insert{Outer: 9} },
 		"a pitch of -1 mm does not go with an insert of 12 mm; allowed: above 0":       func(e *Engagement) { e.Insert = &Insert{Outer: 12, PitchMm: -1} },
 		"preload -5 N; allowed: 0 or more":                                             func(e *Engagement) { e.Preload = -5 },

@@ -38,7 +38,7 @@ const (
 	lookEvery   = 5 * time.Second
 )
 
-// Keeper gives the certificate of the page to whoever connects.
+// Keeper provides the certificate of the page to whoever connects.
 type Keeper struct {
 	folder string
 	now    func() time.Time
@@ -72,7 +72,7 @@ func Open(folder string, names func() []string, now func() time.Time) (*Keeper, 
 	return k, k.renew()
 }
 
-// Authority gives the certificate that a tablet can be told to trust, as DER.
+// Authority returns the certificate that a tablet can be told to trust, as DER.
 func (k *Keeper) Authority() []byte { return k.authority.cert.Raw }
 
 // Fingerprint is the SHA-256 of the authority, as systems show it.
@@ -81,8 +81,8 @@ func (k *Keeper) Fingerprint() string {
 	return strings.ReplaceAll(fmt.Sprintf("% X", sum[:]), " ", ":")
 }
 
-// Get gives the page's certificate, with a new one where the machine's addresses
-// have changed or its time comes to an end.
+// Get returns the page's certificate, with a new one where the machine's
+// addresses have changed or its time comes to an end.
 func (k *Keeper) Get(*tls.ClientHelloInfo) (*tls.Certificate, error) {
 	k.mu.Lock()
 	defer k.mu.Unlock()

@@ -28,7 +28,7 @@ type tries struct {
 	since time.Time
 }
 
-// NewCode gives a code for one device, and until when it can be used.
+// NewCode returns a code for one device, and until when it can be used.
 func (g *Gate) NewCode() (code string, until time.Time, err error) {
 	g.mu.Lock()
 	defer g.mu.Unlock()
@@ -48,7 +48,7 @@ func (g *Gate) NewCode() (code string, until time.Time, err error) {
 	return code, g.codes[code], nil
 }
 
-// Latest gives the code that was made last, as long as it can be used.
+// Latest returns the code that was made last, as long as it can be used.
 func (g *Gate) Latest() (code string, until time.Time, waits bool) {
 	g.mu.Lock()
 	defer g.mu.Unlock()

@@ -28,7 +28,7 @@ type Gate struct {
 	anywhere tries
 }
 
-// Open gives a gate with a new key and the sessions kept in the file.
+// Open returns a gate with a new key and the sessions kept in the file.
 func Open(file string, now func() time.Time) (*Gate, error) {
 	g := &Gate{key: rand.Text(), file: file, now: now, codes: map[string]time.Time{}, wrong: map[string]tries{}}
 	return g, g.load()

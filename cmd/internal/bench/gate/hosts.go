@@ -12,8 +12,8 @@ import (
 // Loopback are the names under which only this machine reaches the page.
 var Loopback = []string{"127.0.0.1", "localhost", "::1"}
 
-// IsHost says whether a request's host is one of the names, with the port. A page
-// of elsewhere that has a name of its own point here sends that name.
+// IsHost reports whether a request's host is one of the names, with the port. A
+// page of elsewhere that has a name of its own point here sends that name.
 func IsHost(host string, names []string, port int) bool {
 	name, at, err := net.SplitHostPort(host)
 	if err != nil || at != strconv.Itoa(port) {
@@ -42,7 +42,7 @@ func Network() []string {
 	return names
 }
 
-// isHostName says whether a name can stand in an address and in a certificate.
+// isHostName reports whether a name can stand in an address and in a certificate.
 func isHostName(name string) bool {
 	return name != "" && len(name) < 64 && !strings.ContainsFunc(name, func(r rune) bool {
 		return !(r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || r >= '0' && r <= '9' || r == '-' || r == '.')

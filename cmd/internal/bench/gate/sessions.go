@@ -51,7 +51,7 @@ func (g *Gate) begin(sort Sort, device, address string) (string, error) {
 	return token, g.keep()
 }
 
-// Find gives the session of a token that has not ended.
+// Find returns the session of a token that has not ended.
 func (g *Gate) Find(token string) (Session, bool) {
 	g.mu.Lock()
 	defer g.mu.Unlock()
@@ -59,8 +59,8 @@ func (g *Gate) Find(token string) (Session, bool) {
 	return s, found && g.lasts(s)
 }
 
-// lasts says whether a session still holds. Where the clock was set back to before
-// its beginning nothing is known of its age.
+// lasts reports whether a session still holds. Where the clock was set back to
+// before its beginning nothing is known of its age.
 func (g *Gate) lasts(s Session) bool {
 	now := g.now()
 	return now.Before(s.Ends) && s.Ends.Sub(now) <= WorkingDay

@@ -91,13 +91,13 @@ func (Engine) Forget(db *sql.DB) error {
 	return err
 }
 
-// IsFull says whether an error comes of a disk that is full or fails.
+// IsFull reports whether an error comes of a disk that is full or fails.
 func (Engine) IsFull(err error) bool {
 	from, ok := errors.AsType[*sqlite.Error](err)
 	return ok && (from.Code()&0xff == sqlite3.SQLITE_FULL || from.Code()&0xff == sqlite3.SQLITE_IOERR)
 }
 
-// IsAway says whether an error comes of a database that cannot be reached.
+// IsAway reports whether an error comes of a database that cannot be reached.
 func (Engine) IsAway(error) bool { return false }
 
 // Copy writes all that is in a database, as it is now, to a new file.

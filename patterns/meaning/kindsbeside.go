@@ -1,0 +1,81 @@
+package meaning
+
+import (
+	"slices"
+
+	"drawdown/geometry/finding"
+	"drawdown/sequence"
+	"drawdown/sequence/plan"
+)
+
+// checkKindsBeside compares kinds with each other: what is copied from one line to the
+// next differs in what was typed anew.
+func (r *reader) checkKindsBeside() {
+	if r.fasteners.broken || r.kinds.broken || r.kinds.unsure {
+		return
+	}
+	var kinds []plan.Kind
+	for _, k := range r.input.Kinds {
+		if r.kinds.used[k.Name] && !r.kinds.faulty[k.Name] && k.Thread != nil {
+			kinds = append(kinds, k)
+		}
+	}
+	r.checkIntoDiffers(kinds)
+	r.checkKindsAlike(kinds)
+}
+
+// fewestAlike is how many kinds of one thread and class show what is usual in a part.
+const fewestAlike = 3
+
+// checkIntoDiffers warns of the one of several kinds of one thread and class that goes
+// into another material.
+func (r *reader) checkIntoDiffers(kinds []plan.Kind) {
+	for i, k := range kinds {
+		var others []string
+		alike := 0
+		for n, other := range kinds {
+			if n == i || other.ThreadName() != k.ThreadName() || other.Class != k.Class || other.NutAcross != k.NutAcross {
+				continue
+			}
+			alike++
+			if other.Into != "" && !slices.Contains(others, other.Into) {
+				others = append(others, other.Into)
+			}
+		}
+		if alike+1 >= fewestAlike && len(others) == 1 && k.Into != "" && k.Into != others[0] {
+			r.Warn(r.kinds.at[k.Name], IntoDiffers, finding.Values{"kind": k.Name, "into": finding.Term(k.Into), "others": finding.Term(others[0])})
+		}
+	}
+}
+
+// checkKindsAlike warns of two kinds that are one in all that the file states, and in
+// what is done with them: one was probably copied and not changed.
+func (r *reader) checkKindsAlike(kinds []plan.Kind) {
+	for i, k := range kinds {
+		for _, other := range kinds[:i] {
+			named := other
+			named.Name = k.Name
+			if k.Length > 0 && equalKinds(named, k) && r.treatedAlike(k.Name, other.Name) {
+				r.Warn(r.kinds.at[k.Name], KindsAlike, finding.Values{"kind": k.Name, "other": other.Name})
+				break
+			}
+		}
+	}
+}
+
+func equalKinds(a, b plan.Kind) bool {
+	threads := a.Thread.Name == b.Thread.Name
+	frictions := (a.Friction == nil) == (b.Friction == nil) && (a.Friction == nil || *a.Friction == *b.Friction)
+	a.Thread, a.Friction, b.Thread, b.Friction = nil, nil, nil, nil
+	return threads && frictions && a == b
+}
+
+// treatedAlike says that no stage and no group of the order is for one kind and not for
+// the other.
+func (r *reader) treatedAlike(a, b string) bool {
+	apart := func(s plan.StageInput) bool { return s.Covers(a) != s.Covers(b) }
+	return !slices.ContainsFunc(r.input.Tighten, apart) && !slices.ContainsFunc(r.input.Loosen, apart) &&
+		!slices.ContainsFunc(r.input.Groups, func(g sequence.Group) bool {
+			return len(g.Kinds) > 0 && slices.Contains(g.Kinds, a) != slices.Contains(g.Kinds, b)
+		})
+}

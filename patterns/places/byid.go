@@ -1,0 +1,95 @@
+package places
+
+import (
+	"maps"
+	"math"
+	"slices"
+	"strconv"
+
+	"drawdown/geometry"
+)
+
+// OffRow is a fastener that lies off the row that the numbers of the ids beside its own
+// make: P1, P2, P4 and P5 at even steps, and P3 not between them.
+type OffRow struct {
+	Index int
+	At    geometry.Point // where the row has it
+	Off   float64
+}
+
+const (
+	fewestOfRow  = 4    // others, that make a row sure
+	leastOffStep = 0.07 // of a step: a bolt that is moved a little is meant (common practice, no source)
+)
+
+// FindOffRow finds it where there is only one: two that stand aside are meant.
+func FindOffRow(joint geometry.Joint) (off OffRow, found bool) {
+	var all []OffRow
+	for _, row := range rowsByID(joint) {
+		for n, i := range row.index {
+			others := row.without(n)
+			if len(others) < fewestOfRow {
+				continue
+			}
+			place, step, even := row.evenAt(n, others)
+			if !even {
+				place, step, even = row.evenAt(n, []int{n - 2, n - 1, n + 1, n + 2})
+			}
+			if d := place.Distance(joint.Fasteners[i].At); even && d > max(toleranceMm, leastOffStep*step) {
+				all = append(all, OffRow{i, place, d})
+			}
+		}
+	}
+	if len(all) != 1 {
+		return OffRow{}, false
+	}
+	return all[0], true
+}
+
+// rowByID is the fasteners whose ids have the same letters, by their numbers.
+type rowByID struct {
+	joint geometry.Joint
+	index map[int]int
+}
+
+func rowsByID(joint geometry.Joint) (all []rowByID) {
+	of := map[string]map[int]int{}
+	for i, f := range joint.Fasteners {
+		m := lettersAndNumber.FindStringSubmatch(f.ID)
+		if m == nil {
+			continue
+		}
+		if of[m[1]] == nil {
+			of[m[1]] = map[int]int{}
+			all = append(all, rowByID{joint, of[m[1]]})
+		}
+		n, _ := strconv.Atoi(m[2])
+		of[m[1]][n] = i
+	}
+	return all
+}
+
+// without gives the numbers but one, rising.
+func (r rowByID) without(n int) []int {
+	return slices.DeleteFunc(slices.Sorted(maps.Keys(r.index)), func(k int) bool { return k == n })
+}
+
+// evenAt says where the place of a number is by those of others, where these lie at
+// even steps.
+func (r rowByID) evenAt(n int, others []int) (place geometry.Point, step float64, even bool) {
+	at := func(k int) geometry.Point { return r.joint.Fasteners[r.index[k]].At }
+	for _, k := range others {
+		if _, there := r.index[k]; !there {
+			return place, 0, false
+		}
+	}
+	low, high := others[0], others[len(others)-1]
+	by := at(high).Sub(at(low)).Scale(1 / float64(high-low))
+	on := func(k int) geometry.Point { return at(low).Add(by.Scale(float64(k - low))) }
+	for _, k := range others {
+		if at(k).Distance(on(k)) > toleranceMm {
+			return place, 0, false
+		}
+	}
+	return on(n), math.Hypot(by.X, by.Y), true
+}
