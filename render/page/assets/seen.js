@@ -24,6 +24,7 @@ for (const form of document.querySelectorAll('form[data-act="measure"]')) {
 function copyOf(part) {
   const copy = part.cloneNode(true);
   for (const one of [copy, ...copy.querySelectorAll("*")]) for (const name of ["id", "role", "tabindex", "aria-label"]) one.removeAttribute(name);
+  for (const mark of copy.querySelectorAll(".mark")) mark.dataset.state = "todo";
   return copy;
 }
 
