@@ -164,10 +164,10 @@ func (v JobView) Tables() []recordTable {
 		if e.Act == run.Unsure {
 			what = t.Trouble.Names["unsure"]
 		}
-		found = append(found, words.Row(placeName(e), what, e.Note, by(e)))
+		found = append(found, words.Row(v.seenAt(e), what, t.Seen.Names[string(e.Found)], e.Note, by(e)))
 	}
 	for _, e := range v.Job.Measured {
-		measured = append(measured, words.Row(placeName(e), e.Measure, v.Words.Figure(string(e.Value)+" "+e.Unit), by(e)))
+		measured = append(measured, words.Row(v.seenAt(e.Entry), e.Measure, v.readLine(string(e.Value), e.Unit, e.Result), by(e.Entry)))
 	}
 	for _, e := range v.Job.Notes {
 		notes = append(notes, words.Row(e.Note, by(e)))
@@ -191,15 +191,16 @@ func (v JobView) Tables() []recordTable {
 	}, func(t recordTable) bool { return len(t.Lines) == 0 })
 }
 
-// placeName names where something was seen, by the words of the entry.
-func placeName(e run.Entry) string {
-	switch {
-	case e.Place != nil && e.Place.Station != "":
-		return e.Place.Station
-	case e.Place != nil:
-		return e.Place.Fastener
-	case e.Step > 0:
-		return strconv.Itoa(e.Step)
+// seenAt names where something was seen: the joint, where there are several, and
+// the place.
+func (v JobView) seenAt(e run.Entry) string {
+	joint := ""
+	if len(v.Job.Rebuild) > 1 {
+		joint = e.Joint
 	}
-	return ""
+	place := e.Place.Measured().Name()
+	if e.Place == nil && e.Step > 0 {
+		place = strconv.Itoa(e.Step)
+	}
+	return words.Row(joint, place)
 }

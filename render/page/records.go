@@ -140,10 +140,10 @@ func (v RecordView) Tables() []recordTable {
 	}
 	for _, r := range v.Run.Readings {
 		outside := ""
-		if r.Outside {
+		if r.Outside && !r.Verdict.Outside() {
 			outside = t.Records.Outside
 		}
-		value := v.Words.Figure(strings.TrimSpace(string(r.Value) + " " + r.Unit))
+		value := v.readLine(string(r.Value), r.Unit, r.Result)
 		readings = append(readings, words.Row(v.at(r.Step, r.Place), r.Measure, value, outside, v.by(r.Mark)))
 	}
 	for _, f := range v.Run.Flags {
@@ -175,7 +175,7 @@ func (v RunView) by(m run.Mark) string {
 func (v RunView) seen(list []run.Seen) []string {
 	var all []string
 	for _, s := range list {
-		all = append(all, words.Row(v.at(s.Step, s.Place), v.about(s.Of), v.by(s.Mark)))
+		all = append(all, words.Row(v.at(s.Step, s.Place), v.about(s.Of), v.Text().Seen.Names[string(s.Found)], v.by(s.Mark)))
 	}
 	return all
 }
@@ -197,6 +197,8 @@ func (v RunView) at(step int, place *run.Place) string {
 		return v.fastener([]string{place.Fastener})
 	case place != nil && place.Station != "":
 		return place.Station
+	case place != nil && place.Label != "":
+		return place.Label
 	case place != nil && place.At != nil:
 		return v.Words.Figure(plain(place.At[0])) + " / " + v.Words.Figure(plain(place.At[1])) + " mm"
 	}

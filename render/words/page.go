@@ -8,6 +8,7 @@ type Page struct {
 	Pattern  PagePattern
 	Run      PageRun
 	Trouble  PageTrouble
+	Seen     PageSeen
 	Job      PageJob
 	Records  PageRecords
 	Share    PageShare
@@ -243,6 +244,22 @@ type PageJob struct {
 	StartedBy    string // started by %[1]s, %[2]s
 	OutOfOrder   string
 	ToJob        string
+}
+
+// PageSeen is the words of what is found at a place, and of values that are read.
+type PageSeen struct {
+	Names     map[string]string // by run.Found
+	What      string            // what is found
+	Tap       string            // where to tap
+	Place     string
+	WholePart string // no place of its own
+	Value     string // which value is read
+	Other     string // a value that the file does not have
+	Shim      string // the shim that is fitted
+	Limits    string // limits: %s
+	Outside   string // of the limits
+	Joint     string
+	Saved     string // the heading of what a reading comes to
 }
 
 // PageRecords is the words of the list of records, and one of them.

@@ -24,6 +24,7 @@ const (
 	needFingerprint   need = "fingerprint"
 	needStepOrPlace   need = "step / place.fastener"
 	needMeasureOrStep need = "measure / step"
+	needFoundOrNote   need = "found / note"
 )
 
 var rules = map[Act]rule{
@@ -39,7 +40,7 @@ var rules = map[Act]rule{
 	AnotherRound: {nil, (*State).judgeRound, (*State).applyAnotherRound},
 	Finished:     {nil, (*State).judgeRound, (*State).applyFinished},
 	Measure:      {[]need{needMeasureOrStep, needValue}, nil, func(s *State, e *Entry) { s.readings = append(s.readings, e) }},
-	Find:         {[]need{needNote}, nil, (*State).see},
+	Find:         {[]need{needFoundOrNote}, nil, (*State).see},
 	Remark:       {[]need{needNote}, nil, (*State).see},
 	Correct:      {[]need{needOf, needNote}, (*State).judgeCorrect, (*State).see},
 	Printed:      {[]need{needSheet, needFingerprint}, nil, func(s *State, e *Entry) { s.prints = append(s.prints, e) }},

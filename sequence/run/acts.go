@@ -76,6 +76,22 @@ func (t Trouble) Condemns() bool {
 // Term is the trouble as a word of the trade.
 func (t Trouble) Term() finding.Term { return finding.Term("trouble " + t) }
 
+// Found is what a finding is.
+type Found string
+
+const (
+	BlownThrough Found = "blown through" // a gasket
+	Crack        Found = "crack"
+	Corrosion    Found = "corrosion"
+	Scoring      Found = "scoring"
+	Warp         Found = "warp"
+	DamagedHole  Found = "damaged hole"
+	OtherFound   Found = "other"
+)
+
+// Founds lists them in the order in which a person is asked.
+var Founds = []Found{BlownThrough, Crack, Corrosion, Scoring, Warp, DamagedHole, OtherFound}
+
 // Direction is the work of a run.
 type Direction string
 

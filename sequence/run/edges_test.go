@@ -321,7 +321,7 @@ func TestWhatIsAllowedIsNamed(t *testing.T) {
 		same(t, c.allowed, r.Finding.Values["allowed"].([]string))
 	}
 	_, r := run.ReadEntry([]byte(`{"place":{"row":1}}`))
-	same(t, []string{"fastener", "station", "at"}, r.Finding.Values["allowed"].([]string))
+	same(t, []string{"fastener", "station", "label", "at"}, r.Finding.Values["allowed"].([]string))
 	_, r = run.ReadEntry([]byte(`{"steps":1}`))
 	if allowed := strings.Join(r.Finding.Values["allowed"].([]string), " "); !strings.HasPrefix(allowed, "entry act step who device_time") || strings.Contains(allowed, " time") {
 		t.Errorf("allowed: %s", allowed)

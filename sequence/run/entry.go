@@ -5,6 +5,8 @@ import (
 	"strconv"
 	"strings"
 	"time"
+
+	"drawdown/sequence/measure"
 )
 
 // Entry is one thing that somebody did or saw. Which fields an act needs is said
@@ -22,6 +24,9 @@ type Entry struct {
 	Measure     string       `json:"measure,omitempty"` // what was measured
 	Value       Value        `json:"value,omitzero"`    // as it was entered
 	Unit        string       `json:"unit,omitempty"`
+	Shim        Value        `json:"shim,omitzero"`    // that is fitted where a clearance was measured
+	Found       Found        `json:"found,omitempty"`  // what a finding is
+	Joint       string       `json:"joint,omitempty"`  // of a job, that a finding or a value is of
 	Photo       string       `json:"photo,omitempty"`  // its SHA-256
 	Wrench      string       `json:"wrench,omitempty"` // its number
 	Note        string       `json:"note,omitempty"`
@@ -69,7 +74,21 @@ var Changes = []Changed{ChangedFile, ChangedRevision, ChangedBolts, ChangedLoose
 type Place struct {
 	Fastener string      `json:"fastener,omitempty"`
 	Station  string      `json:"station,omitempty"`
-	At       *[2]float64 `json:"at,omitempty"` // mm, as in the pattern file
+	Label    string      `json:"label,omitempty"` // of a bore; on a job any place that its file measures at
+	At       *[2]float64 `json:"at,omitempty"`    // mm, as in the pattern file
+}
+
+// Measured is the place as the values of a file name it.
+func (p *Place) Measured() measure.Place {
+	if p == nil {
+		return measure.Place{}
+	}
+	return measure.Place{Fastener: p.Fastener, Station: p.Station, Label: p.Label}
+}
+
+// Written is what was read, as it was entered.
+func (e Entry) Written() measure.Written {
+	return measure.Written{What: e.Measure, Value: string(e.Value), Unit: e.Unit, Shim: string(e.Shim), At: e.Place.Measured()}
 }
 
 // WrenchFacts are what the shop's list says of a wrench when an entry names it.

@@ -14,6 +14,7 @@ const (
 	NoSuchStep      finding.Code = "run no such step"      // step
 	NoSuchFastener  finding.Code = "run no such fastener"  // id, allowed
 	NoSuchStation   finding.Code = "run no such station"   // id, allowed
+	NoSuchLabel     finding.Code = "run no such label"     // label, allowed
 	NoSuchKind      finding.Code = "run no such kind"      // kind, allowed
 	OnePlace        finding.Code = "run one place"         //
 	StepNeedsName   finding.Code = "run step needs name"   // step, ids

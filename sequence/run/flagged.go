@@ -9,6 +9,7 @@ import (
 
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
+	"drawdown/sequence/measure"
 )
 
 // judgeWrench: a wrench of the shop's list is refused where the torque lies
@@ -35,6 +36,12 @@ func (s *State) flags() []Flag {
 	for _, e := range s.readings {
 		if found, ok := s.readingFound(e); ok {
 			all = append(all, Flag{found, e.mark(), e.Step})
+		}
+		result, _ := s.result(e)
+		for _, found := range result.Findings() {
+			if found.Severity == finding.Warning {
+				all = append(all, Flag{found, e.mark(), e.Step})
+			}
 		}
 	}
 	all = append(all, s.wrenchFlags()...)
@@ -133,6 +140,20 @@ func (s *State) readingFound(e *Entry) (finding.Finding, bool) {
 		return finding.Finding{}, false
 	}
 	return finding.Warned(ReadingOutside, finding.Values{"reading": read, "torque": unit.Torque(st.TorqueNm), "tolerance": share}), true
+}
+
+// result holds what was read against the value of the file; it is empty where the
+// file has none of that name.
+func (s *State) result(e *Entry) (measure.Result, error) {
+	if e.Measure == "" {
+		return measure.Result{}, nil
+	}
+	written := e.Written()
+	if st := s.numbered[e.Step]; e.Place == nil && st != nil && len(st.IDs) == 1 {
+		written.At.Fastener = st.IDs[0]
+	}
+	r, _, err := measure.Take(s.work.Measures, written)
+	return r, err
 }
 
 // rounding is binary dust of a figure at the limit.

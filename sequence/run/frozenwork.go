@@ -10,6 +10,7 @@ package run
 
 import (
 	"drawdown/geometry/finding"
+	"drawdown/sequence/measure"
 	"drawdown/sequence/plan"
 )
 
@@ -26,14 +27,16 @@ type Work struct {
 	Job         string    `json:"job,omitempty"`   // that the run belongs to
 	Again       bool      `json:"again,omitempty"` // a later check of a joint that was tightened
 
-	Steps     []Step     `json:"steps"` // as planned, numbered from 1 as in order --json
-	Fasteners []Fastener `json:"fasteners"`
-	Stations  []string   `json:"stations,omitempty"`
-	Kinds     []Kind     `json:"kinds,omitempty"`
-	Gasket    string     `json:"gasket,omitempty"`   // what lies between the parts, in the words of the file
-	Cautions  []string   `json:"cautions,omitempty"` // of the file, for this direction
-	ToAccept  Findings   `json:"to_accept,omitempty"`
-	Tolerance float64    `json:"tolerance,omitempty"` // of a wrench without facts: share to either side
+	Steps     []Step          `json:"steps"` // as planned, numbered from 1 as in order --json
+	Fasteners []Fastener      `json:"fasteners"`
+	Stations  []string        `json:"stations,omitempty"`
+	Labels    []string        `json:"labels,omitempty"` // of bores
+	Measures  []measure.Value `json:"measures,omitempty"`
+	Kinds     []Kind          `json:"kinds,omitempty"`
+	Gasket    string          `json:"gasket,omitempty"`   // what lies between the parts, in the words of the file
+	Cautions  []string        `json:"cautions,omitempty"` // of the file, for this direction
+	ToAccept  Findings        `json:"to_accept,omitempty"`
+	Tolerance float64         `json:"tolerance,omitempty"` // of a wrench without facts: share to either side
 }
 
 // Fastener is a fastener of the joint.
@@ -56,12 +59,18 @@ func New(p plan.Plan, d Direction, toAccept []finding.Finding) Work {
 		Of: p.Name, Title: p.Title, Machine: p.Machine, Revision: p.Revision,
 		Direction: d, Fingerprint: p.Fingerprint, Steps: planned(p, d),
 		Cautions: p.CautionsFor(plan.CautionSide(d)), Tolerance: usualTolerance,
+		Measures: p.Measures,
 	}
 	for _, f := range p.Joint.Fasteners {
 		w.Fasteners = append(w.Fasteners, Fastener{f.ID, f.Kind})
 	}
 	for _, s := range p.Joint.Stations {
 		w.Stations = append(w.Stations, s.ID)
+	}
+	for _, b := range p.Joint.Bores {
+		if b.Label != "" {
+			w.Labels = append(w.Labels, b.Label)
+		}
 	}
 	for _, k := range p.Kinds {
 		w.Kinds = append(w.Kinds, Kind{k.Name, p.Count(k.Name), k.Reuse})

@@ -1,6 +1,7 @@
 package run
 
 import (
+	"errors"
 	"time"
 
 	"drawdown/geometry/finding"
@@ -26,6 +27,15 @@ func refused(code finding.Code, values finding.Values) *Refusal {
 
 func malformed(code finding.Code, values finding.Values) *Refusal {
 	return &Refusal{Finding: finding.Failed(code, values), Malformed: true}
+}
+
+// Wrong is a malformed entry, by a finding of a lower room.
+func Wrong(err error) *Refusal {
+	var found finding.Finding
+	if !errors.As(err, &found) {
+		panic(err) // lower rooms return findings
+	}
+	return &Refusal{Finding: found, Malformed: true}
 }
 
 // because names the entry that stands against another.

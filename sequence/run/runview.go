@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"drawdown/geometry/finding"
+	"drawdown/sequence/measure"
 )
 
 // View is a run at one moment, as the page and GET /api/runs/ID show it. Lists go
@@ -116,7 +117,9 @@ type Reading struct {
 	Measure string `json:"measure,omitempty"`
 	Value   Value  `json:"value"`
 	Unit    string `json:"unit,omitempty"`
-	Outside bool   `json:"outside,omitempty"` // of the wrench's tolerance
+	Outside bool   `json:"outside,omitempty"` // of the wrench's tolerance, or of the limits
+	Fitted  Value  `json:"shim,omitzero"`     // where a clearance was measured
+	measure.Result
 }
 
 // Flag is what was recorded but has to be looked at.
@@ -132,6 +135,7 @@ type Seen struct {
 	Step  int    `json:"step,omitempty"`
 	Place *Place `json:"place,omitempty"`
 	Photo string `json:"photo,omitempty"`
+	Found Found  `json:"found,omitempty"`
 	Of    string `json:"of,omitempty"`
 	Value Value  `json:"value,omitzero"`
 	Unit  string `json:"unit,omitempty"`

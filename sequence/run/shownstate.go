@@ -24,7 +24,7 @@ func (s *State) At(now time.Time) View {
 	}
 	for _, e := range s.seen {
 		list := map[Act]*[]Seen{Find: &v.Findings, Remark: &v.Notes, Correct: &v.Corrections}[e.Act]
-		*list = append(*list, Seen{e.mark(), e.Step, e.Place, e.Photo, e.Of, e.Value, e.Unit})
+		*list = append(*list, Seen{e.mark(), e.Step, e.Place, e.Photo, e.Found, e.Of, e.Value, e.Unit})
 	}
 	for _, list := range []*[]Seen{&v.Findings, &v.Notes, &v.Corrections} {
 		*list = inTime(*list, Seen.mark)
@@ -141,7 +141,9 @@ func (s *State) shownReadings() []Reading {
 	var all []Reading
 	for _, e := range s.readings {
 		found, _ := s.readingFound(e)
-		all = append(all, Reading{e.mark(), e.Step, e.Place, e.Measure, e.Value, e.Unit, found.Code == ReadingOutside})
+		result, _ := s.result(e) // what is no value of the file was refused, or comes from an older program
+		outside := found.Code == ReadingOutside || result.Verdict.Outside()
+		all = append(all, Reading{e.mark(), e.Step, e.Place, e.Measure, e.Value, e.Unit, outside, e.Shim, result})
 	}
 	return inTime(all, Reading.mark)
 }

@@ -188,7 +188,7 @@ func (p *Place) same(other *Place) bool {
 		return p == other
 	}
 	sameAt := (p.At == nil) == (other.At == nil) && (p.At == nil || *p.At == *other.At)
-	return p.Fastener == other.Fastener && p.Station == other.Station && sameAt
+	return p.Fastener == other.Fastener && p.Station == other.Station && p.Label == other.Label && sameAt
 }
 
 // on reports whether the step is on one of the fasteners.

@@ -102,8 +102,16 @@ func (s *State) fault(e Entry) *Refusal {
 	if e.Kind != "" && !slices.Contains(s.kinds(), e.Kind) {
 		return malformed(NoSuchKind, finding.Values{"kind": e.Kind, "allowed": s.kinds()})
 	}
+	if e.Joint != "" && e.Joint != s.work.Of {
+		return malformed(ValueUnknown, finding.Values{"field": "joint", "written": e.Joint, "allowed": []string{s.work.Of}})
+	}
 	if r := s.placeFault(e.Place); r != nil {
 		return r
+	}
+	if e.Act == Measure {
+		if _, err := s.result(&e); err != nil {
+			return Wrong(err)
+		}
 	}
 	return s.nameFault(e)
 }
@@ -143,6 +151,9 @@ func (e Entry) FaultByItself() *Refusal {
 	if _, ok := e.Value.Number(); e.Value != "" && !ok {
 		return malformed(NumberUnread, finding.Values{"field": "value", "written": string(e.Value)})
 	}
+	if _, ok := e.Shim.Number(); e.Shim != "" && !ok {
+		return malformed(NumberUnread, finding.Values{"field": "shim", "written": string(e.Shim)})
+	}
 	return e.missing()
 }
 
@@ -153,6 +164,7 @@ func (e Entry) missing() *Refusal {
 		needTrouble: e.Trouble != "", needNote: strings.TrimSpace(e.Note) != "", needValue: e.Value != "", needSheet: e.Sheet != "",
 		needFingerprint: e.Fingerprint != "", needStepOrPlace: e.Step != 0 || e.Place != nil && e.Place.Fastener != "",
 		needMeasureOrStep: e.Measure != "" || e.Step != 0,
+		needFoundOrNote:   e.Found != "" || strings.TrimSpace(e.Note) != "",
 	}
 	for _, field := range append([]need{needID, needAct, needWho}, rules[e.Act].needs...) {
 		if !has[field] {
@@ -172,7 +184,7 @@ func (e Entry) texts() []text {
 	return []text{
 		{"entry", e.ID, mostOfID}, {"who", e.Who, mostOfName}, {"to", e.To, mostOfName}, {"second", e.Second, mostOfName},
 		{"note", e.Note, mostOfNote}, {"of", e.Of, mostOfID}, {"device_time", e.DeviceTime, mostOfName}, {"measure", e.Measure, mostOfText},
-		{"value", string(e.Value), mostOfName}, {"unit", e.Unit, mostOfName}, {"photo", e.Photo, mostOfText}, {"wrench", e.Wrench, mostOfName},
+		{"value", string(e.Value), mostOfName}, {"unit", e.Unit, mostOfName}, {"shim", string(e.Shim), mostOfName}, {"joint", e.Joint, mostOfText}, {"photo", e.Photo, mostOfText}, {"wrench", e.Wrench, mostOfName},
 		{"sheet", e.Sheet, mostOfName}, {"fingerprint", e.Fingerprint, mostOfName},
 	}
 }
@@ -187,6 +199,7 @@ func (e Entry) words() []word {
 	return []word{
 		{"act", string(e.Act), texts(append(Acts, Part, Adopt, Close))},
 		{"trouble", string(e.Trouble), texts(Troubles)},
+		{"found", string(e.Found), texts(Founds)},
 		{"source", string(e.Source), []string{string(OnPaper)}},
 	}
 }
@@ -204,7 +217,7 @@ func (s *State) placeFault(p *Place) *Refusal {
 		return nil
 	}
 	named := 0
-	for _, is := range []bool{p.Fastener != "", p.Station != "", p.At != nil} {
+	for _, is := range []bool{p.Fastener != "", p.Station != "", p.Label != "", p.At != nil} {
 		if is {
 			named++
 		}
@@ -216,6 +229,8 @@ func (s *State) placeFault(p *Place) *Refusal {
 		return malformed(NoSuchFastener, finding.Values{"id": p.Fastener, "allowed": s.ids()})
 	case p.Station != "" && !slices.Contains(s.work.Stations, p.Station):
 		return malformed(NoSuchStation, finding.Values{"id": p.Station, "allowed": s.work.Stations})
+	case p.Label != "" && !slices.Contains(s.work.Labels, p.Label):
+		return malformed(NoSuchLabel, finding.Values{"label": p.Label, "allowed": s.work.Labels})
 	}
 	return nil
 }

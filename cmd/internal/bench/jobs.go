@@ -163,13 +163,14 @@ func (b *Bench) tighteningOf(of string, runs []*openRun) *openRun {
 // addSeen puts what was found and measured in a run to that of its job.
 func addSeen(v *teardown.View, id string, of run.View) {
 	for _, f := range of.Findings {
-		v.Findings = append(v.Findings, run.Entry{ID: f.Entry, Act: run.Find, Who: f.By, Time: f.At, Note: f.Note, Place: f.Place, Photo: f.Photo, Step: f.Step, Of: id})
+		v.Findings = append(v.Findings, run.Entry{ID: f.Entry, Act: run.Find, Who: f.By, Time: f.At, Note: f.Note, Found: f.Found, Place: f.Place, Photo: f.Photo, Step: f.Step, Of: id, Joint: of.Of})
 	}
 	for _, t := range of.Troubles {
-		v.Findings = append(v.Findings, run.Entry{ID: t.Entry, Act: reported(t), Who: t.By, Time: t.At, Note: t.Note, Trouble: t.Trouble, Photo: t.Photo, Step: t.Step, Of: id, Place: placeOf(t.IDs)})
+		v.Findings = append(v.Findings, run.Entry{ID: t.Entry, Act: reported(t), Who: t.By, Time: t.At, Note: t.Note, Trouble: t.Trouble, Photo: t.Photo, Step: t.Step, Of: id, Joint: of.Of, Place: placeOf(t.IDs)})
 	}
 	for _, m := range of.Readings {
-		v.Measured = append(v.Measured, run.Entry{ID: m.Entry, Act: run.Measure, Who: m.By, Time: m.At, Note: m.Note, Place: m.Place, Measure: m.Measure, Value: m.Value, Unit: m.Unit, Step: m.Step, Of: id})
+		e := run.Entry{ID: m.Entry, Act: run.Measure, Who: m.By, Time: m.At, Note: m.Note, Place: m.Place, Measure: m.Measure, Value: m.Value, Unit: m.Unit, Shim: m.Fitted, Step: m.Step, Of: id, Joint: of.Of}
+		v.Measured = append(v.Measured, teardown.Measured{Entry: e, Result: m.Result})
 	}
 }
 

@@ -68,6 +68,66 @@ func lines(list []jobLine) string {
 	return strings.Join(all, "; ")
 }
 
+// Values and findings of a job, and of its runs, are in one list, held against the
+// limits of the file. First principles: 2.40 + 0.31 − 0.20 = 2.51, the nearest of the
+// file's sizes is 2.50, with a clearance of 0.21 mm.
+func TestMeasuredOnAJob(t *testing.T) {
+	t.Parallel()
+	s := served(t)
+	id := s.job(`{"of":"p4-engine","number":"P4-7","who":"RA"}`)
+	s.want(http.StatusOK, s.onJob(id, `{"entry":"m1","act":"measure","measure":"valve clearance","place":{"station":"T1"},"value":0.31,"unit":"mm","shim":2.40,"who":"RA"}`))
+	s.want(http.StatusOK, s.onJob(id, `{"entry":"m2","act":"measure","measure":"compression","place":{"label":"cyl 2"},"value":"10,5","unit":"bar","who":"RA"}`))
+	s.want(http.StatusOK, s.onJob(id, `{"entry":"f1","act":"finding","found":"blown through","joint":"p4-head","place":{"at":[-95,0]},"who":"RA"}`))
+	for _, wrong := range []string{
+		`{"entry":"x","act":"measure","measure":"valve clearance","place":{"station":"T1"},"value":0.31,"unit":"bar","who":"RA"}`,
+		`{"entry":"x","act":"measure","measure":"valve clearance","place":{"station":"T99"},"value":0.31,"who":"RA"}`,
+		`{"entry":"x","act":"measure","measure":"compression","place":{"label":"cyl 9"},"value":11,"who":"RA"}`,
+		`{"entry":"x","act":"finding","found":"crack","place":{"fastener":"M1"},"joint":"p4-sumpf","who":"RA"}`,
+		`{"entry":"x","act":"finding","found":"crack","place":{"at":[0,0]},"who":"RA"}`,
+	} {
+		s.want(http.StatusBadRequest, s.onJob(id, wrong))
+	}
+	loosen := s.run(fmt.Sprintf(`{"of":"p4-cam-caps","work":"loosen","job":%q}`, id))
+	s.want(http.StatusOK, s.enter(loosen, `{"entry":"r1","act":"measure","measure":"valve clearance","place":{"station":"T2"},"value":0.30,"unit":"mm","shim":2.40,"who":"MK"}`))
+	s.want(http.StatusOK, s.enter(loosen, `{"entry":"r2","act":"finding","found":"scoring","place":{"station":"T2"},"who":"MK"}`))
+	var v struct {
+		Measured []struct {
+			Entry, Measure, Limits, Verdict, Joint string
+			Value                                  any
+			New                                    *struct {
+				Size, Clearance float64
+				Advice          string
+			} `json:"new_shim"`
+		}
+		Findings []struct{ Found, Joint, Of string }
+	}
+	s.want(http.StatusOK, s.ask("GET", "/api/jobs/"+id, "")).into(t, &v)
+	if len(v.Measured) != 3 || len(v.Findings) != 2 {
+		t.Fatalf("%+v", v)
+	}
+	if m := v.Measured[0]; m.Verdict != "above" || m.Limits != "0.15–0.25 mm" || m.New == nil || m.New.Size != 2.50 || m.New.Clearance != 0.21 || m.New.Advice != "change" {
+		t.Errorf("%+v %+v", m, m.New)
+	}
+	if m := v.Measured[1]; m.Verdict != "below" || m.Value != "10,5" {
+		t.Errorf("%+v", m)
+	}
+	if m := v.Measured[2]; m.Verdict != "within" || m.Joint != "p4-cam-caps" || m.New.Advice != "keep" {
+		t.Errorf("%+v", m)
+	}
+	if f := v.Findings; f[0].Found != "blown through" || f[0].Joint != "p4-head" || f[1].Found != "scoring" || f[1].Of != loosen {
+		t.Errorf("%+v", f)
+	}
+	page := s.want(http.StatusOK, s.ask("GET", "/jobs/"+id, ""))
+	for _, said := range []string{"Gasket blown through", "outside the limits", "fit a shim of 2.50 mm instead of 2.40 mm"} {
+		if !strings.Contains(html.UnescapeString(string(page.body)), said) {
+			t.Errorf("the page does not say %q", said)
+		}
+	}
+	if got := s.want(http.StatusOK, s.ask("GET", "/api/jobs/"+id+".pdf", "")); !contains(got.body[:5], "%PDF") {
+		t.Errorf("%.40q", got.body)
+	}
+}
+
 // A machine comes apart and goes together: the lists run each their way, parts are
 // ticked once and in order, joints follow their runs.
 func TestJobOnAMachine(t *testing.T) {

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"encoding/json"
 	"time"
 
 	"drawdown/cmd/internal/record"
@@ -10,6 +11,7 @@ import (
 	sheet "drawdown/render/sheet/record"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/run"
+	"drawdown/sequence/run/teardown"
 )
 
 // RecordSheet draws the record of a run, or of a job with its runs behind it.
@@ -44,6 +46,13 @@ func jobRecord(e record.Export, file func(sum string) ([]byte, error)) (sheet.Jo
 	}
 	if e.Chain != nil {
 		j.Head, j.HeadPlace = e.Chain.Hash, e.Chain.Place
+	}
+	var work teardown.Work
+	if err := json.Unmarshal(e.Plan, &work); err != nil {
+		return j, err
+	}
+	for _, m := range work.Replay(runEntries(e)).View(nil, nil).Measured {
+		j.Readings = append(j.Readings, m.Reading())
 	}
 	for _, one := range e.Runs {
 		one.Chain = e.Chain
@@ -85,6 +94,13 @@ func runRecord(e record.Export, file func(sum string) ([]byte, error)) (sheet.Re
 		r.Head, r.HeadPlace = e.Chain.Hash, e.Chain.Place
 	}
 	return r, nil
+}
+
+func runEntries(e record.Export) (list []run.Entry) {
+	for _, k := range e.Entries {
+		list = append(list, k.Entry)
+	}
+	return list
 }
 
 func entriesOf(e record.Export) (list []sheet.Entry) {

@@ -102,6 +102,8 @@ var columns = []struct {
 	{"note", func(k Kept, _ run.Step) string { return k.Note }},
 	{"entry", func(k Kept, _ run.Step) string { return k.ID }},
 	{"hash", func(k Kept, _ run.Step) string { return k.Hash }},
+	{"shim", func(k Kept, _ run.Step) string { return string(k.Shim) }},
+	{"found", func(k Kept, _ run.Step) string { return string(k.Found) }},
 }
 
 // CSV writes a line for every entry. What a spreadsheet would take for a formula
@@ -174,7 +176,7 @@ func placeText(p *run.Place) string {
 	if p.At != nil {
 		return fmt.Sprintf("%g %g", p.At[0], p.At[1])
 	}
-	return cmp.Or(p.Fastener, p.Station)
+	return cmp.Or(p.Fastener, p.Station, p.Label)
 }
 
 // asText keeps a spreadsheet from taking a text for a formula. Numbers stay.

@@ -19,13 +19,14 @@ func TestColumns(t *testing.T) {
 		ID: "id", Time: noon, DeviceTime: "11:59", Who: "RA", Act: run.Measure, Step: 3, Trouble: run.Seized, Place: &run.Place{Station: "T1"},
 		Measure: "length", Value: "94.5", Unit: "mm", Wrench: "W7", Kind: "main", Of: "of", To: "KB", Second: "MB",
 		Sheet: "card", Fingerprint: "7c1e", Source: "paper", Photo: "p", Note: "n",
+		Shim: "2.40", Found: "crack",
 	}}
 	st := run.Step{Stage: 2, Round: 4, IDs: []string{"M1", "M2"}, Do: plan.Advance, Figure: unit.Angle(90).String()}
 	want := map[string]string{
 		"run": "R7", "n": "12", "time": "2026-11-30T12:00:00Z", "device_time": "11:59", "who": "RA", "act": "measure", "step": "3", "stage": "2", "round": "4",
 		"fasteners": "M1 M2", "do": string(plan.Advance), "figure": "90°", "trouble": "seized", "place": "T1", "measure": "length", "value": "94.5", "unit": "mm",
 		"wrench": "W7", "kind": "main", "of": "of", "to": "KB", "second": "MB", "sheet": "card", "fingerprint": "7c1e", "source": "paper", "photo": "p",
-		"note": "n", "entry": "id", "hash": "h",
+		"note": "n", "entry": "id", "hash": "h", "shim": "2.40", "found": "crack",
 	}
 	for _, c := range columns {
 		if got := c.cell(k, st); got != want[c.head] {
@@ -35,7 +36,7 @@ func TestColumns(t *testing.T) {
 	if len(columns) != len(want) {
 		t.Errorf("%d columns, want %d", len(columns), len(want))
 	}
-	for want, place := range map[string]*run.Place{"": nil, "M3": {Fastener: "M3"}, "T1": {Station: "T1"}, "1.5 -20": {At: &[2]float64{1.5, -20}}} {
+	for want, place := range map[string]*run.Place{"": nil, "M3": {Fastener: "M3"}, "T1": {Station: "T1"}, "cyl 1": {Label: "cyl 1"}, "1.5 -20": {At: &[2]float64{1.5, -20}}} {
 		if got := placeText(place); got != want {
 			t.Errorf("%+v: %q", place, got)
 		}

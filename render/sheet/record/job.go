@@ -21,6 +21,7 @@ type Job struct {
 	Closed              bool
 	Entries             []Entry
 	Runs                []Record
+	Readings            []run.Reading // on the job itself
 	Head                string
 	HeadPlace           int64
 }
@@ -58,6 +59,8 @@ func overview(j Job, ask Request) []scene.Page {
 	l.run = sheet.NewRun(ask.Paper, ask.Words, h, ask.Foot(ask.Words.Sheet.CheckedBy, ask.Words.Sheet.Date))
 	l.facts()
 	l.runs(j.Runs)
+	l.View.Readings = j.Readings
+	l.readings()
 	l.onJob()
 	l.people()
 	l.sealTable(nil)
@@ -88,14 +91,11 @@ func (l *layout) runs(runs []Record) {
 func (l *layout) onJob() {
 	var rows []sheet.Row
 	for _, e := range l.Entries {
-		place := ""
-		if e.Place != nil {
-			place = cmp.Or(e.Place.Fastener, e.Place.Station)
-		}
+		place := e.Place.Measured().Name()
 		value := strings.TrimSpace(l.words.Figure(string(e.Value) + " " + e.Unit))
 		act := cmp.Or(l.p.Records.Acts[string(e.Act)], string(e.Act))
 		step := filled(l.p.Records.Columns["step"]+" %s", number(e.Step))
-		rows = append(rows, sheet.Row{Words: []string{words.Row(act, step, l.toEntry(e.Of), place, e.Measure, value, e.Kind, e.To, e.Note), e.Who, l.when(e.Time)}})
+		rows = append(rows, sheet.Row{Words: []string{words.Row(act, step, l.toEntry(e.Of), e.Joint, place, l.p.Seen.Names[string(e.Found)], e.Measure, value, e.Kind, e.To, e.Note), e.Who, l.when(e.Time)}})
 		if e.Revision == nil {
 			continue
 		}

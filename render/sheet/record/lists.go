@@ -11,6 +11,7 @@ import (
 	"drawdown/geometry/finding"
 	"drawdown/render/sheet"
 	"drawdown/render/words"
+	"drawdown/sequence/measure"
 	"drawdown/sequence/run"
 )
 
@@ -81,20 +82,34 @@ func (l *layout) readings() {
 	for _, r := range l.View.Readings {
 		where := ""
 		if r.Place != nil {
-			where = cmp.Or(r.Place.Fastener, r.Place.Station)
+			where = r.Place.Measured().Name()
 		}
-		remark := r.Note
-		if r.Outside {
-			remark = words.Row(l.p.Records.Outside, remark)
-		}
-		value := strings.TrimSpace(l.words.Figure(string(r.Value) + " " + r.Unit))
-		rows = append(rows, sheet.Row{Words: []string{l.stepNumber(r.Step), where, r.Measure, value, r.By, l.when(r.At), remark}, Warns: r.Outside})
+		value := strings.TrimSpace(l.words.Figure(string(r.Value) + " " + cmp.Or(r.Unit, string(r.Read.Unit))))
+		rows = append(rows, sheet.Row{Words: []string{l.stepNumber(r.Step), where, r.Measure, value, l.words.Figure(r.Limits), r.By, l.when(r.At), l.readingRemark(r)}, Warns: r.Outside})
 	}
 	c := l.p.Records.Columns
 	l.list(l.p.Records.Readings, []sheet.Column{
-		{Head: c["step"], Share: 1}, {Head: l.w.Where, Share: 1.3}, {Head: l.w.What, Share: 3}, {Head: c["figure"], Share: 2, Bold: true},
+		{Head: c["step"], Share: 1}, {Head: l.w.Where, Share: 1.3}, {Head: l.w.What, Share: 3}, {Head: c["figure"], Share: 2, Bold: true}, {Head: l.words.Condition.Limit, Share: 2.2},
 		{Head: c["who"], Share: 1.2}, {Head: c["when"], Share: 2.2}, {Head: l.w.Remark, Share: 3},
 	}, rows)
+}
+
+// readingRemark says what a reading comes to: outside of what it may be, a shim to
+// fit.
+func (l *layout) readingRemark(r run.Reading) string {
+	outside, shim := "", ""
+	switch {
+	case r.Verdict.Outside():
+		outside = l.p.Seen.Outside
+	case r.Outside:
+		outside = l.p.Records.Outside
+	}
+	for _, found := range r.Findings() {
+		if found.Code != measure.Outside {
+			shim = l.words.Say(found)
+		}
+	}
+	return words.Row(outside, shim, r.Note)
 }
 
 // steps are all steps as they were done, the added ones too.

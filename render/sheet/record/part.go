@@ -42,10 +42,10 @@ func (l *layout) allSeen() []seen {
 		all = append(all, one)
 	}
 	for _, f := range l.View.Findings {
-		one := seen{at: f.At, by: f.By, what: f.Note, photo: f.Photo, step: f.Step}
+		one := seen{at: f.At, by: f.By, what: l.words.With(l.p.Seen.Names[string(f.Found)], f.Note), photo: f.Photo, step: f.Step}
 		if p := f.Place; p != nil {
 			one.point = p.At
-			if id := cmp.Or(p.Fastener, p.Station); id != "" {
+			if id := p.Measured().Name(); id != "" {
 				one.ids = []string{id}
 			}
 		}
@@ -164,6 +164,11 @@ func (l *layout) flagged() geometry.Joint {
 		for _, station := range joint.Stations {
 			if slices.Contains(s.ids, station.ID) {
 				at = &[2]float64{station.At.X, station.At.Y}
+			}
+		}
+		for _, bore := range joint.Bores {
+			if bore.Label != "" && slices.Contains(s.ids, bore.Label) {
+				at = &[2]float64{bore.Centre.X, bore.Centre.Y}
 			}
 		}
 		if at != nil {

@@ -16,5 +16,8 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	teardown.NotUndone:      {"act": "note"},
 	teardown.LaterPartDone:  {"step": 4},
 	teardown.NothingNewer:   {},
+	teardown.NoSuchJoint:    {"joint": "p4-haed", "allowed": []string{"p4-head", "p4-sump"}},
+	teardown.NoSuchPlace:    {"place": "T9", "joint": "p4-cam-caps"},
+	teardown.WhichJoint:     {"place": "M1", "what": "bolt length", "allowed": []string{"p4-head", "p4-sump"}},
 	teardown.RunsOpen:       {"runs": []string{"R1", "R2"}},
 })

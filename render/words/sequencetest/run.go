@@ -17,6 +17,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	run.NoSuchStep:      {"step": 99},
 	run.NoSuchFastener:  {"id": "M99", "allowed": []string{"M1", "M2"}},
 	run.NoSuchStation:   {"id": "T99", "allowed": []string{"T1", "T2"}},
+	run.NoSuchLabel:     {"label": "cyl 9", "allowed": []string{"cyl 1", "cyl 2"}},
 	run.NoSuchKind:      {"kind": "cap", "allowed": []string{"main", "side"}},
 	run.OnePlace:        {},
 	run.StepNeedsName:   {"step": 3, "ids": []string{"M1", "M2"}},

@@ -14,5 +14,8 @@ const (
 	NotUndone      finding.Code = "job cannot be undone"  // act
 	LaterPartDone  finding.Code = "job later part done"   // step
 	NothingNewer   finding.Code = "job nothing newer"     //
+	NoSuchJoint    finding.Code = "job no such joint"     // joint, allowed
+	NoSuchPlace    finding.Code = "job no such place"     // place, joint: empty for the whole job
+	WhichJoint     finding.Code = "job which joint"       // place, what: of a value, allowed
 	RunsOpen       finding.Code = "job runs open"         // runs
 )

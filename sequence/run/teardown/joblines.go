@@ -7,6 +7,7 @@ package teardown
 
 import (
 	"drawdown/geometry/finding"
+	"drawdown/sequence/measure"
 	"drawdown/sequence/overhaul"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/run"
@@ -14,15 +15,16 @@ import (
 
 // Work is a job as it was started. The record keeps its JSON.
 type Work struct {
-	Of          string       `json:"of"` // the file's name
-	Title       string       `json:"title"`
-	Machine     string       `json:"machine,omitempty"`
-	Revision    string       `json:"revision,omitempty"`
-	Fingerprint string       `json:"fingerprint"`
-	Teardown    []Line       `json:"teardown"` // in working order
-	Rebuild     []Line       `json:"rebuild"`
-	Joints      []Joint      `json:"joints"`
-	Warnings    run.Findings `json:"warnings,omitempty"` // of the check of the file
+	Of          string          `json:"of"` // the file's name
+	Title       string          `json:"title"`
+	Machine     string          `json:"machine,omitempty"`
+	Revision    string          `json:"revision,omitempty"`
+	Fingerprint string          `json:"fingerprint"`
+	Teardown    []Line          `json:"teardown"` // in working order
+	Rebuild     []Line          `json:"rebuild"`
+	Joints      []Joint         `json:"joints"`
+	Measures    []measure.Value `json:"measures,omitempty"` // of the whole machine
+	Warnings    run.Findings    `json:"warnings,omitempty"` // of the check of the file
 }
 
 // Line is one thing to do: a joint, a part that comes out or goes back, or a note.
@@ -45,11 +47,16 @@ type Joint struct {
 	Kinds    []run.Kind `json:"kinds,omitempty"`
 	Gaskets  []string   `json:"gaskets,omitempty"` // new ones
 	Sealants []string   `json:"sealants,omitempty"`
+
+	Fasteners []string        `json:"ids,omitempty"` // none in a job of an older program
+	Stations  []string        `json:"stations,omitempty"`
+	Labels    []string        `json:"labels,omitempty"` // of bores
+	Measures  []measure.Value `json:"measures,omitempty"`
 }
 
 // OfMachine freezes the work on a machine.
 func OfMachine(name string, o overhaul.Overhaul, warnings []finding.Finding) Work {
-	w := Work{Of: name, Title: o.Title, Machine: o.Machine, Revision: o.Revision, Fingerprint: o.Fingerprint, Warnings: warnings}
+	w := Work{Of: name, Title: o.Title, Machine: o.Machine, Revision: o.Revision, Fingerprint: o.Fingerprint, Warnings: warnings, Measures: o.Measures}
 	w.Teardown = lines(o, plan.CautionLoosen, 0)
 	w.Rebuild = lines(o, plan.CautionTighten, len(w.Teardown))
 	for _, j := range o.Joints() {
@@ -74,7 +81,11 @@ func OfJoint(name string, p plan.Plan, warnings []finding.Finding) Work {
 }
 
 func jointOf(name string, p plan.Plan) Joint {
-	j := Joint{Of: name, Title: p.Title}
+	frozen := run.New(p, run.Loosen, nil)
+	j := Joint{Of: name, Title: p.Title, Stations: frozen.Stations, Labels: frozen.Labels, Measures: frozen.Measures}
+	for _, f := range frozen.Fasteners {
+		j.Fasteners = append(j.Fasteners, f.ID)
+	}
 	for _, k := range p.Kinds {
 		j.Kinds = append(j.Kinds, run.Kind{Name: k.Name, Count: p.Count(k.Name), Reuse: k.Reuse})
 	}

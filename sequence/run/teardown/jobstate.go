@@ -78,6 +78,8 @@ func (s *State) judge(e run.Entry, runs []RunFact) *run.Refusal {
 		return s.judgeCorrect(e)
 	case run.Close:
 		return s.judgeClose(runs)
+	case run.Find, run.Measure:
+		return s.judgeSeen(e)
 	case run.Adopt:
 		if e.Revision == nil {
 			return because(NothingNewer, nil, nil)

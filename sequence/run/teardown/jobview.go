@@ -36,7 +36,7 @@ type View struct {
 	Runs        []RunFact   `json:"runs"`
 	Needs       []Need      `json:"ready"`    // what must be ready before the joints are tightened
 	Findings    []run.Entry `json:"findings"` // also those of the runs, by the server
-	Measured    []run.Entry `json:"measured"`
+	Measured    []Measured  `json:"measured"`
 	Notes       []run.Entry `json:"notes,omitempty"`
 	HandOvers   []run.Entry `json:"hand_overs,omitempty"`
 	Adopted     []run.Entry `json:"adopted,omitempty"`
@@ -64,14 +64,18 @@ func (s *State) View(runs []RunFact, needs []Need) View {
 		Of: s.work.Of, Title: s.work.Title, Machine: s.work.Machine, Fingerprint: s.work.Fingerprint,
 		Status: Open, Version: s.Version(), Runs: append([]RunFact{}, runs...), Needs: append([]Need{}, needs...),
 		Teardown: s.now(s.work.Teardown, run.Loosen, runs), Rebuild: s.now(s.work.Rebuild, run.Tighten, runs),
-		Findings: []run.Entry{}, Measured: []run.Entry{},
+		Findings: []run.Entry{}, Measured: []Measured{},
 	}
 	lists := map[run.Act]*[]run.Entry{
-		run.Find: &v.Findings, run.Measure: &v.Measured, run.Remark: &v.Notes, run.Correct: &v.Notes, run.HandOver: &v.HandOvers, run.Adopt: &v.Adopted,
+		run.Find: &v.Findings, run.Remark: &v.Notes, run.Correct: &v.Notes, run.HandOver: &v.HandOvers, run.Adopt: &v.Adopted,
 	}
 	for _, e := range s.order {
 		if list := lists[e.Act]; list != nil {
 			*list = append(*list, *e)
+		}
+		if e.Act == run.Measure {
+			result, _ := s.result(*e) // an entry of an older program may name what is not there
+			v.Measured = append(v.Measured, Measured{*e, result})
 		}
 	}
 	if s.closed != nil {
