@@ -179,6 +179,7 @@ type PageRun struct {
 	Void            string
 	VoidSays        string
 	Saving          string
+	SavingShort     string
 	Held            Plural // %d tap is not saved yet
 	HeldSays        string
 	SendAgain       string
@@ -253,7 +254,6 @@ type PageSeen struct {
 	Tap       string            // where to tap
 	Place     string
 	WholePart string // no place of its own
-	Value     string // which value is read
 	Other     string // a value that the file does not have
 	Shim      string // the shim that is fitted
 	Limits    string // limits: %s
