@@ -144,7 +144,7 @@ func (b *Bench) needsOf(one *openJob, runs []*openRun) []teardown.Need {
 			}
 			continue
 		}
-		all = append(all, one.work.JointNeeds(j.Of, b.condemned(j.Of, runs), one.state.Ready())...)
+		all = append(all, one.work.JointNeeds(j.Of, b.condemned(j.Of, runs), one.state.ReadyFor(j.Of))...)
 	}
 	return all
 }
