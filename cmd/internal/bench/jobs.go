@@ -96,7 +96,9 @@ type jobOut struct {
 
 func (b *Bench) getJob(w http.ResponseWriter, r *http.Request) error {
 	id, ending, exported := strings.Cut(r.PathValue("file"), ".")
-	if exported {
+	if form, list := strings.CutPrefix(ending, "shopping."); list {
+		return b.exportShopping(w, r, id, form)
+	} else if exported {
 		return b.exportJob(w, r, id, ending)
 	}
 	out, err := b.jobOut(id, b.reader(r))
