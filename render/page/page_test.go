@@ -278,3 +278,25 @@ func TestAssetsAlone(t *testing.T) {
 		}
 	}
 }
+
+// Undo takes back the last tap, a trouble too, and nothing before what cannot be
+// taken back.
+func TestUndo(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		name string
+		last []run.Entry
+		want string
+	}{
+		{"a step", nil, "e20"},
+		{"a trouble", []run.Entry{{Act: run.Report, Trouble: run.Seized, Step: 22}}, "e21"},
+		{"a trouble that was taken back", []run.Entry{{Act: run.Report, Trouble: run.Seized, Step: 22}, {Act: run.Undo, Of: "e21"}}, "e20"},
+		{"a value", []run.Entry{{Act: run.Measure, Measure: "gap", Value: "1"}}, "e21"},
+		{"an interrupted angle", []run.Entry{{Act: run.Unsure, Step: 22}}, ""},
+		{"a new fastener", []run.Entry{{Act: run.Replace, Step: 22}}, ""},
+	} {
+		if got := runView(t, "p4-head", run.Tighten, words.English(), append(done(upTo(21)...), c.last...)...).Undo(); got != c.want {
+			t.Errorf("after %s: %q, want %q", c.name, got, c.want)
+		}
+	}
+}

@@ -23,7 +23,8 @@ import (
 // Options say how the page is served.
 type Options struct {
 	Folder  string // of the shop's pattern and machine files
-	Data    string // folder of the record
+	Data    string // folder of the record, and of who may use the page
+	Store   string // address of a database that has the record in place of the folder; empty: none
 	Port    int    // 0: a free one
 	Share   bool   // on the workshop's network too
 	Program string // version, kept with every record
@@ -43,6 +44,8 @@ type Bench struct {
 	share *sharing // nil: not shared
 	port  int
 
+	followed followed // by this process
+
 	stopping chan struct{} // closed when the page ends, for what lasts
 	stop     sync.Once
 }
@@ -54,13 +57,16 @@ func Open(o Options) (*Bench, error) {
 	if err != nil {
 		return nil, err
 	}
-	store, err := record.Open(record.Place{Folder: o.Data})
+	store, err := record.Open(record.Place{Folder: o.Data, Address: o.Store})
 	if err != nil {
 		shop.close()
 		return nil, err
 	}
 	b := &Bench{Options: o, shop: shop, store: store, open: newOpenRuns(store), jobs: openJobs{all: map[string]*openJob{}}, stopping: make(chan struct{})}
-	if b.gate, err = gate.Open(filepath.Join(o.Data, "sessions.json"), b.now); err != nil {
+	if b.gate, err = gate.Open(filepath.Join(o.Data, "sessions.json"), b.now); err == nil {
+		err = b.startFollowing()
+	}
+	if err != nil {
 		b.Close()
 		return nil, err
 	}
@@ -71,6 +77,7 @@ func Open(o Options) (*Bench, error) {
 func (b *Bench) Close() error {
 	b.stop.Do(func() { close(b.stopping) })
 	b.shop.close()
+	b.stopFollowing()
 	return b.store.Close()
 }
 

@@ -7,7 +7,6 @@ import (
 	"strconv"
 	"time"
 
-	"drawdown/cmd/internal/record"
 	"drawdown/sequence/run"
 )
 
@@ -24,13 +23,16 @@ func (b *Bench) getEvents(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	last, _ := one.since()
+	known, _ := one.since()
+	last := len(known)
 	if asked, err := strconv.Atoi(lastEvent(r)); err == nil && asked >= 0 {
 		last = min(asked, last)
 	}
 	if r.Method == http.MethodHead {
 		return nil
 	}
+	one.readers.Add(1)
+	defer one.readers.Add(-1)
 	to := http.NewResponseController(w)
 	to.SetReadDeadline(time.Time{}) // nothing more is read, and it lasts as long as the page
 	w.Header().Set("Content-Type", "text/event-stream")
@@ -39,8 +41,8 @@ func (b *Bench) getEvents(w http.ResponseWriter, r *http.Request) error {
 	defer beat.Stop()
 	for {
 		kept, changed := one.since()
-		if kept > last {
-			if last, err = b.send(w, one.id, last); err != nil {
+		for ; last < len(kept); last++ {
+			if sendOne(w, kept[last], last+1) != nil {
 				return nil // the answer has begun: it ends, and the reader asks again
 			}
 		}
@@ -77,25 +79,11 @@ func (b *Bench) stillIn(r *http.Request) bool {
 	return in
 }
 
-// send writes the entries after a version, and returns the version of the last.
-func (b *Bench) send(w http.ResponseWriter, id string, after int) (last int, err error) {
-	list, err := b.store.Entries(id, after)
-	if err != nil {
-		return after, err
-	}
-	for _, one := range list {
-		if err := sendOne(w, one); err != nil {
-			return after, err
-		}
-		after = one.Version
-	}
-	return after, nil
-}
-
-func sendOne(w http.ResponseWriter, one record.Kept) error {
-	data, err := json.Marshal(event{one.Entry, one.Version})
+// sendOne writes an entry.
+func sendOne(w http.ResponseWriter, e run.Entry, version int) error {
+	data, err := json.Marshal(event{e, version})
 	if err == nil {
-		_, err = fmt.Fprintf(w, "id: %d\nevent: entry\ndata: %s\n\n", one.Version, data)
+		_, err = fmt.Fprintf(w, "id: %d\nevent: entry\ndata: %s\n\n", version, data)
 	}
 	return err
 }

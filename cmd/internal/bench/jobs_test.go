@@ -137,7 +137,10 @@ func TestMeasuredOnAJob(t *testing.T) {
 // ticked once and in order, joints follow their runs.
 func TestJobOnAMachine(t *testing.T) {
 	t.Parallel()
-	s := served(t)
+	jobOnAMachine(t, served(t))
+}
+
+func jobOnAMachine(t *testing.T, s *shopfloor) {
 	s.write("pump.yaml", pump)
 	id := s.job(`{"of":"pump","number":"TP-7","who":"RA"}`)
 	v := s.jobSeen(id)
@@ -189,7 +192,14 @@ func TestJobOnAMachine(t *testing.T) {
 func TestCondemnedMustBeReady(t *testing.T) {
 	t.Parallel()
 	s := served(t)
-	id := s.job(`{"of":"lid"}`)
+	id, tighten := condemnedMustBeReady(t, s)
+	s.end()
+	s.start()
+	condemnedAgain(s, id, tighten)
+}
+
+func condemnedMustBeReady(t *testing.T, s *shopfloor) (id, tighten string) {
+	id = s.job(`{"of":"lid"}`)
 	if got := lines(s.jobSeen(id).Teardown) + "; " + lines(s.jobSeen(id).Rebuild); got != "1 lid todo; 2 lid todo" {
 		t.Errorf("lines %s", got)
 	}
@@ -200,7 +210,7 @@ func TestCondemnedMustBeReady(t *testing.T) {
 	if len(v.Ready) != 1 || v.Ready[0].ID != broken || v.Ready[0].Joint != "lid" || v.Ready[0].Ready != 0 || len(v.Findings) != 1 || v.Findings[0].Trouble != "broken" {
 		t.Fatalf("%+v", v)
 	}
-	tighten := s.run(fmt.Sprintf(`{"of":"lid","work":"tighten","job":%q}`, id))
+	tighten = s.run(fmt.Sprintf(`{"of":"lid","work":"tighten","job":%q}`, id))
 	s.want(http.StatusOK, s.enter(tighten, `{"entry":"ok","act":"accept","who":"RA"}`))
 	s.want(http.StatusConflict, s.enter(tighten, `{"entry":"early","act":"done","step":1,"who":"RA"}`))
 	s.clock.pass(time.Minute)
@@ -208,8 +218,11 @@ func TestCondemnedMustBeReady(t *testing.T) {
 	if v := s.jobSeen(id); v.Ready[0].Ready != 1 {
 		t.Errorf("%+v", v.Ready)
 	}
-	s.end()
-	s.start()
+	return id, tighten
+}
+
+// condemnedAgain goes on when what is ready is no longer so.
+func condemnedAgain(s *shopfloor, id, tighten string) {
 	s.done(tighten, 1)
 	s.want(http.StatusOK, s.onJob(id, `{"entry":"u","act":"undo","of":"r","who":"RA"}`))
 	s.want(http.StatusConflict, s.enter(tighten, `{"entry":"d2","act":"done","step":2,"who":"RA"}`))

@@ -3,6 +3,7 @@ package bench
 import (
 	"encoding/json"
 	"sync"
+	"sync/atomic"
 	"time"
 
 	"drawdown/cmd/internal/record"
@@ -35,6 +36,8 @@ type openRun struct {
 	of    record.Subject
 	work  run.Work
 	used  time.Time
+
+	readers atomic.Int32 // of its events: they wait on this one
 
 	mu      sync.Mutex
 	state   *run.State
@@ -70,14 +73,18 @@ func (o *openRuns) find(id string, now time.Time) (*openRun, error) {
 	return one, nil
 }
 
-// makeRoom lets the run go that was not asked for longest.
+// makeRoom lets the run go that was not asked for longest, of those that nobody
+// reads the events of.
 func (o *openRuns) makeRoom() {
 	for len(o.all) >= mostOpen {
 		oldest := ""
 		for id, one := range o.all {
-			if oldest == "" || one.used.Before(o.all[oldest].used) {
+			if one.readers.Load() == 0 && (oldest == "" || one.used.Before(o.all[oldest].used)) {
 				oldest = id
 			}
+		}
+		if oldest == "" {
+			return
 		}
 		delete(o.all, oldest)
 	}
@@ -206,9 +213,10 @@ func (one *openRun) wait() {
 	one.mu.Lock()
 }
 
-// since returns what is on the disk, and what is closed when that changes.
-func (one *openRun) since() (kept int, changed <-chan struct{}) {
+// since returns the entries that are on the disk, and what is closed when there are
+// more.
+func (one *openRun) since() (kept []run.Entry, changed <-chan struct{}) {
 	one.mu.Lock()
 	defer one.mu.Unlock()
-	return len(one.kept), one.changed
+	return one.kept, one.changed
 }

@@ -61,6 +61,7 @@ var statuses = map[finding.Code]int{
 	record.LongEntryID:  http.StatusBadRequest,
 	record.OtherContent: http.StatusConflict,
 	record.DiskFull:     http.StatusInsufficientStorage,
+	record.Away:         http.StatusServiceUnavailable,
 	gate.WrongCode:      http.StatusForbidden,
 	gate.WaitForCode:    http.StatusTooManyRequests,
 	gate.ManyCodes:      http.StatusTooManyRequests,
@@ -83,6 +84,8 @@ func statusOf(err error) (int, error) {
 		return http.StatusRequestEntityTooLarge, tooMany(tooLarge.Limit)
 	case errors.Is(err, fs.ErrNotExist):
 		return http.StatusNotFound, err
+	case errors.As(err, &found) && found.Code == record.Away:
+		return statuses[record.Away], finding.Failed(record.Away, nil) // names of servers are nothing for a tablet; the log has them
 	case errors.As(err, &found) && statuses[found.Code] != 0:
 		return statuses[found.Code], err
 	case errors.As(err, &found):

@@ -15,6 +15,7 @@ const (
 	assetsPath    = "/assets/"
 	joinPath      = "/join"
 	authorityPath = "/drawdown.crt"
+	timePath      = "/api/time"
 )
 
 // routes are all that is served, by method and path. The desktop alone lets others
@@ -39,7 +40,7 @@ func (b *Bench) routes() http.Handler {
 		"GET " + photosPath + "/{photo}": b.getPhoto,
 		"GET /api/wrenches":              b.getWrenches,
 		"GET /api/people":                b.getPeople,
-		"GET /api/time":                  b.getTime,
+		"GET " + timePath:                b.getTime,
 
 		"GET /api/share":                  b.getShare,
 		"POST /api/share/codes":           desktopOnly(b.postCode),
@@ -63,7 +64,11 @@ func (b *Bench) routes() http.Handler {
 		"GET " + authorityPath:            b.getAuthority,
 	} {
 		mux.HandleFunc(pattern, func(w http.ResponseWriter, r *http.Request) {
-			if err := do(w, r); err != nil {
+			err := b.upToDate(r)
+			if err == nil {
+				err = do(w, r)
+			}
+			if err != nil {
 				b.fail(w, r, err)
 			}
 		})

@@ -120,7 +120,10 @@ func TestEntriesThatAreNone(t *testing.T) {
 // Rules 1 to 3 as a client sees them: the answers and their statuses.
 func TestAnswersOfRules(t *testing.T) {
 	t.Parallel()
-	s := served(t)
+	answersOfRules(t, served(t))
+}
+
+func answersOfRules(t *testing.T, s *shopfloor) {
 	id := s.accepted()
 	first := `{"entry":"a","act":"done","step":1,"who":"RA"}`
 	var once, twice struct{ Version int }

@@ -8,6 +8,8 @@ import (
 	"log"
 	"net"
 	"net/http"
+	"os/exec"
+	"runtime"
 	"strconv"
 	"sync"
 	"syscall"
@@ -105,4 +107,21 @@ func (b *Bench) listenOn(host string, port int) (net.Listener, error) {
 		return nil, finding.Failed(NotListening, finding.Values{"why": err})
 	}
 	return gate.Limited(l, b.Limits.Connections, b.Limits.OfOne), nil
+}
+
+// Browse opens an address in the browser of whoever is at this machine.
+func Browse(address string) error {
+	name, args := "xdg-open", []string{address}
+	switch runtime.GOOS {
+	case "windows":
+		name, args = "rundll32", []string{"url.dll,FileProtocolHandler", address}
+	case "darwin":
+		name = "open"
+	}
+	opening := exec.Command(name, args...)
+	if err := opening.Start(); err != nil {
+		return err
+	}
+	go opening.Wait() // it may last as long as the browser
+	return nil
 }

@@ -103,3 +103,19 @@ func TestRunsMakeRoom(t *testing.T) {
 	}
 	s.done(first, 2)
 }
+
+// A run stays as long as somebody reads its events, whatever else is asked for.
+func TestRunsThatAreFollowedStay(t *testing.T) {
+	t.Parallel()
+	s := served(t)
+	followed := s.run(`{"of":"lid","work":"loosen"}`)
+	events := s.events("/api/runs/"+followed+"/events", "")
+	for range mostOpen + 1 {
+		s.clock.pass(time.Second)
+		s.state(s.run(`{"of":"lid","work":"loosen"}`))
+	}
+	s.done(followed, 1)
+	if at, e := events.read(t); at != "1" || e.ID != "d1" {
+		t.Errorf("event %s %s", at, e.ID)
+	}
+}

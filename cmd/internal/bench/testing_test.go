@@ -57,6 +57,7 @@ type shopfloor struct {
 	base   string
 	key    string
 	client *http.Client
+	before func() // each request; nil: nothing
 	end    func()
 }
 
@@ -142,6 +143,9 @@ type said struct {
 // ask sends a request with the key, changed as a test wants.
 func (s *shopfloor) ask(method, path, body string, change ...func(*http.Request)) reply {
 	s.t.Helper()
+	if s.before != nil {
+		s.before()
+	}
 	r, err := http.NewRequest(method, s.base+path, strings.NewReader(body))
 	if err != nil {
 		s.t.Fatal(err)

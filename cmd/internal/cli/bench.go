@@ -25,6 +25,7 @@ var benchCommand = command{
 		ask := benchFlags{
 			port:   flags.Int("port", usualPort, "`port` of the page; 0: any free one"),
 			data:   flags.String("data", "", "`folder` of the record; default: the user's data folder"),
+			store:  flags.String("store", "", "`address` of a PostgreSQL database that keeps the record for several computers"),
 			share:  flags.Bool("share", false, "serve the page on the workshop network too, by HTTPS"),
 			noOpen: flags.Bool("no-open", false, "do not open the browser"),
 		}
@@ -36,7 +37,7 @@ var benchCommand = command{
 
 type benchFlags struct {
 	port          *int
-	data          *string
+	data, store   *string
 	share, noOpen *bool
 }
 
@@ -53,7 +54,7 @@ func (p *Program) bench(flags *pflag.FlagSet, ask benchFlags, args []string) Sta
 	switch {
 	case errors.Is(err, record.InUse) && record.Announced(o.Data) != "":
 		return p.openRunning(record.Announced(o.Data), *ask.noOpen)
-	case errors.Is(err, bench.FolderIsFile), errors.Is(err, record.InUse), errors.Is(err, record.OnNetwork), errors.Is(err, record.NewerStore):
+	case errors.Is(err, bench.FolderIsFile), errors.Is(err, record.InUse), errors.Is(err, record.OnNetwork), errors.Is(err, record.NewerStore), errors.Is(err, record.NoSync):
 		return p.fail(Wrong, err)
 	case err != nil:
 		return p.fail(Failed, err)
@@ -95,7 +96,7 @@ func (p *Program) openRunning(address string, noOpen bool) Status {
 }
 
 func (ask benchFlags) options(flags *pflag.FlagSet, args []string) (bench.Options, error) {
-	o := bench.Options{Port: *ask.port, Share: *ask.share, Data: *ask.data, Limits: bench.Usual}
+	o := bench.Options{Port: *ask.port, Share: *ask.share, Data: *ask.data, Store: *ask.store, Limits: bench.Usual}
 	const most = 65534 // the next one is for the network
 	switch {
 	case len(args) > 1:
@@ -104,8 +105,12 @@ func (ask benchFlags) options(flags *pflag.FlagSet, args []string) (bench.Option
 		return o, finding.Failed(EmptyName, nil)
 	case flags.Changed("data") && *ask.data == "":
 		return o, finding.Failed(flag.NoValue, finding.Values{"flag": "data"})
+	case flags.Changed("store") && *ask.store == "":
+		return o, finding.Failed(flag.NoValue, finding.Values{"flag": "store"})
 	case *ask.port < 0 || *ask.port > most:
 		return o, finding.Failed(PortRange, finding.Values{"written": *ask.port, "most": most})
+	case *ask.store != "" && record.CheckAddress(*ask.store) != nil:
+		return o, record.CheckAddress(*ask.store)
 	case len(args) == 1:
 		o.Folder = args[0]
 	}

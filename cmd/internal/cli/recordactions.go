@@ -21,6 +21,7 @@ var recordsCommand = command{
 	build: func(flags *pflag.FlagSet) runner {
 		r := &recordsCall{flags: flags}
 		r.data = flags.String("data", "", "`folder` of the record; default: the user's data folder")
+		r.store = flags.String("store", "", "`address` of the PostgreSQL database that keeps the record")
 		addTexts(flags, []textFlag{
 			{"machine", "list: `part` of the machine's number or name"},
 			{"joint", "list: `part` of the joint's name or title"},
@@ -40,13 +41,15 @@ var recordsCommand = command{
 type recordsCall struct {
 	flags   *pflag.FlagSet
 	data    *string
+	store   *string
 	open    *bool
 	against *string
 	print   flag.RecordPrint
+	place   record.Place
 }
 
 // recordAct is one thing that can be done with the record: what follows its name,
-// and the flags that it takes besides --data and --lang.
+// and the flags that it takes besides --data, --store and --lang.
 type recordAct struct {
 	name, needs string // needs: an example; empty: nothing follows
 	flags       []string
@@ -79,7 +82,7 @@ func (p *Program) records(r *recordsCall, args []string) Status {
 		err = act.checkFlags(r.flags)
 	}
 	if err == nil {
-		*r.data, err = r.folder()
+		err = r.findPlace()
 	}
 	if err != nil {
 		return p.misuse(err)
@@ -105,30 +108,35 @@ func (a recordAct) operand(args []string) (string, error) {
 // checkFlags refuses a flag that would do nothing.
 func (a recordAct) checkFlags(flags *pflag.FlagSet) (err error) {
 	flags.Visit(func(f *pflag.Flag) {
-		if f.Name != "data" && f.Name != "lang" && !slices.Contains(a.flags, f.Name) {
+		if f.Name != "data" && f.Name != "store" && f.Name != "lang" && !slices.Contains(a.flags, f.Name) {
 			err = finding.Failed(RecordActFlag, finding.Values{"act": a.name, "flag": f.Name})
 		}
 	})
 	return err
 }
 
-// folder is the data folder.
-func (r *recordsCall) folder() (string, error) {
-	switch {
-	case *r.data != "":
-		return *r.data, nil
-	case r.flags.Changed("data"):
-		return "", finding.Failed(flag.NoValue, finding.Values{"flag": "data"})
+// findPlace finds where the record is: in a database, or in a folder.
+func (r *recordsCall) findPlace() (err error) {
+	for _, name := range []string{"data", "store"} {
+		if f := r.flags.Lookup(name); f.Changed && f.Value.String() == "" {
+			return finding.Failed(flag.NoValue, finding.Values{"flag": name})
+		}
 	}
-	return record.DefaultFolder()
+	r.place = record.Place{Folder: *r.data, Address: *r.store}
+	switch {
+	case r.place.Address != "" && r.place.Folder != "":
+		return finding.Failed(flag.Together, finding.Values{"flags": []string{"--data", "--store"}, "allowed": []string{"--data", "--store"}})
+	case r.place.Address != "":
+		return record.CheckAddress(r.place.Address)
+	case r.place.Folder == "":
+		r.place.Folder, err = record.DefaultFolder()
+	}
+	return err
 }
-
-// place is where the record is.
-func (r *recordsCall) place() record.Place { return record.Place{Folder: *r.data} }
 
 // reading does something with the record, also while the page runs.
 func (p *Program) reading(r *recordsCall, do func(s *record.Store) Status) Status {
-	s, err := record.OpenToRead(r.place())
+	s, err := record.OpenToRead(r.place)
 	if err != nil {
 		return p.recordFailed(err)
 	}
@@ -142,6 +150,7 @@ func (p *Program) recordFailed(err error) Status {
 	for _, wrong := range []finding.Code{
 		record.InUse, record.OnNetwork, record.NewerStore, record.OlderStore, record.NoStore, record.NotAStore,
 		record.NoSubject, record.NoPerson, record.BackupThere, record.BackupUnsound,
+		record.NoSync, record.NoRecordThere, record.RecordThere,
 	} {
 		if errors.Is(err, wrong) {
 			return p.fail(Wrong, err)
@@ -223,16 +232,16 @@ func (p *Program) backupRecords(r *recordsCall, file string) Status {
 }
 
 func (p *Program) restoreRecords(r *recordsCall, file string) Status {
-	aside, err := record.Restore(r.place(), file, time.Now())
+	aside, err := record.Restore(r.place, file, time.Now())
 	if err != nil {
 		return p.recordFailed(err)
 	}
-	fmt.Fprintln(p.Stdout, p.words.Say(finding.Noted(RecordRestored, finding.Values{"folder": *r.data, "aside": aside})))
+	fmt.Fprintln(p.Stdout, p.words.Say(finding.Noted(RecordRestored, finding.Values{"folder": r.place.Name(), "aside": aside})))
 	return Done
 }
 
 func (p *Program) eraseName(r *recordsCall, who string) Status {
-	s, err := record.OpenToWrite(r.place())
+	s, err := record.OpenToWrite(r.place)
 	if err != nil {
 		return p.recordFailed(err)
 	}

@@ -16,7 +16,9 @@ var arrows = map[string][]string{
 	"cmd/internal/flag":               {"cmd/internal/files", "cmd/internal/job", "cmd/internal/shell", "geometry/unit", "patterns/problem", "render", "render/sheet", "render/words", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/tension/stiffness"},
 	"cmd/internal/job":                {"cmd/internal/record", "geometry", "geometry/survey", "geometry/trace", "patterns", "patterns/drawn", "patterns/machine", "patterns/meaning", "patterns/meant", "patterns/measured", "patterns/mechanics", "patterns/places", "patterns/problem", "patterns/scan", "patterns/source", "patterns/table", "patterns/texts", "patterns/wrenches", "patterns/writing", "render", "render/font", "render/frames", "render/gif", "render/imprint", "render/player", "render/scene", "render/sheet", "render/sheet/book", "render/sheet/card", "render/sheet/condition", "render/sheet/drawing", "render/sheet/forecast", "render/sheet/handout", "render/sheet/proof", "render/sheet/record", "render/sheet/tray", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/prediction", "sequence/interaction/setup", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/run/teardown", "sequence/stages", "sequence/tension/wrench"},
 	"cmd/internal/machine":            {},
-	"cmd/internal/record":             {"cmd/internal/machine", "cmd/internal/record/sqlite", "sequence/run"},
+	"cmd/internal/record":             {"cmd/internal/machine", "cmd/internal/record/postgres", "cmd/internal/record/sqlite", "sequence/run"},
+	"cmd/internal/record/postgres":    {},
+	"cmd/internal/record/servertest":  {"geometry/testkit"}, // of tests alone
 	"cmd/internal/record/sqlite":      {},
 	"cmd/internal/report":             {"cmd/internal/job", "geometry", "geometry/family", "geometry/survey", "geometry/trace", "geometry/unit", "patterns/problem", "patterns/writing", "render/sheet/proof", "render/words", "sequence", "sequence/figures", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/judge", "sequence/plan", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/wrench"},
 	"cmd/internal/shell":              {},
@@ -126,6 +128,7 @@ var outside = map[string][]string{
 	"gopkg.in/yaml.v3":               {"patterns/nodes", "patterns/writing", "sequence/interaction/checktest"},
 	"gonum.org/v1/gonum":             {"geometry/survey", "geometry/trace", "sequence/interaction"},
 	"rsc.io/qr":                      {"cmd/internal/bench"},
+	"github.com/jackc/pgx/v5":        {"cmd/internal/record/postgres"},
 	"modernc.org/sqlite":             {"cmd/internal/record/sqlite"},
 	"github.com/spf13/pflag":         {"cmd"},
 	"golang.org/x/term":              {"cmd/internal/machine"},

@@ -1,7 +1,6 @@
 package record
 
 import (
-	"database/sql"
 	"errors"
 	"io"
 	"io/fs"
@@ -22,12 +21,7 @@ func (s *Store) Backup(file string) error {
 	part := file + ".part"
 	os.Remove(part) // of a backup that was killed
 	defer os.Remove(part)
-	db, err := s.engine.Open(false)
-	if err != nil {
-		return s.notAStore(err)
-	}
-	defer db.Close()
-	if err := sqlite.Copy(db, part); err != nil {
+	if err := s.copyTo(part); err != nil {
 		return notCopied(err, file)
 	}
 	if err := errors.Join(checkFile(part), syncFile(part)); err != nil {
@@ -37,6 +31,19 @@ func (s *Store) Backup(file string) error {
 		return notCopied(err, file)
 	}
 	return nil
+}
+
+// copyTo writes all that is in the record to a new file.
+func (s *Store) copyTo(file string) error {
+	if s.Shared() {
+		return s.copyTables(file)
+	}
+	db, err := s.engine.Open(false)
+	if err != nil {
+		return s.notAStore(err)
+	}
+	defer db.Close()
+	return sqlite.Copy(db, file)
 }
 
 // notCopied says why a file could not be written.
@@ -62,15 +69,6 @@ func checkFile(file string) error {
 	return nil
 }
 
-// hasRecord refuses a database without a record.
-func (s *Store) hasRecord(tx *sql.Tx) error {
-	version, err := s.versionOf(tx)
-	if err == nil && version == 0 {
-		return s.notAStore(errors.New("no record"))
-	}
-	return err
-}
-
 func syncFile(path string) error {
 	file, err := os.OpenFile(path, os.O_RDWR, 0)
 	if err != nil {
@@ -79,15 +77,19 @@ func syncFile(path string) error {
 	return errors.Join(file.Sync(), file.Close())
 }
 
-// Restore puts a backup in the place of the record in a folder. The backup is
-// checked first; the record that was there is kept aside, in a folder whose path
-// is given (empty where there was none). No other process may have the folder.
+// Restore puts a backup in the place of the record. The backup is checked first. In
+// a folder the record that was there is kept aside, in a folder whose path is given
+// (empty where there was none); no other process may have the folder. In a database
+// there may be none.
 func Restore(at Place, backup string, now time.Time) (aside string, err error) {
 	if _, err := os.Stat(backup); err != nil {
 		return "", finding.Failed(NotAStore, finding.Values{"file": backup, "why": err})
 	}
 	if err := at.make(); err != nil {
 		return "", err
+	}
+	if !at.isFile() {
+		return "", restoreTables(at, backup)
 	}
 	return restoreFile(at.Folder, backup, now)
 }

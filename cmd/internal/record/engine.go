@@ -20,6 +20,7 @@ type engine interface {
 	Damage(tx *sql.Tx) (why string, err error) // of the database itself; empty: none
 	Forget(db *sql.DB) error                   // removes deleted names from the disk
 	IsFull(err error) bool                     // the disk
+	Why(err error) error                       // what lies at the bottom of an error
 	IsAway(err error) bool                     // the database cannot be reached
 }
 

@@ -9,6 +9,11 @@ const (
 	NewerStore     finding.Code = "record newer"            // file, version, known
 	OlderStore     finding.Code = "record older"            // folder
 	NoStore        finding.Code = "record missing"          // folder
+	BadAddress     finding.Code = "record address"          // why: of a setting in it
+	Away           finding.Code = "record away"             // name: of the database, why
+	NoSync         finding.Code = "record not synced"       // name
+	NoRecordThere  finding.Code = "record not in database"  // name
+	RecordThere    finding.Code = "record in database"      // name
 	NotAStore      finding.Code = "record not a store"      // file, why
 	NotKept        finding.Code = "record not kept"         // why
 	DiskFull       finding.Code = "record disk full"        // folder

@@ -16,11 +16,11 @@ import (
 // be made: it is reported, and what was confirmed before is kept.
 func TestFileThatCannotGrow(t *testing.T) {
 	t.Parallel()
-	folder := t.TempDir()
-	s := opened(t, Place{Folder: folder})
+	at := inTempFolder(t)
+	s := opened(t, at)
 	added(t, s, headRun)
 	closed(t, s)
-	c, lines := started(t, folder, "f", child+"_MOST=400000")
+	c, lines := started(t, at, "f", child+"_MOST=400000")
 	var confirmed []string
 	said := ""
 	for lines.Scan() {
@@ -32,14 +32,14 @@ func TestFileThatCannotGrow(t *testing.T) {
 	if !strings.HasPrefix(said, "error "+string(DiskFull)) || len(confirmed) < 10 {
 		t.Errorf("%d confirmed, then %q", len(confirmed), said)
 	}
-	checkKept(t, folder, confirmed)
-	again, lines := started(t, folder, "g") // there is room again
+	checkKept(t, at, confirmed)
+	again, lines := started(t, at, "g") // there is room again
 	if !lines.Scan() || strings.HasPrefix(lines.Text(), "error") {
 		t.Error(lines.Text())
 	}
 	again.Process.Kill()
 	again.Wait()
-	checkKept(t, folder, append(confirmed, lines.Text()))
+	checkKept(t, at, append(confirmed, lines.Text()))
 }
 
 // A disk of 1 MB that fills up, where the system lets this test make one; where
@@ -76,5 +76,5 @@ func TestFullDisk(t *testing.T) {
 	confirmed = append(confirmed, "after")
 	appended(t, s, id, run.Entry{ID: "after", Act: run.Remark, Who: "RA", Time: noon})
 	closed(t, s)
-	checkKept(t, filepath.Join(disk, "records"), confirmed)
+	checkKept(t, Place{Folder: filepath.Join(disk, "records")}, confirmed)
 }

@@ -11,6 +11,7 @@ import (
 	"testing"
 	"time"
 
+	"drawdown/cmd/internal/record/servertest"
 	"drawdown/geometry/testkit"
 	"drawdown/sequence/run"
 )
@@ -19,11 +20,21 @@ import (
 const child = "DRAWDOWN_RECORD_CHILD"
 
 func TestMain(m *testing.M) {
-	if folder := os.Getenv(child); folder != "" {
-		appendUntilKilled(folder, os.Getenv(child+"_NAME"), os.Stdout)
+	if place := os.Getenv(child); place != "" {
+		appendUntilKilled(placeOf(place), os.Getenv(child+"_NAME"), os.Stdout)
 		return
 	}
-	os.Exit(m.Run())
+	status := m.Run()
+	servertest.End()
+	os.Exit(status)
+}
+
+// placeOf reads the place of a record from the environment.
+func placeOf(text string) Place {
+	if strings.HasPrefix(text, "postgres://") {
+		return Place{Address: text}
+	}
+	return Place{Folder: text}
 }
 
 // taps is how many entries a process would append if it were let.
@@ -31,9 +42,9 @@ const taps = 1000
 
 // appendUntilKilled appends to a run from four tablets and prints the id of each
 // entry once it is confirmed.
-func appendUntilKilled(folder, name string, out io.Writer) {
+func appendUntilKilled(at Place, name string, out io.Writer) {
 	prepareChild()
-	s, err := Open(Place{Folder: folder})
+	s, err := Open(at)
 	if err != nil {
 		fmt.Fprintln(out, "error", err)
 		os.Exit(3)
@@ -61,11 +72,11 @@ func appendUntilKilled(folder, name string, out io.Writer) {
 	}
 }
 
-// started starts a process that appends, and returns what it prints.
-func started(t *testing.T, folder, name string, more ...string) (*exec.Cmd, *bufio.Scanner) {
+// started starts a process that appends, and gives what it prints.
+func started(t *testing.T, at Place, name string, more ...string) (*exec.Cmd, *bufio.Scanner) {
 	t.Helper()
 	c := exec.Command(os.Args[0])
-	c.Env = append(os.Environ(), append(more, child+"="+folder, child+"_NAME="+name)...)
+	c.Env = append(os.Environ(), append(more, child+"="+at.Folder+at.Address, child+"_NAME="+name)...)
 	c.Stderr = os.Stderr
 	out, err := c.StdoutPipe()
 	if err != nil {
@@ -80,16 +91,16 @@ func started(t *testing.T, folder, name string, more ...string) (*exec.Cmd, *buf
 // Killed at any moment: no confirmed entry is lost, none is there twice, the
 // file is whole and the chain holds. An entry that was sent and not confirmed may
 // be there or not.
-func TestKilledWhileAppending(t *testing.T) {
-	t.Parallel()
-	folder := t.TempDir()
-	s := opened(t, Place{Folder: folder})
+func TestKilledWhileAppending(t *testing.T) { onEach(t, testKilledWhileAppending) }
+
+func testKilledWhileAppending(t *testing.T, at Place) {
+	s := opened(t, at)
 	added(t, s, headRun)
 	closed(t, s)
 	random := rand.New(rand.NewPCG(1, 2))
 	var confirmed []string
 	for round := range testkit.Samples(4, 100) {
-		c, lines := started(t, folder, fmt.Sprint("k", round))
+		c, lines := started(t, at, fmt.Sprint("k", round))
 		left := 1 + random.IntN(taps-1)
 		if !testkit.Full() {
 			left = 1 + left%120
@@ -105,7 +116,7 @@ func TestKilledWhileAppending(t *testing.T) {
 			}
 		}
 		c.Wait() // it was killed
-		checkKept(t, folder, confirmed)
+		checkKept(t, at, confirmed)
 	}
 	if len(confirmed) < 10 {
 		t.Errorf("only %d entries were confirmed", len(confirmed))
@@ -113,13 +124,15 @@ func TestKilledWhileAppending(t *testing.T) {
 }
 
 // checkKept opens a store again and looks for all that was confirmed, each once.
-func checkKept(t *testing.T, folder string, confirmed []string) {
+func checkKept(t *testing.T, at Place, confirmed []string) {
 	t.Helper()
-	s := opened(t, Place{Folder: folder})
+	s := opened(t, at)
 	defer closed(t, s)
-	var whole string
-	if err := s.read.QueryRow("PRAGMA integrity_check").Scan(&whole); err != nil || whole != "ok" {
-		t.Fatal(whole, err)
+	if at.isFile() {
+		var whole string
+		if err := s.read.QueryRow("PRAGMA integrity_check").Scan(&whole); err != nil || whole != "ok" {
+			t.Fatal(whole, err)
+		}
 	}
 	sound(t, s)
 	kept, err := s.Entries("R1", 0)

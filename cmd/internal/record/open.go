@@ -7,15 +7,17 @@ import (
 	"os"
 	"path/filepath"
 
+	"drawdown/cmd/internal/record/postgres"
 	"drawdown/geometry/finding"
 )
 
 // Store is a record that is open.
 type Store struct {
 	engine engine
-	folder string // of this process
-	name   string // of the record in errors: its folder
-	file   string // and its file
+	shared *postgres.Engine // nil: no other process has the record
+	folder string           // of this process
+	name   string           // of the record in errors: its folder, or the database
+	file   string           // its file, or the database
 	lock   *os.File
 	read   *sql.DB
 	write  *sql.DB // one connection; nil: opened to read
@@ -39,8 +41,10 @@ func Open(at Place) (*Store, error) {
 	if err != nil {
 		return nil, err
 	}
-	if s.lock, err = locked(s.folder); err != nil {
-		return nil, err
+	if s.folder != "" {
+		if s.lock, err = locked(s.folder); err != nil {
+			return nil, err
+		}
 	}
 	return s, s.startWriting()
 }
@@ -78,6 +82,13 @@ func (s *Store) openToRead() (err error) {
 
 // OpenToWrite opens a record that is there; it makes none.
 func OpenToWrite(at Place) (*Store, error) {
+	if !at.isFile() { // the folder of a file is not made, and an old file is brought up to date
+		s, err := OpenToRead(at)
+		if err != nil && !errors.Is(err, OlderStore) {
+			return nil, err
+		}
+		s.Close()
+	}
 	if err := at.there(); err != nil {
 		return nil, err
 	}
@@ -89,8 +100,10 @@ func OpenToRead(at Place) (*Store, error) {
 	if err := at.there(); err != nil {
 		return nil, err
 	}
-	if err := local(at.Folder); err != nil {
-		return nil, err
+	if at.isFile() {
+		if err := local(at.Folder); err != nil {
+			return nil, err
+		}
 	}
 	s, err := at.store()
 	if err != nil {
@@ -114,6 +127,11 @@ func (s *Store) startReading() error {
 // checkVersion refuses a store that cannot be read as it is.
 func (s *Store) checkVersion() error {
 	return s.snapshot(func(tx *sql.Tx) error {
+		if s.Shared() {
+			if err := s.hasRecord(tx); err != nil {
+				return err
+			}
+		}
 		version, err := s.versionOf(tx)
 		if err == nil && version < len(s.engine.Migrations()) {
 			return finding.Failed(OlderStore, finding.Values{"folder": s.name})
@@ -145,8 +163,19 @@ func (s *Store) closeFiles() (err error) {
 	return err
 }
 
+// away says that the database cannot be reached.
+func (s *Store) away(err error) error {
+	return finding.Failed(Away, finding.Values{"name": s.name, "why": s.engine.Why(err)})
+}
+
 // notAStore says why what was opened is no record.
 func (s *Store) notAStore(err error) error {
+	switch {
+	case errors.Is(err, postgres.ErrNoSync):
+		return finding.Failed(NoSync, finding.Values{"name": s.name})
+	case s.engine.IsAway(err):
+		return s.away(err)
+	}
 	return finding.Failed(NotAStore, finding.Values{"file": s.file, "why": err})
 }
 
@@ -155,8 +184,11 @@ func (s *Store) notKept(err error) error {
 	if found, ok := errors.AsType[finding.Finding](err); ok {
 		return found
 	}
-	if s.engine.IsFull(err) {
+	switch {
+	case s.engine.IsFull(err):
 		return finding.Failed(DiskFull, finding.Values{"folder": s.name})
+	case s.engine.IsAway(err):
+		return s.away(err)
 	}
 	return finding.Failed(NotKept, finding.Values{"why": err})
 }
@@ -165,6 +197,9 @@ func (s *Store) notKept(err error) error {
 func (s *Store) notRead(err error) error {
 	if found, ok := errors.AsType[finding.Finding](err); ok {
 		return found
+	}
+	if s.engine.IsAway(err) {
+		return s.away(err)
 	}
 	return finding.Failed(NotReadBack, finding.Values{"why": err})
 }

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -12,6 +13,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"drawdown/cmd/internal/record/servertest"
 	"drawdown/geometry/finding"
 	"drawdown/sequence/run"
 )
@@ -25,7 +27,7 @@ func opened(t testing.TB, at Place) *Store {
 		t.Fatal(err)
 	}
 	t.Cleanup(func() {
-		if s.lock != nil {
+		if s.entries != nil {
 			s.Close()
 		}
 	})
@@ -38,7 +40,7 @@ func closed(t testing.TB, s *Store) {
 	if err := s.Close(); err != nil {
 		t.Fatal(err)
 	}
-	s.lock = nil
+	s.entries = nil
 }
 
 var headRun = NewRun{
@@ -242,7 +244,7 @@ func testErase(t *testing.T, at Place) {
 	s.Append(id, run.Entry{ID: "c", Act: run.Remark, Who: name, Time: noon}, func(Before) (*run.Refusal, error) {
 		return &run.Refusal{Finding: finding.Failed("run sealed", nil), By: name}, nil
 	})
-	if got := holds(t, at.Folder, name); len(got) == 0 {
+	if !holds(t, at, name) {
 		t.Fatal("the name is nowhere: this test finds nothing")
 	}
 	people, err := s.People()
@@ -253,8 +255,8 @@ func testErase(t *testing.T, at Place) {
 	if err := s.Erase(name); err != nil {
 		t.Fatal(err)
 	}
-	if got := holds(t, at.Folder, name); len(got) > 0 {
-		t.Error("the name is still in", got)
+	if holds(t, at, name) {
+		t.Error("the name is still there")
 	}
 	if after := sound(t, s); after != before {
 		t.Error(before, after)
@@ -271,20 +273,20 @@ func testErase(t *testing.T, at Place) {
 	}
 }
 
-// holds lists the files of a folder that hold a text.
-func holds(t *testing.T, folder, text string) (names []string) {
+// holds reports whether a file of the record holds a text.
+func holds(t *testing.T, at Place, text string) bool {
 	t.Helper()
-	entries, err := os.ReadDir(folder)
+	if !at.isFile() {
+		return servertest.OfPackage(t).Holds(t, text)
+	}
+	entries, err := os.ReadDir(at.Folder)
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, e := range entries {
-		data, err := os.ReadFile(filepath.Join(folder, e.Name()))
-		if err == nil && strings.Contains(string(data), text) {
-			names = append(names, e.Name())
-		}
-	}
-	return names
+	return slices.ContainsFunc(entries, func(e os.DirEntry) bool {
+		data, err := os.ReadFile(filepath.Join(at.Folder, e.Name()))
+		return err == nil && strings.Contains(string(data), text)
+	})
 }
 
 func TestPhotos(t *testing.T) { onEach(t, testPhotos) }

@@ -1,11 +1,19 @@
 package record
 
-import "testing"
+import (
+	"testing"
+
+	"drawdown/cmd/internal/record/servertest"
+)
 
 // kinds of records, each with a function that finds a new place for one.
-var kinds = map[string]func(t testing.TB) Place{"file": inTempFolder}
+var kinds = map[string]func(t testing.TB) Place{"file": inTempFolder, "database": inDatabase}
 
 func inTempFolder(t testing.TB) Place { return Place{Folder: t.TempDir()} }
+
+func inDatabase(t testing.TB) Place {
+	return Place{Address: servertest.OfPackage(t).Database(t)}
+}
 
 // onEach runs a test on a new record of each kind: all must do the same.
 func onEach(t *testing.T, test func(t *testing.T, at Place)) {
@@ -19,4 +27,9 @@ func onEach(t *testing.T, test func(t *testing.T, at Place)) {
 }
 
 // elsewhere finds another place of the same kind.
-func elsewhere(t testing.TB, _ Place) Place { return inTempFolder(t) }
+func elsewhere(t testing.TB, at Place) Place {
+	if at.isFile() {
+		return inTempFolder(t)
+	}
+	return inDatabase(t)
+}

@@ -64,6 +64,9 @@ func (s *Store) commit(group []*waiting) {
 
 func (s *Store) transact(group []*waiting, results []error) error {
 	return s.transaction(func(tx *sql.Tx) error {
+		if _, err := s.versionOf(tx); err != nil { // a newer program may have come meanwhile
+			return err
+		}
 		end, err := headOf(tx)
 		if err != nil {
 			return err
@@ -73,7 +76,7 @@ func (s *Store) transact(group []*waiting, results []error) error {
 				return err
 			}
 		}
-		return nil
+		return s.engine.Tell(tx)
 	})
 }
 

@@ -48,15 +48,16 @@ export class Live {
     setInterval(async () => {
       if (document.visibilityState !== "visible") return;
       const answer = await fetch("/api/time", { cache: "no-store", signal: AbortSignal.timeout(pulse - 1000) }).catch(() => null);
-      this.heard(answer !== null, answer?.status);
+      const said = answer?.status >= 500 ? await answer.json().catch(() => ({})) : {};
+      this.heard(answer !== null, answer?.status, said.reason);
     }, pulse);
   }
 
-  heard(yes, status = 200) {
+  heard(yes, status = 200, fault = "") {
     if (yes) {
       clearTimeout(this.losing);
       this.losing = 0;
-      this.reached(true, status);
+      this.reached(true, status, fault);
     } else if (!this.losing) {
       this.losing = setTimeout(() => this.reached(false, 0), grace);
     }

@@ -128,10 +128,10 @@ export class Outbox {
   }
 
   // heard notes what the server says of itself without a tap. One that takes no tap is
-  // not there, whatever else it answers.
-  heard(yes, status) {
+  // not there, whatever else it answers; nor is one that says that it cannot record.
+  heard(yes, status, fault = "") {
     this.ended = status === 401 || status === 403;
-    if (!yes || this.held.length === 0) this.reached(yes);
+    if (!yes || this.held.length === 0) this.reached(yes && !fault, fault);
     else this.send();
     if (this.ended) this.changed();
   }

@@ -10,7 +10,7 @@ import { Zoom } from "./zoom.js";
 
 const guard = 700; // ms in which the bar takes no second tap
 const run = document.body.dataset.run;
-const live = new Live(run, () => shown.draw(), (yes, status) => outbox.heard(yes, status));
+const live = new Live(run, () => shown.draw(), (yes, status, fault) => outbox.heard(yes, status, fault));
 const outbox = new Outbox(run, { changed: () => shown.draw(), taken, refused });
 const shown = new Shown(live, outbox);
 const part = at("part");

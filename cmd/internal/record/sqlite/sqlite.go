@@ -100,6 +100,9 @@ func (Engine) IsFull(err error) bool {
 // IsAway reports whether an error comes of a database that cannot be reached.
 func (Engine) IsAway(error) bool { return false }
 
+// Why is what lies at the bottom of an error.
+func (Engine) Why(err error) error { return err }
+
 // Copy writes all that is in a database, as it is now, to a new file.
 func Copy(db *sql.DB, file string) error {
 	_, err := db.Exec("VACUUM INTO $1", file)

@@ -4,8 +4,8 @@ import (
 	"cmp"
 	"encoding/json"
 	"fmt"
+	"math"
 
-	"drawdown/geometry"
 	"drawdown/render/words"
 	"drawdown/sequence/measure"
 	"drawdown/sequence/plan"
@@ -57,26 +57,28 @@ func placesOf(p plan.Plan) []SeenAt {
 // scaleOf finds where the part's zero is in the picture, and how large a millimetre
 // of the part: by the two marks that are furthest apart.
 func scaleOf(p plan.Plan, marks []Mark) string {
-	at := map[string]geometry.Point{}
+	at := map[string]Spot{}
 	for _, f := range p.Joint.Fasteners {
-		at[f.ID] = f.At
+		at[f.ID] = Spot{f.At.X, f.At.Y}
 	}
 	if len(marks) == 0 {
 		return ""
 	}
 	first, other := marks[0], marks[0]
 	for _, m := range marks {
-		if at[first.ID].Distance(at[m.ID]) > at[first.ID].Distance(at[other.ID]) {
+		if at[first.ID].distance(at[m.ID]) > at[first.ID].distance(at[other.ID]) {
 			other = m
 		}
 	}
-	apart := at[first.ID].Distance(at[other.ID])
+	apart := at[first.ID].distance(at[other.ID])
 	if apart == 0 {
 		return ""
 	}
-	size := geometry.Point{X: first.X, Y: first.Y}.Distance(geometry.Point{X: other.X, Y: other.Y}) / apart
+	size := Spot{first.X, first.Y}.distance(Spot{other.X, other.Y}) / apart
 	return fmt.Sprintf("%.4f %.4f %.6f", first.X-size*at[first.ID].X, first.Y+size*at[first.ID].Y, size)
 }
+
+func (s Spot) distance(other Spot) float64 { return math.Hypot(s.X-other.X, s.Y-other.Y) }
 
 // FoundKind is a kind of finding to choose.
 type FoundKind struct{ Kind, Name string }
