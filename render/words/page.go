@@ -264,6 +264,7 @@ type PageSeen struct {
 
 // PageShopping is the words of the list of what a rebuild needs.
 type PageShopping struct {
+	Title     string
 	Badge     string
 	Says      string
 	Nothing   string

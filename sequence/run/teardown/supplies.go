@@ -92,9 +92,25 @@ func (s *State) supplies() []Supply {
 
 const mostPieces = 1e6
 
-// ReadyFor gives the entries by which something is ready for a joint.
+// ReadyFor gives the entries by which something is ready for a joint. Where all
+// gaskets that the file names for it are there, its gasket is.
 func (s *State) ReadyFor(of string) []run.Entry {
-	return slices.DeleteFunc(s.Ready(), func(e run.Entry) bool { return e.Joint != "" && e.Joint != of })
+	ready := slices.DeleteFunc(s.Ready(), func(e run.Entry) bool { return e.Joint != "" && e.Joint != of })
+	gaskets := gasketsOf(s.supplies(), of)
+	if len(gaskets) > 0 && !slices.ContainsFunc(gaskets, func(g Supply) bool { return !g.Met() }) {
+		ready = append(ready, run.Entry{ID: "gasket:" + of, Act: run.Ready, Kind: run.GasketKind})
+	}
+	return ready
+}
+
+// gasketsOf are the gaskets that the file names for a joint.
+func gasketsOf(all []Supply, joint string) []Supply {
+	return slices.DeleteFunc(slices.Clone(all), func(s Supply) bool { return s.Sort != Gasket || !slices.Contains(s.Joints, joint) })
+}
+
+// Named says whether a need is a gasket that the file lists by its name.
+func (v View) Named(n Need) bool {
+	return n.Need.Gasket != "" && len(gasketsOf(v.Supplies, n.Joint)) > 0
 }
 
 // Shopping lists all that must be there: fasteners that are used once or replace a
@@ -102,19 +118,18 @@ func (s *State) ReadyFor(of string) []run.Entry {
 func (v View) Shopping() []Supply {
 	var all []Supply
 	for _, n := range v.Needs {
-		if one, listed := v.needed(n); listed {
-			all = added(all, one)
+		if !v.Named(n) {
+			all = added(all, v.needed(n))
 		}
 	}
 	return append(all, v.Supplies...)
 }
 
-// needed is a need as a supply; false where the file lists it by its name.
-func (v View) needed(n Need) (Supply, bool) {
+// needed is a need as a supply.
+func (v View) needed(n Need) Supply {
 	one := Supply{Sort: Bolt, What: n.Kind, Count: n.Count, Ready: n.Ready, Joints: []string{n.Joint}}
 	if n.Need.Gasket != "" {
 		one.Sort, one.What = Gasket, n.Need.Gasket
-		return one, !slices.ContainsFunc(v.Supplies, func(s Supply) bool { return s.Sort == Gasket && slices.Contains(s.Joints, n.Joint) })
 	}
 	if n.ID != "" {
 		one.Condemned = []string{n.Joint + " " + n.ID}
@@ -126,7 +141,7 @@ func (v View) needed(n Need) (Supply, bool) {
 			}
 		}
 	}
-	return one, true
+	return one
 }
 
 // added counts a fastener to those of its size and class.
