@@ -60,7 +60,7 @@ func drawSort(run *sheet.Run, c *words.Catalogue, sort teardown.Sort, all []tear
 		return
 	}
 	strong := run.Pen.Paper.Strong()
-	run.Room(strong.Step + 5*run.Pen.Paper.Line) // a heading does not stand alone
+	run.Room(strong.Step + 8*run.Pen.Paper.Line) // a heading does not stand alone
 	run.Set(strong, w.Sorts[string(sort)])
 	run.Y++
 	t.Draw(run)
