@@ -60,8 +60,8 @@ var otherBank = regexp.MustCompile(`(?i)\b(other|own|after|before|first|also|bot
 // Texts that are of the other work: what is done before a part comes off, and with
 // what goes in new.
 var (
-	ofLoosening  = regexp.MustCompile(`(?i)\bbefore (?:the |any |a )?[\pL ]{1,30}\b(?:come|comes|is|are) (?:taken |lifted |turned )?(?:off|out|loose|loosened|removed)\b|^(?:drain|mark the old|soak) |\bbefore (?:removal|removing|loosening|dismantling|strip-down)\b|^(?:vor dem (?:lösen|ausbau)|avant (?:la dépose|le desserrage)|antes de (?:aflojar|desmontar))`)
-	ofTightening = regexp.MustCompile(`(?i)^(?:fit |use |always )?new (?:\pL+ ){0,3}?(?:gaskets?|bolts|nuts|seals?|o-rings?)$|^(?:fit|refit|renew) |^oil the (?:threads|bolts)|^(?:apply |a )?(?:thin )?bead of sealant|^(?:before|when) (?:fitting|tightening|refitting|assembly)\b`)
+	ofLoosening  = regexp.MustCompile(`(?i)\bbefore (?:the |any |a )?[\pL ]{1,30}\b(?:come|comes|is|are) (?:taken |lifted |turned )?(?:off|out|loose|loosened|removed)\b|^(?:drain|mark the old|soak) |^(?:the )?(?:oil|coolant|water|fuel) drained\b|\bbefore (?:removal|removing|loosening|dismantling|strip-down)\b|^(?:vor dem (?:lösen|ausbau)|avant (?:la dépose|le desserrage)|antes de (?:aflojar|desmontar))`)
+	ofTightening = regexp.MustCompile(`(?i)^(?:fit |use |always )?new (?:\pL+ ){0,3}?(?:gaskets?|bolts|nuts|seals?|o-rings?)$|^(?:fit|refit|renew) |^oil the (?:threads|bolts)|^(?:apply |a )?(?:thin )?bead of sealant|^(?:new )?sealant |^(?:before|when) (?:fitting|tightening|refitting|assembly)\b`)
 	ofBoth       = regexp.MustCompile(`(?i)\b(again|then|refit\w*|back in|later|penetrat\w*|soak\w*|old|stay\w*)\b`)
 )
 
