@@ -24,5 +24,7 @@ func TestLettersOfADesignation(t *testing.T) {
 	for _, word := range []string{"G6", "V8", "P4", "ÄB-12c", "ABCD1234é", "ABCDE1", "A12345", "A--1", "A1bc", "a1", "A", "1", "", "A-", "A1-", "A١"} {
 		try(t, word)
 	}
-	rapid.Check(t, func(t *rapid.T) { try(t, rapid.StringMatching(`[A-CÄa]{0,5}-{0,2}[0-9]{0,5}[a-bé3-]{0,2}`).Draw(t, "word")) })
+	rapid.Check(t, func(t *rapid.T) {
+		try(t, rapid.StringMatching(`[A-CÄa]{0,5}-{0,2}[0-9]{0,5}[a-bé3-]{0,2}`).Draw(t, "word"))
+	})
 }
