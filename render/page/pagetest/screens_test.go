@@ -47,6 +47,15 @@ func screens(b *bench) []screen {
 	sealed := b.open("p4-flywheel", run.Tighten)
 	b.finish(sealed)
 	b.take(sealed, run.Entry{Act: run.Measure, Measure: "check pass", Value: "61", Unit: "N·m", Step: 1}, run.Entry{Act: run.HandOver, To: "RA"}, run.Entry{Act: run.Seal, Second: "MB", Wrench: "W-07"})
+	stuck, decided, renewed := b.open("p4-head", run.Tighten), b.open("p4-head", run.Tighten), b.open("p4-head", run.Tighten)
+	for n := range 20 {
+		for _, id := range []string{stuck, decided, renewed} {
+			b.take(id, run.Entry{Act: run.Done, Step: n + 1})
+		}
+	}
+	b.take(stuck, run.Entry{Act: run.Unsure, Step: 21})
+	b.take(decided, run.Entry{ID: "cut", Act: run.Unsure, Step: 21}, run.Entry{Act: run.Settle, Of: "cut", Note: "Turned 60° by the mark: turn 30° more, then stop"})
+	b.take(renewed, run.Entry{ID: "new", Act: run.Replace, Step: 21, Note: "thread burred"})
 	dialog := func(id string) string { return `document.querySelector('#` + id + `').showModal()` }
 	return []screen{
 		{name: "home", path: "/"}, {name: "pattern", path: "/patterns/p4-head"},
@@ -60,7 +69,14 @@ func screens(b *bench) []screen {
 		{name: "handover", path: "/runs/" + trouble, then: `document.querySelector('[data-open="handover"]').click()`},
 		{name: "seal", path: "/runs/" + done, then: `document.querySelector('#bar').click()`},
 		{name: "who", path: "/runs/" + fresh, then: `document.querySelector('#who-button').click()`},
-		{name: "measure", path: "/runs/" + fresh, then: dialog("measure")},
+		{name: "run-unsure", path: "/runs/" + stuck}, {name: "run-settled", path: "/runs/" + decided}, {name: "run-renewed", path: "/runs/" + renewed},
+		{name: "blocked", path: "/runs/" + stuck, then: `document.querySelector('[data-id="M3"]').dispatchEvent(new MouseEvent("click", {bubbles: true}))`},
+		{name: "unsure", path: "/runs/" + angle, then: `document.querySelector('#more [data-open="unsure"]').click()`},
+		{name: "replace", path: "/runs/" + angle, then: dialog("replace")},
+		{name: "answer", path: "/runs/" + renewed, then: `document.querySelector('#bar').click()`},
+		{name: "readiness", path: "/runs/" + fresh, then: `document.querySelector('[data-open="readiness"]').click()`},
+		{name: "measure", path: "/runs/" + fresh, then: dialog("measure")}, {name: "shim", path: "/runs/" + caps, then: dialog("measure")},
+		{name: "finding", path: "/runs/" + fresh, then: dialog("finding")}, {name: "finding-loosen", path: "/runs/" + loosen, then: dialog("finding")},
 		{name: "job", path: "/jobs/J1"}, {name: "records", path: "/records"}, {name: "record", path: "/records/" + sealed}, {name: "record-trouble", path: "/records/" + trouble},
 		{name: "share", path: "/share"}, {name: "share-off", path: "/share?off"}, {name: "join", path: "/join"}, {name: "join-wrong", path: "/join?wrong"},
 		{name: "settings", path: "/settings"}, {name: "message", path: "/message/no%20key"},
