@@ -201,7 +201,7 @@ func TestColumns(t *testing.T) {
 			t.Errorf("%q is not explained", tick)
 		}
 	}
-	if !strings.Contains(said, "Limit: see the manual") {
+	if !strings.Contains(said, "Limit: manual") {
 		t.Error("the sheet does not say whose the limit is")
 	}
 }
