@@ -175,7 +175,8 @@ func TestNothingIsSpelledHere(t *testing.T) {
 	t.Parallel()
 	// Of the pattern p4-head and the entries above, and what all languages write so.
 	own := strings.Fields(`Cylinder head Fernhollow pump engine main side RA MB shop PDF CSV JSON lbf ft mm cyl EXHAUST SIDE snapped p4-head
-		English Deutsch Français Español Camshaft caps in ex cap all cam bolts share card tray min Deutsch SHA invented teaching from no manual`)
+		English Deutsch Français Español Camshaft caps in ex cap all cam bolts share card tray min Deutsch SHA invented teaching from no manual
+		warp of the head face valve seat leak clearance camshaft end float`)
 	for name, write := range views(t, wordstest.Marked()) {
 		text := written(t, write)
 		said := tags.ReplaceAllString(text, " ")

@@ -9,6 +9,7 @@ type Page struct {
 	Run      PageRun
 	Trouble  PageTrouble
 	Seen     PageSeen
+	Shopping PageShopping
 	Job      PageJob
 	Records  PageRecords
 	Share    PageShare
@@ -179,6 +180,7 @@ type PageRun struct {
 	Void            string
 	VoidSays        string
 	Saving          string
+	SavingShort     string
 	Held            Plural // %d tap is not saved yet
 	HeldSays        string
 	SendAgain       string
@@ -253,13 +255,27 @@ type PageSeen struct {
 	Tap       string            // where to tap
 	Place     string
 	WholePart string // no place of its own
-	Value     string // which value is read
 	Other     string // a value that the file does not have
 	Shim      string // the shim that is fitted
 	Limits    string // limits: %s
 	Outside   string // of the limits
 	Joint     string
 	Saved     string // the heading of what a reading comes to
+}
+
+// PageShopping is the words of the list of what a rebuild needs.
+type PageShopping struct {
+	Title     string
+	Badge     string
+	Says      string
+	Nothing   string
+	Have      string // heads of columns
+	Count     string
+	What      string
+	For       string
+	Ready     string
+	Condemned string            // %s: the fasteners
+	Sorts     map[string]string // by teardown.Sort
 }
 
 // PageRecords is the words of the list of records, and one of them.
