@@ -6,6 +6,7 @@ import (
 	"drawdown/geometry/finding"
 	"drawdown/patterns/meaning"
 	"drawdown/patterns/meant"
+	"drawdown/patterns/measures"
 	"drawdown/patterns/mechanics"
 	"drawdown/patterns/places"
 	"drawdown/patterns/problem"
@@ -57,6 +58,7 @@ var mayBeMeant = map[finding.Code]meant.Name{
 	texts.TextName: meant.Texts, texts.TextSize: meant.Texts, texts.TextGasket: meant.Texts, texts.TextSide: meant.Texts, texts.TextOtherWork: meant.Texts,
 	texts.TextMachine:   meant.Texts,
 	texts.TextCylinders: meant.Texts,
+	measures.Unusual:    meant.Measures, measures.OtherSystem: meant.Measures, measures.LengthTwice: meant.Measures,
 	mechanics.PartThick: meant.PartThickness, mechanics.PartThin: meant.PartThickness,
 }
 
