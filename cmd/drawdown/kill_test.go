@@ -47,16 +47,13 @@ func TestKilledWhileWriting(t *testing.T) {
 				t.Fatal(err)
 			}
 		}
-		command := exec.Command(program, arguments(name, "de", folder)...)
-		if err := command.Start(); err != nil {
-			t.Fatal(err)
-		}
+		command, ended := started(t, program, arguments(name, "de", folder))
 		for range r.IntN(8) { // so many sets later
-			awaitHidden(folder)
+			awaitHidden(folder, ended)
 		}
 		time.Sleep(time.Duration(r.Float64() * float64(3*time.Millisecond)))
 		_ = command.Process.Kill() // fails where it has ended
-		_ = command.Wait()
+		<-ended
 		seen[checkSets(t, folder, old[name], fresh[name])]++
 		if out, err := exec.Command(program, "patterns", "p4-cover", "-o", folder).CombinedOutput(); err != nil {
 			t.Fatalf("%v\n%s", err, out)
@@ -108,17 +105,35 @@ func filesIn(t *testing.T, folder string) map[string][]byte {
 	return all
 }
 
+// started runs the program; ended is closed once it has ended.
+func started(t *testing.T, program string, arguments []string) (command *exec.Cmd, ended chan struct{}) {
+	t.Helper()
+	command, ended = exec.Command(program, arguments...), make(chan struct{})
+	if err := command.Start(); err != nil {
+		t.Fatal(err)
+	}
+	go func() {
+		_ = command.Wait() // how it ended is looked at by the test
+		close(ended)
+	}()
+	return command, ended
+}
+
 func hiddenIn(folder string) []string {
 	hidden, _ := filepath.Glob(filepath.Join(folder, ".*"))
 	return hidden
 }
 
-// awaitHidden waits for a set that is being written, and for its end; not for ever,
-// as the program may be done.
-func awaitHidden(folder string) {
+// awaitHidden waits for the end of a set that is being written, and for the next, or
+// for the end of the program.
+func awaitHidden(folder string, ended chan struct{}) {
 	for _, there := range []bool{false, true} {
-		for begin := time.Now(); time.Since(begin) < time.Second && len(hiddenIn(folder)) > 0 != there; {
-			time.Sleep(50 * time.Microsecond)
+		for len(hiddenIn(folder)) > 0 != there {
+			select {
+			case <-ended:
+				return
+			case <-time.After(50 * time.Microsecond):
+			}
 		}
 	}
 }
@@ -178,13 +193,10 @@ func TestSignalLeavesNothing(t *testing.T) {
 	for _, s := range []syscall.Signal{syscall.SIGINT, syscall.SIGTERM} {
 		for range testkit.Samples(2, 20) {
 			folder := t.TempDir()
-			command := exec.Command(program, arguments("batch", "en", folder)...)
-			if err := command.Start(); err != nil {
-				t.Fatal(err)
-			}
-			awaitHidden(folder)
+			command, ended := started(t, program, arguments("batch", "en", folder))
+			awaitHidden(folder, ended)
 			_ = command.Process.Signal(s)
-			_ = command.Wait()
+			<-ended
 			status := command.ProcessState.Sys().(syscall.WaitStatus)
 			if !status.Signaled() && status.ExitStatus() != 0 || status.Signaled() && status.Signal() != s {
 				t.Errorf("%v: ends with %v", s, command.ProcessState)

@@ -32,7 +32,7 @@ func TestFirstScale(t *testing.T) {
 		{"named, with distances of holes", Scale{NamedX: 50, NamedY: 50, Known: []Known{{FromID: "F1", ToID: "F2", Mm: 5}}}, ScaleNamed, 0.508},
 	} {
 		frame, from, off, err := c.scale.first()
-		if err != nil || off > 1e-9 || from.Code != c.from || math.Abs(frame.pixelMm(100, 100)-c.pixelMm) > 1e-6 {
+		if err != nil || off > 1e-9 || from.Code != c.from || !(math.Abs(frame.pixelMm(100, 100)-c.pixelMm) < 1e-6) {
 			t.Errorf("%s: a pixel of %g mm by %v, %g mm off (%v)", c.name, frame.pixelMm(100, 100), from, off, err)
 		}
 	}

@@ -81,8 +81,8 @@ func TestDrawingStaysInItsBox(t *testing.T) {
 	for n, name := range slices.Sorted(maps.Keys(all)) {
 		points := all[name]
 		for k, front := range []geometry.Front{geometry.FrontUnknown, geometry.FrontLeft, geometry.FrontRight, geometry.FrontTop, geometry.FrontBottom} {
-			if !testkit.Full() && (n+k)%2 > 0 {
-				continue // every second, by turns
+			if !testkit.Full() && (n+k)%5 > 0 {
+				continue // one front each, by turns
 			}
 			p := planned(t, points, func(j *geometry.Joint) {
 				j.Front = front

@@ -28,7 +28,7 @@ func TestLayouts(t *testing.T) {
 		for _, loosening := range []bool{false, true} {
 			ask := frames.Work{Plan: planOf(t, name), Words: w, Loosening: loosening}
 			pages := []scene.Page{frames.Lay(ask).Part}
-			for _, picture := range frames.Pictures(ask) {
+			for picture := range frames.Pictures(ask) {
 				pages = append(pages, picture.Page)
 			}
 			for _, page := range pages {
@@ -69,7 +69,7 @@ func shownIn(page scene.Page) (black, grey []string, words string) {
 // to. At the start no mark is grey, at the end all are.
 func TestFilmShowsTheWork(t *testing.T) {
 	p := planOf(t, "p4-head")
-	pictures := frames.Pictures(frames.Work{Plan: p, Words: words.English()})
+	pictures := slices.Collect(frames.Pictures(frames.Work{Plan: p, Words: words.English()}))
 	steps := p.Steps(p.Tighten)
 	if len(pictures) != len(steps)+2 {
 		t.Fatalf("%d pictures for %d steps, a start and an end", len(pictures), len(steps))
@@ -113,7 +113,7 @@ title: Flange
 fasteners: [{circle: {count: 60, diameter: 900, id: S}}]
 tighten: {stages: [{torque: 20 N·m}, {torque: 40 N·m}, {wait: 10 min}, {torque: 60 N·m}]}
 `)
-	pictures := frames.Pictures(frames.Work{Plan: p, Words: words.English()})
+	pictures := slices.Collect(frames.Pictures(frames.Work{Plan: p, Words: words.English()}))
 	if len(pictures) != 1+60+1+1+1+1 {
 		t.Fatalf("%d pictures", len(pictures))
 	}

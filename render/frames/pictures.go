@@ -2,6 +2,7 @@ package frames
 
 import (
 	"fmt"
+	"iter"
 	"slices"
 	"strconv"
 
@@ -49,17 +50,24 @@ const mostSteps = 150
 
 // Pictures lays the work out as a film, stage by stage. A fastener stands longer
 // the first time that it is worked. The drawing of the part stays, only the
-// marks change.
-func Pictures(ask Work) []Picture {
+// marks change. What finds no room is known before the first.
+func Pictures(ask Work) iter.Seq[Picture] {
 	box := scene.Box{Left: screenMargin, Top: 22, Right: screenWidth - screenMargin - panelWidth - 4, Bottom: screenHeight - screenMargin - 10}
 	f := &film{Work: ask, side: ask.side()}
 	f.part = ask.part(box)
 	f.scenes = f.play()
-	pictures := []Picture{{f.page(-1), startSeconds}}
-	for k, s := range f.scenes {
-		pictures = append(pictures, Picture{f.page(k), s.seconds})
+	seconds := []float64{startSeconds}
+	for _, s := range f.scenes {
+		seconds = append(seconds, s.seconds)
 	}
-	return append(pictures, Picture{f.page(len(f.scenes)), endSeconds})
+	seconds = append(seconds, endSeconds)
+	return func(yield func(Picture) bool) {
+		for k, stands := range seconds {
+			if !yield(Picture{f.page(k - 1), stands}) {
+				return
+			}
+		}
+	}
 }
 
 type film struct {

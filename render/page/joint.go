@@ -23,6 +23,8 @@ type Joint struct {
 	Ground template.HTML // the part without its marks
 	Marks  []Mark
 	Stages []StageBox
+	Scale  string // of the picture: x, y of the part's zero and its size, for a place that is tapped; empty where it is not known
+	Places []SeenAt
 
 	numbers map[string]string // of the fasteners, by their ids
 	kinds   map[string]string // the same; empty where there is one kind
@@ -70,7 +72,9 @@ func JointOf(p plan.Plan, d run.Direction, c *words.Catalogue) (Joint, error) {
 			j.kinds[f.ID] = f.Kind
 		}
 	}
+	j.Places = placesOf(p)
 	err := j.draw(drawn, p.IDs(side.Order))
+	j.Scale = scaleOf(p, j.Marks)
 	return j, err
 }
 

@@ -175,7 +175,8 @@ func TestNothingIsSpelledHere(t *testing.T) {
 	t.Parallel()
 	// Of the pattern p4-head and the entries above, and what all languages write so.
 	own := strings.Fields(`Cylinder head Fernhollow pump engine main side RA MB shop PDF CSV JSON lbf ft mm cyl EXHAUST SIDE snapped p4-head
-		English Deutsch Français Español Camshaft caps in ex cap all cam bolts share card tray min Deutsch SHA invented teaching from no manual`)
+		English Deutsch Français Español Camshaft caps in ex cap all cam bolts share card tray min Deutsch SHA invented teaching from no manual
+		warp of the head face valve seat leak clearance camshaft end float`)
 	for name, write := range views(t, wordstest.Marked()) {
 		text := written(t, write)
 		said := tags.ReplaceAllString(text, " ")
@@ -274,6 +275,28 @@ func TestAssetsAlone(t *testing.T) {
 	for _, name := range []string{"page.css", "other/page.css", assetFolder(t) + "/../page.go", assetFolder(t) + "/none.js"} {
 		if _, err := fs.Stat(page.Assets(), name); err == nil {
 			t.Errorf("%s is there", name)
+		}
+	}
+}
+
+// Undo takes back the last tap, a trouble too, and nothing before what cannot be
+// taken back.
+func TestUndo(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		name string
+		last []run.Entry
+		want string
+	}{
+		{"a step", nil, "e20"},
+		{"a trouble", []run.Entry{{Act: run.Report, Trouble: run.Seized, Step: 22}}, "e21"},
+		{"a trouble that was taken back", []run.Entry{{Act: run.Report, Trouble: run.Seized, Step: 22}, {Act: run.Undo, Of: "e21"}}, "e20"},
+		{"a value", []run.Entry{{Act: run.Measure, Measure: "gap", Value: "1"}}, "e21"},
+		{"an interrupted angle", []run.Entry{{Act: run.Unsure, Step: 22}}, ""},
+		{"a new fastener", []run.Entry{{Act: run.Replace, Step: 22}}, ""},
+	} {
+		if got := runView(t, "p4-head", run.Tighten, words.English(), append(done(upTo(21)...), c.last...)...).Undo(); got != c.want {
+			t.Errorf("after %s: %q, want %q", c.name, got, c.want)
 		}
 	}
 }

@@ -68,7 +68,7 @@ func (v RunView) step(number int) *run.Step {
 }
 
 // takenBack are the acts that one tap takes back.
-var takenBack = []run.Act{run.Done, run.Begin, run.LeaveOut, run.AnotherRound, run.Finished, run.Ready}
+var takenBack = []run.Act{run.Done, run.Begin, run.LeaveOut, run.Report, run.AnotherRound, run.Finished, run.Measure, run.Find, run.Ready}
 
 // Undo is the last tap that can be taken back; empty for none.
 func (v RunView) Undo() string {
@@ -84,7 +84,7 @@ func (v RunView) Undo() string {
 			if !undone[e.ID] {
 				return e.ID
 			}
-		case e.Act == run.Replace || e.Act == run.Settle:
+		case e.Act == run.Replace || e.Act == run.Settle || e.Act == run.Unsure:
 			return "" // what was done before it stays
 		}
 	}

@@ -253,7 +253,6 @@ type PageSeen struct {
 	Tap       string            // where to tap
 	Place     string
 	WholePart string // no place of its own
-	Value     string // which value is read
 	Other     string // a value that the file does not have
 	Shim      string // the shim that is fitted
 	Limits    string // limits: %s

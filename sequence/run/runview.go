@@ -21,7 +21,8 @@ type View struct {
 	Next        *int      `json:"next"`    // nil where nothing can be done before something is decided
 	Steps       []Step    `json:"steps"`   // in the order of work
 
-	ToAccept    []finding.Finding `json:"-"` // still to be accepted; worded by the server
+	Measures    []measure.Value   `json:"measures,omitempty"` // to take
+	ToAccept    []finding.Finding `json:"-"`                  // still to be accepted; worded by the server
 	Accepted    *Mark             `json:"accepted,omitempty"`
 	Asks        []Ask             `json:"asks,omitempty"`
 	Troubles    []TroubleSeen     `json:"troubles,omitempty"`

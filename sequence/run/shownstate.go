@@ -15,7 +15,7 @@ func (s *State) At(now time.Time) View {
 	w := s.work
 	v := View{
 		Of: w.Of, Title: w.Title, Machine: w.Machine, Direction: w.Direction, Fingerprint: w.Fingerprint, Job: w.Job,
-		Status: s.Status(), Version: s.version, Steps: s.shown(now), ToAccept: s.toAccept(), Accepted: s.accepted.marked(),
+		Status: s.Status(), Version: s.version, Measures: w.Measures, Steps: s.shown(now), ToAccept: s.toAccept(), Accepted: s.accepted.marked(),
 		Asks: s.asks(now), Troubles: s.troubles(), Condemned: inTime(s.condemned(), Condemned.mark), Needs: s.needs(),
 		Readings: s.shownReadings(), Flags: inTime(s.flags(), Flag.mark), HandOvers: s.handOvers, Now: s.fiveLines(now), VoidedBy: s.voided.marked(),
 	}

@@ -13,6 +13,8 @@ import (
 type taken struct {
 	Version int    `json:"version"`
 	Head    string `json:"head"` // of the chain, once the entry is in it
+	// Says is what a value comes to: outside its limits, a shim to fit.
+	Says []string `json:"says,omitempty"`
 }
 
 // postRunEntry takes one entry on a run.
@@ -28,6 +30,11 @@ func (b *Bench) postRunEntry(w http.ResponseWriter, r *http.Request) error {
 	out, err := b.takeOn(one, e)
 	if err != nil {
 		return err
+	}
+	for _, m := range one.view(b.now()).Readings {
+		if m.Entry == e.ID {
+			out.Says = b.reader(r).SayAll(m.Findings())
+		}
 	}
 	answer(w, http.StatusOK, out)
 	return nil
@@ -51,7 +58,7 @@ func takenAs(a record.Answer, err error) (taken, error) {
 	case a.Refusal != nil:
 		return taken{}, refused{*a.Refusal}
 	}
-	return taken{a.Version, a.Head}, nil
+	return taken{Version: a.Version, Head: a.Head}, nil
 }
 
 // readEntry reads an entry. Where it is no JSON the answer says where.

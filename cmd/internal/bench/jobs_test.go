@@ -89,6 +89,11 @@ func TestMeasuredOnAJob(t *testing.T) {
 	}
 	loosen := s.run(fmt.Sprintf(`{"of":"p4-cam-caps","work":"loosen","job":%q}`, id))
 	s.want(http.StatusOK, s.enter(loosen, `{"entry":"r1","act":"measure","measure":"valve clearance","place":{"station":"T2"},"value":0.30,"unit":"mm","shim":2.40,"who":"MK"}`))
+	var answer struct{ Says []string }
+	s.want(http.StatusOK, s.enter(loosen, `{"entry":"r1","act":"measure","measure":"valve clearance","place":{"station":"T2"},"value":0.30,"unit":"mm","shim":2.40,"who":"MK"}`)).into(t, &answer)
+	if len(answer.Says) != 1 || answer.Says[0] != "T2: keep the shim of 2.40 mm" {
+		t.Errorf("the answer says %q", answer.Says)
+	}
 	s.want(http.StatusOK, s.enter(loosen, `{"entry":"r2","act":"finding","found":"scoring","place":{"station":"T2"},"who":"MK"}`))
 	var v struct {
 		Measured []struct {

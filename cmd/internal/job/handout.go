@@ -147,11 +147,11 @@ const filmDPI = 96
 func film(b *bytes.Buffer, work frames.Work, ask HandoutRequest) error {
 	var pages []scene.Page
 	var seconds []float64
-	for _, picture := range frames.Pictures(work) {
+	for picture := range frames.Pictures(work) {
+		if err := ask.Missing.Err(ask.Paper); err != nil {
+			return err
+		}
 		pages, seconds = append(pages, picture.Page), append(seconds, picture.Seconds)
-	}
-	if err := ask.Missing.Err(ask.Paper); err != nil {
-		return err
 	}
 	return gif.Write(b, pages, seconds, filmDPI)
 }

@@ -9,6 +9,12 @@ export function openDialog(id) {
   return dialog;
 }
 
+// showSaid shows what the server says of an entry that it took.
+export function showSaid(lines) {
+  at("said-lines").replaceChildren(...lines.map((line) => Object.assign(document.createElement("p"), { className: "large", textContent: line })));
+  openDialog("said");
+}
+
 export function listenForClose() {
   document.addEventListener("click", (e) => e.target.closest("[data-close]")?.closest("dialog").close());
 }

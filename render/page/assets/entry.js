@@ -14,14 +14,15 @@ export function entry(act, fields = {}) {
   return made;
 }
 
-// formFields gives the fields of a form as those of an entry. What was chosen of
-// answers begins the note.
+// formFields gives the fields of a form as those of an entry. A place or a value that
+// was chosen has its fields in it. What was chosen of answers begins the note.
 export function formFields(form) {
   const fields = {};
   const said = [];
   for (const [name, value] of new FormData(form)) {
     if (value === "" || value instanceof File || name.startsWith("note-")) continue;
-    if (name === "fastener") fields.place = { fastener: value };
+    if (name === "seen" || name === "point") Object.assign(fields, JSON.parse(value));
+    else if (name === "fastener") fields.place = { fastener: value };
     else if (name.startsWith("say-")) said.push(value);
     else fields[name] = value;
   }

@@ -1,7 +1,7 @@
 // The page of a job: starts runs, and makes entries of its forms.
 import { setWho, who } from "./device.js";
 import { askWho, listenForClose } from "./dialogs.js";
-import { entry, formFields } from "./entry.js";
+import { entry, formFields, sendPhoto } from "./entry.js";
 import { at } from "./live.js";
 
 const job = document.body.dataset.job;
@@ -23,6 +23,12 @@ async function send(path, body) {
   return null;
 }
 
+function notSent(why) {
+  at("problem").textContent = why.message || at("problem").dataset.unsent;
+  at("problem").scrollIntoView({ block: "nearest" });
+  return "";
+}
+
 listenForClose();
 document.addEventListener("submit", async (e) => {
   const { act } = { ...e.target.dataset, ...e.submitter?.dataset };
@@ -31,6 +37,8 @@ document.addEventListener("submit", async (e) => {
   if (!who() && !await askWho(setWho)) return;
   const fields = formFields(e.target);
   if (fields.step) fields.step = Number(fields.step);
+  const photo = e.target.elements.photo?.files[0];
+  if (photo && !(fields.photo = await sendPhoto(photo).catch(notSent))) return;
   if (await send(`/api/jobs/${job}/entries`, entry(act, fields))) location.reload();
 });
 for (const button of document.querySelectorAll("[data-work]")) {

@@ -115,7 +115,7 @@ export class Outbox {
     this.reached(!failed, failed ? said.reason : "");
     if (this.ended) this.changed();
     if (answer.ok) {
-      this.taken(tap, said.version);
+      this.taken(tap, said.version, said.says);
       await this.drop(tap.order);
       return true;
     }

@@ -1,6 +1,6 @@
 // The page of a run: a tap becomes an entry, and an entry changes what is shown.
 import { setWho, setWrench, stayAwake, tone, who, wrench } from "./device.js";
-import { askWho, listenForClose, openDialog } from "./dialogs.js";
+import { askWho, listenForClose, openDialog, showSaid } from "./dialogs.js";
 import { entry, formFields, sendPhoto } from "./entry.js";
 import { at, Live } from "./live.js";
 import { Outbox } from "./outbox.js";
@@ -18,12 +18,13 @@ const zoom = part && new Zoom(part);
 let rested = 0; // when the bar takes the next tap
 let chosen = null; // the mark that a dialog is about
 
-function taken(tap, version) {
+function taken(tap, version, says) {
   tone();
   if (tap.entry.act === "hand over") { // the next tap is somebody else's
     setWhoShown("");
     at("who").querySelector("input").value = tap.entry.to || "";
   }
+  if (says) showSaid(says);
   shown.sent.push({ step: tap.entry.act === "done" ? tap.entry.step : 0, version, id: tap.entry.entry });
   live.refresh();
 }

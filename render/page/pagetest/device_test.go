@@ -42,7 +42,8 @@ func TestPhotoOfAFinding(t *testing.T) {
 	one.Tap(`.runmain > [data-open="more"]`)
 	one.Tap(`#more [data-open="finding"]`)
 	one.Until(`document.getElementById("finding").open`)
-	one.Type("#finding textarea", "a crack")
+	one.Tap("#finding input[value=crack]")
+	one.Type("#finding textarea", "between two holes")
 	Evaluate[any](one, `(() => {
 		const chosen = new DataTransfer();
 		chosen.items.add(new File(["\xff\xd8 a picture"], "crack.jpg", { type: "image/jpeg" }));
@@ -59,7 +60,7 @@ func TestPhotoOfAFinding(t *testing.T) {
 	version(one, "1")
 	b.mu.Lock()
 	defer b.mu.Unlock()
-	if e := b.runs[id].entries[0]; e.Act != run.Find || e.Photo != photoName || e.Note != "a crack" {
+	if e := b.runs[id].entries[0]; e.Act != run.Find || e.Photo != photoName || e.Found != run.Crack || e.Note != "between two holes" {
 		t.Errorf("taken: %+v", e)
 	}
 	one.Quiet("Failed to load resource")

@@ -79,7 +79,7 @@ func boxes(items []scene.Item) int {
 func near(a, b float64) bool { return a-b < 0.011 && b-a < 0.011 }
 
 // Every count of fasteners from 2 to 60, so that the last rows fall everywhere
-// on a page.
+// on a page. A plain run takes one paper for each count, by turns.
 func TestEveryCount(t *testing.T) {
 	for n := 2; n <= 60; n++ {
 		p := planOf(t, fmt.Sprintf(`drawdown: 1
@@ -88,7 +88,7 @@ kinds: {a kind with a long name: {thread: 1/2-13 UNC, length: 2.5 in, reuse: onc
 fasteners: [{row: {count: %d, pitch: 60, from: [0, 0], angle: 0°, id: S, kind: a kind with a long name}}]
 `, n))
 		for k, paper := range sheettest.Papers() {
-			if !testkit.Full() && k%4 != n%4 {
+			if !testkit.Full() && k != n%8 {
 				continue
 			}
 			ask := sheettest.English(paper)
@@ -201,7 +201,7 @@ func TestColumns(t *testing.T) {
 			t.Errorf("%q is not explained", tick)
 		}
 	}
-	if !strings.Contains(said, "Limit: see the manual") {
+	if !strings.Contains(said, "Limit: manual") {
 		t.Error("the sheet does not say whose the limit is")
 	}
 }

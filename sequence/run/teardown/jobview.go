@@ -3,6 +3,7 @@ package teardown
 import (
 	"time"
 
+	"drawdown/sequence/measure"
 	"drawdown/sequence/run"
 )
 
@@ -25,22 +26,24 @@ const (
 
 // View is a job at one moment.
 type View struct {
-	Of          string      `json:"of"`
-	Title       string      `json:"title"`
-	Machine     string      `json:"machine,omitempty"`
-	Fingerprint string      `json:"fingerprint"`
-	Status      Status      `json:"state"`
-	Version     int         `json:"version"`
-	Teardown    []LineNow   `json:"teardown"`
-	Rebuild     []LineNow   `json:"rebuild"`
-	Runs        []RunFact   `json:"runs"`
-	Needs       []Need      `json:"ready"`    // what must be ready before the joints are tightened
-	Findings    []run.Entry `json:"findings"` // also those of the runs, by the server
-	Measured    []Measured  `json:"measured"`
-	Notes       []run.Entry `json:"notes,omitempty"`
-	HandOvers   []run.Entry `json:"hand_overs,omitempty"`
-	Adopted     []run.Entry `json:"adopted,omitempty"`
-	ClosedBy    *run.Mark   `json:"closed,omitempty"`
+	Of          string          `json:"of"`
+	Title       string          `json:"title"`
+	Machine     string          `json:"machine,omitempty"`
+	Fingerprint string          `json:"fingerprint"`
+	Status      Status          `json:"state"`
+	Version     int             `json:"version"`
+	Teardown    []LineNow       `json:"teardown"`
+	Rebuild     []LineNow       `json:"rebuild"`
+	Runs        []RunFact       `json:"runs"`
+	Measures    []measure.Value `json:"measures,omitempty"` // to take on the whole machine
+	Joints      []Joint         `json:"joints"`             // with theirs
+	Needs       []Need          `json:"ready"`              // what must be ready before the joints are tightened
+	Findings    []run.Entry     `json:"findings"`           // also those of the runs, by the server
+	Measured    []Measured      `json:"measured"`
+	Notes       []run.Entry     `json:"notes,omitempty"`
+	HandOvers   []run.Entry     `json:"hand_overs,omitempty"`
+	Adopted     []run.Entry     `json:"adopted,omitempty"`
+	ClosedBy    *run.Mark       `json:"closed,omitempty"`
 }
 
 // LineNow is a line with its state: for a joint the run that says so.
@@ -62,7 +65,7 @@ type Need struct {
 func (s *State) View(runs []RunFact, needs []Need) View {
 	v := View{
 		Of: s.work.Of, Title: s.work.Title, Machine: s.work.Machine, Fingerprint: s.work.Fingerprint,
-		Status: Open, Version: s.Version(), Runs: append([]RunFact{}, runs...), Needs: append([]Need{}, needs...),
+		Status: Open, Version: s.Version(), Measures: s.work.Measures, Joints: append([]Joint{}, s.work.Joints...), Runs: append([]RunFact{}, runs...), Needs: append([]Need{}, needs...),
 		Teardown: s.now(s.work.Teardown, run.Loosen, runs), Rebuild: s.now(s.work.Rebuild, run.Tighten, runs),
 		Findings: []run.Entry{}, Measured: []Measured{},
 	}

@@ -1,0 +1,142 @@
+package page
+
+import (
+	"cmp"
+	"encoding/json"
+	"fmt"
+	"math"
+
+	"drawdown/render/words"
+	"drawdown/sequence/measure"
+	"drawdown/sequence/plan"
+	"drawdown/sequence/run"
+)
+
+// SeenAt is a choice of a form: the fields that it gives an entry, as JSON, and its
+// name.
+type SeenAt struct {
+	Fields, Name string
+	Unit         string
+	Shims        bool // the fitted shim is asked for too
+}
+
+// chosen are the fields of an entry that a choice gives.
+type chosen struct {
+	Joint   string         `json:"joint,omitempty"`
+	Measure string         `json:"measure,omitempty"`
+	Unit    string         `json:"unit,omitempty"`
+	Place   *measure.Place `json:"place,omitempty"`
+}
+
+func (c chosen) fields() string {
+	text, err := json.Marshal(c)
+	if err != nil {
+		panic(err) // texts alone
+	}
+	return string(text)
+}
+
+// placesOf lists the stations and bores of a joint.
+func placesOf(p plan.Plan) []SeenAt {
+	var all []SeenAt
+	for _, s := range p.Joint.Stations {
+		name := s.ID
+		if s.Label != "" {
+			name += " " + s.Label
+		}
+		all = append(all, SeenAt{Fields: chosen{Place: &measure.Place{Station: s.ID}}.fields(), Name: name})
+	}
+	for _, b := range p.Joint.Bores {
+		if b.Label != "" {
+			all = append(all, SeenAt{Fields: chosen{Place: &measure.Place{Label: b.Label}}.fields(), Name: b.Label})
+		}
+	}
+	return all
+}
+
+// scaleOf finds where the part's zero is in the picture, and how large a millimetre
+// of the part: by the two marks that are furthest apart.
+func scaleOf(p plan.Plan, marks []Mark) string {
+	at := map[string]Spot{}
+	for _, f := range p.Joint.Fasteners {
+		at[f.ID] = Spot{f.At.X, f.At.Y}
+	}
+	if len(marks) == 0 {
+		return ""
+	}
+	first, other := marks[0], marks[0]
+	for _, m := range marks {
+		if at[first.ID].distance(at[m.ID]) > at[first.ID].distance(at[other.ID]) {
+			other = m
+		}
+	}
+	apart := at[first.ID].distance(at[other.ID])
+	if apart == 0 {
+		return ""
+	}
+	size := Spot{first.X, first.Y}.distance(Spot{other.X, other.Y}) / apart
+	return fmt.Sprintf("%.4f %.4f %.6f", first.X-size*at[first.ID].X, first.Y+size*at[first.ID].Y, size)
+}
+
+func (s Spot) distance(other Spot) float64 { return math.Hypot(s.X-other.X, s.Y-other.Y) }
+
+// FoundKind is a kind of finding to choose.
+type FoundKind struct{ Kind, Name string }
+
+// Founds are the kinds of findings.
+func (f Frame) Founds() []FoundKind {
+	var all []FoundKind
+	for _, k := range run.Founds {
+		all = append(all, FoundKind{string(k), f.Text().Seen.Names[string(k)]})
+	}
+	return all
+}
+
+// ToMeasure are the values that the file asks for, at each of their places.
+func (v RunView) ToMeasure() []SeenAt { return v.toMeasure("", v.Run.Measures) }
+
+// ToMeasure are those of the machine, and of its joints.
+func (v JobView) ToMeasure() []SeenAt {
+	all := v.toMeasure("", v.Job.Measures)
+	for _, j := range v.Job.Joints {
+		all = append(all, v.toMeasure(j.Of, j.Measures)...)
+	}
+	return all
+}
+
+// SeenAt are the places of a job: the joints, their stations and bores.
+func (v JobView) SeenAt() []SeenAt {
+	var all []SeenAt
+	for _, j := range v.Job.Joints {
+		add := func(p *measure.Place, name string) {
+			all = append(all, SeenAt{Fields: chosen{Joint: j.Of, Place: p}.fields(), Name: words.Row(j.Title, name)})
+		}
+		add(nil, "")
+		for _, id := range j.Stations {
+			add(&measure.Place{Station: id}, id)
+		}
+		for _, label := range j.Labels {
+			add(&measure.Place{Label: label}, label)
+		}
+	}
+	return all
+}
+
+func (f Frame) toMeasure(joint string, values []measure.Value) []SeenAt {
+	var all []SeenAt
+	for _, v := range values {
+		places := v.At
+		if len(places) == 0 {
+			places = []measure.Place{{}}
+		}
+		for _, p := range places {
+			c := chosen{Joint: joint, Measure: v.What, Unit: string(v.Unit), Place: &p}
+			if p == (measure.Place{}) {
+				c.Place = nil
+			}
+			name := words.Row(joint, v.What, p.Name(), cmp.Or(f.Words.Figure(v.Limits()), string(v.Unit)))
+			all = append(all, SeenAt{c.fields(), name, string(v.Unit), v.Shims != nil})
+		}
+	}
+	return all
+}
