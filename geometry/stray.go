@@ -19,7 +19,8 @@ type Stray struct {
 // The gap has to be as wide as all others span, and so wide that of as many
 // points scattered on a line by chance, fewer than one set in a thousand leaves
 // such a gap at an end: 2·(1 − gap/(gap + span))^(n−2), from the spacings of
-// uniform order statistics. Points of a plane leave it far less often.
+// uniform order statistics. Of points scattered over a plane each of the others lies in
+// the share of the area that they span with chance (span/(gap + span))².
 func FindStray(points []Point) (Stray, bool) {
 	const fewest, byChance = 4, 1e-3
 	n := len(points)
@@ -37,7 +38,11 @@ func FindStray(points []Point) (Stray, bool) {
 	if s.Gap <= s.Span {
 		return Stray{}, false
 	}
-	chance := 2 * math.Pow(s.Span/(s.Gap+s.Span), float64(n-2))
+	share := s.Span / (s.Gap + s.Span)
+	chance := 2 * math.Pow(share, float64(n-2))
+	if OffLine(others, LongAxis(others)) > s.Span/4 { // they span a plane
+		chance = min(chance, float64(n)*math.Pow(share, 2*float64(n-2)))
+	}
 	return s, chance < byChance
 }
 

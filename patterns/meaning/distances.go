@@ -53,7 +53,7 @@ func (t *Fasteners) checkStray() {
 
 // checkOdd warns of the one fastener off a place that all others are regular to:
 // of all fasteners, or of a kind. What a generator makes is off no place of its
-// own, and the one pair of a kind has none.
+// own, and the one pair of a kind has none, unless all others keep two symmetries.
 func (r *reader) checkOdd() {
 	if r.ErrorsSince(0) || r.kindsOdd() {
 		return
@@ -80,7 +80,7 @@ func (r *reader) checkOdd() {
 			id, other = other, geometry.Fastener{}
 		}
 		const fewest = 4 // of a kind
-		if r.generated(id) || len(r.of([]string{id.Kind})) < fewest {
+		if r.generated(id) || odd.Other >= 0 && len(r.of([]string{id.Kind})) < fewest {
 			continue
 		}
 		if r.generated(other) {
@@ -91,6 +91,14 @@ func (r *reader) checkOdd() {
 		}
 		r.Warn(r.nodeOf(id), OddPlace, finding.Values{"id": id.ID, "other": other.ID, "off": unit.Length(odd.Off)})
 		return
+	}
+}
+
+// checkOddStations warns of the one station off a place that all others are regular to.
+func (r *reader) checkOddStations() {
+	stations := r.input.Joint.Stations
+	if odd, found := geometry.FindOdd(geometry.Mapped(stations, func(s geometry.Station) geometry.Point { return s.At })); found && len(r.part.Stations) == len(stations) {
+		r.Warn(r.part.Stations[odd.Index], OddPlace, finding.Values{"id": stations[odd.Index].ID, "other": "", "off": unit.Length(odd.Off)})
 	}
 }
 

@@ -18,6 +18,7 @@ func (r *reader) sense(f form.Fields) {
 	r.unusedChanges()
 	r.fasteners.Check()
 	r.checkOdd()
+	r.checkOddStations()
 	r.checkPlaces(f)
 	r.checkCircleGaps()
 	r.checkKindsBeside()

@@ -24,6 +24,32 @@ func (c check) bores() {
 		}
 		c.boreOverFasteners(i, b)
 	}
+	c.boreOffCentre()
+}
+
+// fewestOfCircle is how many bolts make it sure that a bore is meant for their middle.
+const fewestOfCircle = 4
+
+// boreOffCentre warns of the one bore of a part that is not in the middle of its bolt
+// circle, or of its two bolts.
+func (c check) boreOffCentre() {
+	points := c.Joint.Points()
+	if len(c.Joint.Bores) != 1 || len(points) < 2 {
+		return
+	}
+	b, of := c.Joint.Bores[0], "bolts"
+	centre := geometry.Centroid(points)
+	if len(points) > 2 {
+		even, count := geometry.EvenCircle(points, geometry.LevelShare)
+		if even == nil || count != len(points) || len(points) < fewestOfCircle {
+			return
+		}
+		of = "circle"
+	}
+	reach := points[0].Distance(centre)
+	if off := b.Centre.Distance(centre); off > 2*toleranceMm && off < reach && b.Diameter > reach {
+		c.Warn(c.Bores[0], BoreOffCentre, finding.Values{"label": b.Label, "off": unit.Length(off), "of": of})
+	}
 }
 
 func (c check) boreOverFasteners(i int, b geometry.Bore) {

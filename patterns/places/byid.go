@@ -32,8 +32,8 @@ func FindOffRow(joint geometry.Joint) (off OffRow, found bool) {
 				continue
 			}
 			place, step, even := row.evenAt(n, others)
-			if !even {
-				place, step, even = row.evenAt(n, []int{n - 2, n - 1, n + 1, n + 2})
+			for by := 1; by <= 2 && !even; by++ { // 1, 2, 3 along a row, or 1, 3, 5
+				place, step, even = row.evenAt(n, []int{n - 2*by, n - by, n + by, n + 2*by})
 			}
 			if d := place.Distance(joint.Fasteners[i].At); even && d > max(toleranceMm, leastOffStep*step) {
 				all = append(all, OffRow{i, place, d})

@@ -37,5 +37,9 @@ const (
 	BoreOffLine      finding.Code = "places bore off line"      // name, off
 	DowelsDiffer     finding.Code = "places dowels differ"      // diameter, other
 	FrontAtLast      finding.Code = "places front at last"      // name, front
+	OutlineSlants    finding.Code = "places outline slants"     // first, second: ends of the edge
+	StationFar       finding.Code = "places station far"        // id, place
+	BoreOffCentre    finding.Code = "places bore off centre"    // label, off, of: circle, bolts
+	NumbersApart     finding.Code = "places numbers apart"      // name, other: of the same number, off
 	AtPlace          finding.Code = "places at"                 // x, y
 )

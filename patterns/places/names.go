@@ -32,7 +32,8 @@ func (c check) twice(labels []string, at []*nodes.Node) {
 	}
 }
 
-// labelsFar warns of a label that lies off the part by more than half its size.
+// labelsFar warns of a label or a station that lies off the part by more than half its
+// size.
 func (c check) labelsFar() {
 	points := c.Joint.Points()
 	for _, path := range c.Joint.Outline {
@@ -43,8 +44,16 @@ func (c check) labelsFar() {
 	}
 	box := geometry.Bounds(points)
 	near := box.Grown(max(box.Width(), box.Height()) / 2)
+	outside := func(p geometry.Point) bool {
+		return p.X < near.Min.X || p.X > near.Max.X || p.Y < near.Min.Y || p.Y > near.Max.Y
+	}
+	for i, s := range c.Joint.Stations {
+		if outside(s.At) && len(c.Joint.Outline) == 0 { // else it is off the outline, which is said
+			c.Warn(c.Stations[i], StationFar, finding.Values{"id": s.ID, "place": place(s.At)})
+		}
+	}
 	for i, l := range c.Joint.Labels {
-		if l.At.X < near.Min.X || l.At.X > near.Max.X || l.At.Y < near.Min.Y || l.At.Y > near.Max.Y {
+		if outside(l.At) {
 			c.Warn(c.Labels[i], LabelFar, finding.Values{"label": problem.Quoted(l.Text), "place": place(l.At)})
 		}
 	}

@@ -57,22 +57,39 @@ func (c check) series() {
 		c.frontAtLast(s)
 	}
 	c.stationSeries()
-	if slices.ContainsFunc(c.Joint.Clusters, func(k geometry.Cluster) bool { return len(k.Of) == 0 }) {
+	middles := c.middlesOfCaps()
+	if middles == nil {
 		return
 	}
-	clusters := geometry.Mapped(c.Joint.Clusters, func(k geometry.Cluster) string { return k.Name })
-	index := c.Joint.Index()
-	middles := geometry.Mapped(c.Joint.Clusters, func(k geometry.Cluster) geometry.Point {
-		return geometry.Centroid(c.Joint.PointsOf(geometry.Mapped(k.Of, func(id string) int { return index[id] })))
-	})
 	_, odd := geometry.FindOdd(c.Joint.Points())
-	for _, s := range series(clusters, middles, c.Clusters, make([]float64, len(clusters))) {
+	for _, s := range c.namedCaps() {
 		c.inRow(s)
 		if !odd { // else a fastener is in the wrong place, and its cap follows
 			c.offPitch(s)
 		}
 	}
 	c.offBores(middles)
+}
+
+// middlesOfCaps gives the middle of each cluster; nil where one has no fastener.
+func (c check) middlesOfCaps() []geometry.Point {
+	if slices.ContainsFunc(c.Joint.Clusters, func(k geometry.Cluster) bool { return len(k.Of) == 0 }) {
+		return nil
+	}
+	index := c.Joint.Index()
+	return geometry.Mapped(c.Joint.Clusters, func(k geometry.Cluster) geometry.Point {
+		return geometry.Centroid(c.Joint.PointsOf(geometry.Mapped(k.Of, func(id string) int { return index[id] })))
+	})
+}
+
+// namedCaps parts the clusters by their words.
+func (c check) namedCaps() []*numbered {
+	middles := c.middlesOfCaps()
+	if middles == nil {
+		return nil
+	}
+	names := geometry.Mapped(c.Joint.Clusters, func(k geometry.Cluster) string { return k.Name })
+	return series(names, middles, c.Clusters, make([]float64, len(names)))
 }
 
 // offBores warns of clusters whose middle is outside the bore of the same name, at
@@ -129,6 +146,25 @@ func (c check) inRow(s *numbered) {
 		}
 	}
 	c.noGap(s, order, along)
+	c.noJump(s, order, along)
+}
+
+// noJump warns of a number at the end of a row that goes on as none before: 1, 2, 3, 4, 50.
+func (c check) noJump(s *numbered, order, along []int) {
+	const fewest = 4
+	last := len(along) - 1
+	if len(along) < fewest {
+		return
+	}
+	step := along[1] - along[0]
+	for k := 1; k < last; k++ {
+		if along[k]-along[k-1] != step {
+			return
+		}
+	}
+	if along[last]-along[last-1] > 2*step {
+		c.Warn(s.nodes[order[last]], NumberMissing, finding.Values{"name": problem.Quoted(s.names[order[last]]), "before": problem.Quoted(s.names[order[last-1]])})
+	}
 }
 
 // noGap warns of a number that lacks between two whose places leave room for it.
@@ -156,11 +192,15 @@ func (c check) stationSeries() {
 // other, or at its end much nearer than all others are.
 func (c check) offPitch(s *numbered) {
 	const fewest = 4
-	order := s.alongRow(fewest)
+	order := s.alongRow(fewestOfSeries)
 	if order == nil {
 		return
 	}
 	pitch := func(k int) float64 { return s.at[order[k+1]].Distance(s.at[order[k]]) }
+	if len(order) < fewest {
+		c.threeOffPitch(s, order, pitch)
+		return
+	}
 	for k := 1; k < len(order)-1; k++ {
 		usual, off, others := (pitch(k-1)+pitch(k))/2, math.Abs(pitch(k)-pitch(k-1))/2, 0
 		for i := range len(order) - 1 {
@@ -175,6 +215,16 @@ func (c check) offPitch(s *numbered) {
 		}
 	}
 	c.endOffPitch(s, order, pitch)
+}
+
+// threeOffPitch warns of three bores of one size that are not evenly apart.
+func (c check) threeOffPitch(s *numbered, order []int, pitch func(int) float64) {
+	const share = 0.05
+	first, second := pitch(0), pitch(1)
+	if s.size[0] > 0 && s.size[0] == s.size[1] && s.size[1] == s.size[2] && math.Abs(first-second) > share*(first+second)/2 {
+		i := order[2]
+		c.Warn(s.nodes[i], EndOffPitch, finding.Values{"name": problem.Quoted(s.names[i]), "apart": unit.Length(second), "pitch": unit.Length(first)})
+	}
 }
 
 // endOffPitch warns of the first or the last of an even row that is less than half a

@@ -1,6 +1,7 @@
 package places
 
 import (
+	"math"
 	"slices"
 
 	"drawdown/geometry"
@@ -29,6 +30,7 @@ func (c check) offThePart() {
 	if c.OutlineUnread {
 		return
 	}
+	c.outlineSlants()
 	if len(c.Joint.Outline) == 0 {
 		c.offOwnEdge()
 		return
@@ -69,6 +71,28 @@ func (c check) offThePart() {
 	for i, s := range c.Joint.Stations {
 		if c.outside(s.At) {
 			c.Warn(c.Stations[i], StationOff, finding.Values{"id": s.ID})
+		}
+	}
+}
+
+// outlineSlants warns of the one slanting edge of an outline of four corners, where all
+// others run along the axes: one figure of a corner is probably wrong.
+func (c check) outlineSlants() {
+	const corners = 4
+	for k, path := range c.Joint.Outline {
+		if len(path) != corners {
+			continue
+		}
+		var slants []int
+		for i, p := range path {
+			q := path[(i+1)%corners]
+			if math.Abs(p.X-q.X) > toleranceMm && math.Abs(p.Y-q.Y) > toleranceMm {
+				slants = append(slants, i)
+			}
+		}
+		if len(slants) == 1 {
+			i := slants[0]
+			c.Warn(c.Outline[k], OutlineSlants, finding.Values{"first": place(path[i]), "second": place(path[(i+1)%corners])})
 		}
 	}
 }

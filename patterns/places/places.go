@@ -38,6 +38,7 @@ func (p Part) Check(problems *nodes.Problems) {
 	c.offThePart()
 	c.names()
 	c.series()
+	c.numbersApart()
 	c.oddKinds()
 	c.missingIDs()
 	c.labelsFar()

@@ -51,6 +51,27 @@ func (f facts) lubricants(text string) []finding.Finding {
 	return nil
 }
 
+// Texts that want new fasteners, and such as want them again.
+var (
+	newInText   = regexp.MustCompile(`(?i)\b(?:new|neue[rns]?|nouve(?:lles|aux)|nuevos|nuevas) (?:\pL+ ){0,2}?` + threadsBeside + `\b|` + threadsBeside + `\b[^.;:]*\b(?:renewed|replaced|used once)\b|\b(?:renew|replace|discard)\b[^.;:]*\b` + threadsBeside)
+	againInText = regexp.MustCompile(`(?i)` + threadsBeside + `\b[^.;:]*\b(?:may be (?:re-?used|used again)|(?:are|is) (?:re-?used|used again)|go back)\b|\bre-?use (?:the |all |old )*` + threadsBeside)
+	notAlways   = regexp.MustCompile(`(?i)\b(?:if|where|when|damaged|worn|stretched|longer|doubt|not|never|no|wenn|falls|nicht|si|no|ne|pas)\b`)
+)
+
+// reuse finds a text that wants new fasteners where those of every kind go back, or the
+// other way round.
+func (f facts) reuse(text string) []finding.Finding {
+	reuse := f.kindSizes(func(k plan.Kind) string { return string(k.Reuse) })
+	if len(reuse) != 1 || notAlways.MatchString(text) || ofOthers.MatchString(text) {
+		return nil
+	}
+	once := reuse[0] == string(plan.ReuseOnce)
+	if newInText.MatchString(text) && !once && reuse[0] == string(plan.ReuseYes) || againInText.MatchString(text) && once {
+		return []finding.Finding{finding.Warned(TextReuse, finding.Values{"text": text, "reuse": reuse[0]})}
+	}
+	return nil
+}
+
 // gasketWords call kinds of gaskets in a text, and in joint.
 var gasketWords = []struct{ inText, inFile *regexp.Regexp }{
 	{regexp.MustCompile(`(?i)spiral[- ]?wound|spiraldichtung|spiralée?|espirometálica`), regexp.MustCompile(`spiral`)},

@@ -24,6 +24,7 @@ const (
 	TextSide      finding.Code = "text side"       // text, other: the text of the other side
 	TextOtherWork finding.Code = "text other work" // text, side: that it is written for
 	TextMachine   finding.Code = "text machine"    // text, machine
+	TextReuse     finding.Code = "text reuse"      // text, kinds, reuse
 	TextCylinders finding.Code = "text cylinders"  // text, stated, count, highest: of the bores
 )
 
@@ -70,5 +71,5 @@ func (f facts) compare(text string) []finding.Finding {
 		return nil
 	}
 	words := wordsOf(text)
-	return slices.Concat(f.counts(text, words, text == f.Title), f.names(text, words), f.sizes(text), f.lubricants(text), f.gaskets(text))
+	return slices.Concat(f.counts(text, words, text == f.Title), f.names(text, words), f.sizes(text), f.lubricants(text), f.gaskets(text), f.reuse(text))
 }

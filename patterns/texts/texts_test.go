@@ -52,6 +52,16 @@ func TestTextsAgainstTheFile(t *testing.T) {
 			t.Errorf("%q: %v; want %q", text, found, want)
 		}
 	}
+	for reuse, wrong := range map[plan.Reuse]string{plan.ReuseYes: "New bolts, oiled", plan.ReuseOnce: "The bolts may be used again"} {
+		for k := range p.Kinds {
+			p.Kinds[k].Reuse = reuse
+		}
+		for _, text := range []string{"New bolts, oiled", "The bolts may be used again", "New bolts if damaged", "New gasket"} {
+			if found := cautioned(p, plan.Caution{Text: text}); finding.Has(found, TextReuse) != (text == wrong) {
+				t.Errorf("%q with reuse %s: %v", text, reuse, found)
+			}
+		}
+	}
 	p.Title = "Cylinder head, right bank"
 	if found := Title(p); len(found) != 1 || found[0].Code != TextSide {
 		t.Errorf("a title against a label: %v", found)

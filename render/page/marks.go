@@ -96,7 +96,7 @@ func (v RunView) shownMark(m Mark) ShownMark {
 	} else {
 		one.Label = words.Row(v.fastener([]string{m.ID}), v.Joint.kinds[m.ID], said)
 	}
-	one.Word = v.Joint.wordSpot(m, cmp.Or(one.Says, t.Run.Saving), v.figureBox())
+	one.Word = v.Joint.wordSpot(m, cmp.Or(one.Says, t.Run.SavingShort), v.figureBox())
 	one.Said = words.Row(said, blocks, by)
 	return one
 }

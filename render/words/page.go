@@ -179,6 +179,7 @@ type PageRun struct {
 	Void            string
 	VoidSays        string
 	Saving          string
+	SavingShort     string
 	Held            Plural // %d tap is not saved yet
 	HeldSays        string
 	SendAgain       string

@@ -32,6 +32,7 @@ type Record struct {
 	Range    string // head: usable from and to
 	Last     string // head: day of the last calibration
 	Used     string // head: how often
+	NoNumber string
 	People   string
 	Entries  string // head: how many
 	First    string // head: of the entries

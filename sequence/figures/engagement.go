@@ -47,6 +47,9 @@ func (j *judge) judgeEnd(left, engagement unit.Length) {
 		nuts = 2
 	}
 	height := unit.Length(nuts) * leastNut * d
+	if j.NutAcross > 0 && !nutted && engagement > 0 { // a stud: its nut is on what stands out
+		nutted, left = true, left-engagement
+	}
 	values := finding.Values{"length": j.Grip.BoltLength, "left": left, "engagement": engagement, "needed": height, "nuts": nuts}
 	switch {
 	case d == 0:

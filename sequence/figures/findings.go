@@ -33,8 +33,8 @@ const (
 	LengthLeaves         finding.Code = "length leaves"          // length, left, grip, engagement
 	LengthPlain          finding.Code = "length plain"           // length, threaded, plain, grip
 	LengthBeyond         finding.Code = "length beyond"          // length, left, engagement
-	LengthBeyondNut      finding.Code = "length beyond nut"      // length, left
-	LengthNut            finding.Code = "length nut"             // length, left, needed, nuts
+	LengthBeyondNut      finding.Code = "length beyond nut"      // length, left, engagement: of a stud
+	LengthNut            finding.Code = "length nut"             // length, left, engagement: of a stud, needed, nuts
 	AcrossOdd            finding.Code = "across flats odd"       // of: head or nut, across, thread, least, most
 	FrictionOdd          finding.Code = "friction odd"           // friction, least, most
 	FrictionOfOther      finding.Code = "friction of another"    // friction, lubricant, low, high

@@ -42,7 +42,7 @@ export class Shown {
     const ids = (step) => known.steps[step]?.ids || [];
     for (const one of this.sent) for (const id of ids(one.step)) this.drawMark(id, "done", "");
     for (const tap of this.outbox.held) {
-      for (const id of ids(tap.entry.step)) this.drawMark(id, "held", this.says.saving);
+      for (const id of ids(tap.entry.step)) this.drawMark(id, "held", this.says.held);
     }
     const next = this.next();
     if (this.ahead()) for (const id of ids(next)) this.drawMark(id, "next", "");

@@ -216,7 +216,11 @@ func (l *layout) wrenches() {
 		if u.count > 0 {
 			set = l.words.Figure(sprint("%d × %s N·m", u.count, span(u.least, u.most)))
 		}
-		rows = append(rows, sheet.Row{Words: []string{u.number, spans, calibrated, set, l.aboutWrench(u.number)}})
+		row := sheet.Row{Words: []string{u.number, spans, calibrated, set, l.aboutWrench(u.number)}}
+		if u.number == "" {
+			row.Words[0], row.Words[4], row.Warns = "–", l.w.NoNumber, true
+		}
+		rows = append(rows, row)
 	}
 	l.list(l.w.Wrenches, []sheet.Column{
 		{Head: l.words.Sheet.WrenchNumber, Share: 1.4, Bold: true}, {Head: l.w.Range, Share: 1.6}, {Head: l.w.Last, Share: 1.6},
@@ -225,7 +229,8 @@ func (l *layout) wrenches() {
 }
 
 // used lists the wrenches by their entries, with the torques that were set by each.
-// That of the seal stands for the torques of which no entry names one.
+// That of the seal stands for the torques of which no entry names one; where it has
+// none either, they come last.
 func (l *layout) used() []used {
 	var all []used
 	for _, e := range l.Entries {
@@ -243,9 +248,12 @@ func (l *layout) used() []used {
 		if number == "" && l.View.Signed != nil {
 			number = l.View.Signed.Wrench
 		}
-		i := slices.IndexFunc(all, func(u used) bool { return u.number == number })
-		if i < 0 || st.State != run.IsDone || st.TorqueNm == 0 {
+		if st.State != run.IsDone || st.TorqueNm == 0 {
 			continue
+		}
+		i := slices.IndexFunc(all, func(u used) bool { return u.number == number })
+		if i < 0 {
+			all, i = append(all, used{number: number}), len(all)
 		}
 		u := &all[i]
 		if u.count++; u.count == 1 {

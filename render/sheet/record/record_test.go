@@ -213,11 +213,12 @@ func TestTightening(t *testing.T) {
 	st := b.next()
 	b.take(run.Entry{Act: run.Done, Step: st.Number, Wrench: "W7", WrenchFacts: w7})
 	b.take(run.Entry{Act: run.Done, Step: b.next().Number, Wrench: "W99", WrenchFacts: &run.WrenchFacts{}})
+	b.take(run.Entry{Act: run.Done, Step: b.next().Number})
 	b.take(run.Entry{Act: run.Measure, Step: st.Number, Value: "47.5", Unit: "N·m", Wrench: "W7", WrenchFacts: w7})
 	zone := time.FixedZone("workshop", 2*60*60)
 	document, _ := record.Document(b.record(), record.Request{Request: sheettest.English(sheet.Papers[1]), Zone: zone})
 	said := plainBlanks(scenetest.Said(document.Pages...))
-	for _, want := range []string{"2026-11-30 09:30", "UTC+02:00", "Not sealed yet.", "Accepted before tightening: RA", "W99", "12–60", "1 × 20 N·m", "2026-03-01", "47.5 N·m", "RECORD, OPEN"} {
+	for _, want := range []string{"2026-11-30 09:30", "UTC+02:00", "Not sealed yet.", "Accepted before tightening: RA", "W99", "12–60", "1 × 20 N·m", "2026-03-01", "no wrench number recorded", "47.5 N·m", "RECORD, OPEN"} {
 		if !strings.Contains(said, want) {
 			t.Errorf("%q is not printed", want)
 		}
