@@ -6,6 +6,7 @@ import (
 	"drawdown/geometry/finding"
 	"drawdown/patterns/meaning"
 	"drawdown/patterns/meant"
+	"drawdown/patterns/measures"
 	"drawdown/patterns/mechanics"
 	"drawdown/patterns/places"
 	"drawdown/patterns/problem"
@@ -29,6 +30,7 @@ var mayBeMeant = map[finding.Code]meant.Name{
 	meaning.OddPlace: meant.OffItsPlace, meaning.Stray: meant.FarOff,
 	places.FastenersOff: meant.OffThePart, places.BoreOff: meant.OffThePart, places.DowelOff: meant.OffThePart,
 	places.BoreOffOwnEdge: meant.OffThePart, places.DowelOffOwnEdge: meant.OffThePart,
+	measures.Unusual: meant.Measures, measures.OtherSystem: meant.Measures, measures.LengthTwice: meant.Measures,
 	meaning.StageForAll: meant.EveryKind,
 	places.KindOdd:      meant.Kind, meaning.KindUnused: meant.Kind,
 	places.IDMissing: meant.MissingID,
