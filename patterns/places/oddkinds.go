@@ -1,7 +1,10 @@
 package places
 
 import (
+	"math"
 	"regexp"
+	"slices"
+	"strings"
 
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
@@ -50,6 +53,39 @@ func OddKinds(joint geometry.Joint) (odd []OddKind) {
 			return nil
 		}
 	}
+	if odd == nil {
+		return oddInitial(joint)
+	}
+	return odd
+}
+
+// oddInitial finds the one fastener whose id does not begin as its kind is called, where
+// all others do: L2 of the kind medium, where L1 is long, M1 medium, S1 short.
+func oddInitial(joint geometry.Joint) (odd []OddKind) {
+	const fewest = 6
+	kindOf := map[string]string{} // by its first letter
+	for _, f := range joint.Fasteners {
+		if f.Kind == "" {
+			return nil
+		}
+		initial := strings.ToUpper(string([]rune(f.Kind)[0]))
+		if other := kindOf[initial]; other != "" && other != f.Kind {
+			return nil
+		}
+		kindOf[initial] = f.Kind
+	}
+	for i, f := range joint.Fasteners {
+		m := lettersAndNumber.FindStringSubmatch(f.ID)
+		if m == nil || kindOf[strings.ToUpper(m[1])] == "" {
+			return nil
+		}
+		if usual := kindOf[strings.ToUpper(m[1])]; usual != f.Kind {
+			odd = append(odd, OddKind{i, m[1], usual})
+		}
+	}
+	if len(kindOf) < 2 || len(joint.Fasteners) < fewest || len(odd) != 1 {
+		return nil
+	}
 	return odd
 }
 
@@ -74,6 +110,31 @@ func usualKind(joint geometry.Joint, members []int) (usual string, at int) {
 		return "", -1
 	}
 	return usual, at
+}
+
+// innerOuter warns of the kinds that are called inner and outer and lie the other way.
+func (c check) innerOuter() {
+	from := func(word string) (kind string, distance float64) {
+		n := 0
+		middle := geometry.Centroid(c.Joint.Points())
+		axis := geometry.LongAxis(c.Joint.Points())
+		for _, f := range c.Joint.Fasteners {
+			if strings.Contains(strings.ToLower(f.Kind), word) {
+				at := f.At.Sub(middle)
+				kind, n = f.Kind, n+1
+				distance += math.Abs(at.X*axis.Y - at.Y*axis.X)
+			}
+		}
+		return kind, distance / float64(max(n, 1))
+	}
+	for _, words := range [][2]string{{"inner", "outer"}, {"innen", "außen"}, {"intérieur", "extérieur"}, {"interior", "exterior"}} {
+		inner, in := from(words[0])
+		outer, out := from(words[1])
+		if inner != "" && outer != "" && in > out+2*toleranceMm {
+			at := slices.IndexFunc(c.Joint.Fasteners, func(f geometry.Fastener) bool { return f.Kind == inner })
+			c.Warn(c.Fasteners[at], InnerOuter, finding.Values{"inner": inner, "outer": outer})
+		}
+	}
 }
 
 func (c check) oddKinds() {

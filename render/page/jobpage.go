@@ -5,8 +5,10 @@ import (
 	"io"
 	"slices"
 	"strconv"
+	"strings"
 	"time"
 
+	"drawdown/geometry/finding"
 	"drawdown/render/words"
 	"drawdown/sequence/run"
 	"drawdown/sequence/run/teardown"
@@ -106,20 +108,27 @@ func (v JobView) jobLines(list []teardown.LineNow, d run.Direction, start string
 
 // jobNeed is something that must be ready.
 type jobNeed struct {
-	Text           string
-	Ready          bool
-	Fastener, Kind string
+	Text                  string
+	Ready                 bool
+	Fastener, Kind, Joint string
 }
 
-// Needs lists what must be ready before the joints are tightened.
+// Needs lists what must be ready before the joints are tightened: fasteners by joint,
+// then what the file lists.
 func (v JobView) Needs() []jobNeed {
 	t := v.Text()
 	var all []jobNeed
 	for _, n := range v.Job.Needs {
-		one := jobNeed{Ready: n.Met(), Fastener: n.ID}
-		if n.ID != "" {
+		if v.Job.Named(n) {
+			continue // below
+		}
+		one := jobNeed{Ready: n.Met(), Fastener: n.ID, Joint: n.Joint}
+		switch {
+		case n.ID != "":
 			one.Text = fmt.Sprintf(t.Run.NeedFastener, n.ID, t.Trouble.Names[string(n.Trouble)])
-		} else {
+		case n.Gasket != "":
+			one.Text, one.Kind = fmt.Sprintf(t.Run.NeedGasket, n.Count, v.Words.Term(finding.Term(n.Gasket))), n.Kind
+		default:
 			one.Text, one.Kind = fmt.Sprintf(t.Run.NeedKind, n.Count, n.Kind), n.Kind
 		}
 		if len(v.Job.Rebuild) > 1 {
@@ -127,12 +136,20 @@ func (v JobView) Needs() []jobNeed {
 		}
 		all = append(all, one)
 	}
+	for _, s := range v.Job.Supplies {
+		count := ""
+		if s.Count > 0 {
+			count = fmt.Sprintf("%d × ", s.Count)
+		}
+		text := words.Row(count+v.Words.Term(finding.Term(s.What)), s.Part, strings.Join(s.Joints, ", "))
+		all = append(all, jobNeed{Text: text, Ready: s.Met(), Kind: s.What})
+	}
 	return all
 }
 
 // Unready reports whether something is not ready.
 func (v JobView) Unready() bool {
-	return slices.ContainsFunc(v.Job.Needs, func(n teardown.Need) bool { return !n.Met() })
+	return slices.ContainsFunc(v.Needs(), func(n jobNeed) bool { return !n.Ready })
 }
 
 // RunLines are the runs of the job, in words.

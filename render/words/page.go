@@ -9,6 +9,7 @@ type Page struct {
 	Run      PageRun
 	Trouble  PageTrouble
 	Seen     PageSeen
+	Shopping PageShopping
 	Job      PageJob
 	Records  PageRecords
 	Share    PageShare
@@ -273,6 +274,21 @@ type PageSeen struct {
 	Outside   string // of the limits
 	Joint     string
 	Saved     string // the heading of what a reading comes to
+}
+
+// PageShopping is the words of the list of what a rebuild needs.
+type PageShopping struct {
+	Title     string
+	Badge     string
+	Says      string
+	Nothing   string
+	Have      string // heads of columns
+	Count     string
+	What      string
+	For       string
+	Ready     string
+	Condemned string            // %s: the fasteners
+	Sorts     map[string]string // by teardown.Sort
 }
 
 // PageRecords is the words of the list of records, and one of them.

@@ -9,6 +9,7 @@ import (
 	"drawdown/cmd/internal/record"
 	"drawdown/cmd/internal/report"
 	"drawdown/geometry/finding"
+	"drawdown/render/sheet/shopping"
 )
 
 // exportRun sends the whole record of a run.
@@ -19,6 +20,34 @@ func (b *Bench) exportRun(w http.ResponseWriter, r *http.Request, id, ending str
 // exportJob sends the whole record of a job, with its runs.
 func (b *Bench) exportJob(w http.ResponseWriter, r *http.Request, id, ending string) error {
 	return b.export(w, r, id, ending, b.store.Job, "json", "pdf")
+}
+
+// exportShopping gives the list of what the rebuild of a job needs.
+func (b *Bench) exportShopping(w http.ResponseWriter, r *http.Request, id, form string) error {
+	out, err := b.jobOut(id, b.reader(r))
+	if err != nil {
+		return err
+	}
+	list := shopping.List{ID: id, Title: out.Title, Machine: out.Machine, Number: out.Number, Order: out.Order, Supplies: out.Shopping()}
+	switch form {
+	case "csv":
+		download(w, "attachment", id+"-shopping.csv", "text/csv; charset=utf-8")
+		w.Write(shopping.CSV(list.Supplies))
+	case "pdf":
+		ask, err := b.printing(r)
+		if err != nil {
+			return err
+		}
+		files, err := job.ShoppingList(list, ask)
+		if err != nil {
+			return failure{http.StatusUnprocessableEntity, err}
+		}
+		download(w, "inline", files[0].Name, "application/pdf")
+		w.Write(files[0].Data)
+	default:
+		return wrong(http.StatusNotFound, NoFormat, finding.Values{"written": cut("shopping." + form), "allowed": []string{"shopping.pdf", "shopping.csv"}})
+	}
+	return nil
 }
 
 func (b *Bench) export(w http.ResponseWriter, r *http.Request, id, ending string, find func(string) (record.Started, error), forms ...string) error {

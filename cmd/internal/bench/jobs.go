@@ -96,7 +96,9 @@ type jobOut struct {
 
 func (b *Bench) getJob(w http.ResponseWriter, r *http.Request) error {
 	id, ending, exported := strings.Cut(r.PathValue("file"), ".")
-	if exported {
+	if form, list := strings.CutPrefix(ending, "shopping."); list {
+		return b.exportShopping(w, r, id, form)
+	} else if exported {
 		return b.exportJob(w, r, id, ending)
 	}
 	out, err := b.jobOut(id, b.reader(r))
@@ -144,7 +146,7 @@ func (b *Bench) needsOf(one *openJob, runs []*openRun) []teardown.Need {
 			}
 			continue
 		}
-		all = append(all, one.work.JointNeeds(j.Of, b.condemned(j.Of, runs), one.state.Ready())...)
+		all = append(all, one.work.JointNeeds(j.Of, b.condemned(j.Of, runs), one.state.ReadyFor(j.Of))...)
 	}
 	return all
 }

@@ -133,6 +133,33 @@ func TestMeasuredOnAJob(t *testing.T) {
 	}
 }
 
+// The shopping list of a job has what its machine file names, ticked as it arrives.
+func TestShoppingList(t *testing.T) {
+	t.Parallel()
+	s := served(t)
+	id := s.job(`{"of":"p4-engine","who":"RA"}`)
+	s.want(http.StatusOK, s.onJob(id, `{"entry":"r1","act":"ready","kind":"head gasket","who":"RA"}`))
+	s.want(http.StatusOK, s.onJob(id, `{"entry":"r2","act":"ready","kind":"main","joint":"p4-head","value":4,"who":"RA"}`))
+	s.want(http.StatusBadRequest, s.onJob(id, `{"entry":"r3","act":"ready","kind":"rubber band","who":"RA"}`))
+	table := string(s.want(http.StatusOK, s.ask("GET", "/api/jobs/"+id+".shopping.csv", "")).body)
+	for _, line := range []string{"gasket,head gasket,,,1,1,p4-head,,", "fastener,main,M10×1.5 × 120 mm,10.9,10,4,p4-head,,", "part,pulley bolt,,,,0,,crankshaft pulley,"} {
+		if !strings.Contains(table, line+"\n") {
+			t.Errorf("%q is not in\n%s", line, table)
+		}
+	}
+	if got := s.want(http.StatusOK, s.ask("GET", "/api/jobs/"+id+".shopping.pdf", "")); !contains(got.body[:5], "%PDF") {
+		t.Errorf("%.40q", got.body)
+	}
+	s.want(http.StatusNotFound, s.ask("GET", "/api/jobs/"+id+".shopping.doc", ""))
+	s.want(http.StatusNotFound, s.ask("GET", "/api/jobs/J99.shopping.pdf", ""))
+	page := html.UnescapeString(string(s.want(http.StatusOK, s.ask("GET", "/jobs/"+id, "")).body))
+	for _, said := range []string{"1 × head gasket · p4-head", "pulley bolt · crankshaft pulley", "Shopping list (PDF)"} {
+		if !strings.Contains(page, said) {
+			t.Errorf("the page does not say %q", said)
+		}
+	}
+}
+
 // A machine comes apart and goes together: the lists run each their way, parts are
 // ticked once and in order, joints follow their runs.
 func TestJobOnAMachine(t *testing.T) {

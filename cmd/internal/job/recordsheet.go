@@ -9,6 +9,7 @@ import (
 	"drawdown/render"
 	"drawdown/render/scene"
 	sheet "drawdown/render/sheet/record"
+	"drawdown/render/sheet/shopping"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/run"
 	"drawdown/sequence/run/teardown"
@@ -37,6 +38,12 @@ func RecordSheet(e record.Export, file func(sum string) ([]byte, error), zone *t
 	}
 	files, err := ask.files(document, e.ID, "", e.Last.Format(time.DateOnly))
 	return files, notes, err
+}
+
+// ShoppingList draws the list of what the rebuild of a job needs.
+func ShoppingList(l shopping.List, ask Printing) ([]render.File, error) {
+	ask = ask.counting()
+	return ask.files(shopping.Document(l, ask.Request), l.ID, "shopping", "")
 }
 
 func jobRecord(e record.Export, file func(sum string) ([]byte, error)) (sheet.Job, error) {

@@ -12,6 +12,7 @@ import (
 	"github.com/chromedp/chromedp/kb"
 	"github.com/google/go-cmp/cmp"
 
+	"drawdown/render/words"
 	"drawdown/sequence/run"
 )
 
@@ -541,7 +542,8 @@ func TestNeighbours(t *testing.T) {
 	one.Type("#answer textarea", "told at the bench")
 	one.Click("#answer .go")
 	version(one, "3")
-	if e := b.entries(id)[2]; e.Of != "new" || e.Note != "They stay as they are; the lead decided it. told at the bench" {
+	words := words.English().Page.Run
+	if e := b.entries(id)[2]; e.Of != "new" || e.Note != words.TheyStay+"; "+words.ByLead+". told at the bench" {
 		t.Errorf("the answer is %+v", e)
 	}
 	one.Quiet()

@@ -23,6 +23,7 @@ type Work struct {
 	Teardown    []Line          `json:"teardown"` // in working order
 	Rebuild     []Line          `json:"rebuild"`
 	Joints      []Joint         `json:"joints"`
+	Supplies    []Supply        `json:"supplies,omitempty"` // beside fasteners
 	Measures    []measure.Value `json:"measures,omitempty"` // of the whole machine
 	Warnings    run.Findings    `json:"warnings,omitempty"` // of the check of the file
 }
@@ -52,11 +53,12 @@ type Joint struct {
 	Stations  []string        `json:"stations,omitempty"`
 	Labels    []string        `json:"labels,omitempty"` // of bores
 	Measures  []measure.Value `json:"measures,omitempty"`
+	Sizes     []Size          `json:"sizes,omitempty"` // of the kinds
 }
 
 // OfMachine freezes the work on a machine.
 func OfMachine(name string, o overhaul.Overhaul, warnings []finding.Finding) Work {
-	w := Work{Of: name, Title: o.Title, Machine: o.Machine, Revision: o.Revision, Fingerprint: o.Fingerprint, Warnings: warnings, Measures: o.Measures}
+	w := Work{Of: name, Title: o.Title, Machine: o.Machine, Revision: o.Revision, Fingerprint: o.Fingerprint, Warnings: warnings, Measures: o.Measures, Supplies: suppliesOf(o)}
 	w.Teardown = lines(o, plan.CautionLoosen, 0)
 	w.Rebuild = lines(o, plan.CautionTighten, len(w.Teardown))
 	for _, j := range o.Joints() {
@@ -82,7 +84,7 @@ func OfJoint(name string, p plan.Plan, warnings []finding.Finding) Work {
 
 func jointOf(name string, p plan.Plan) Joint {
 	frozen := run.New(p, run.Loosen, nil)
-	j := Joint{Of: name, Title: p.Title, Stations: frozen.Stations, Labels: frozen.Labels, Measures: frozen.Measures}
+	j := Joint{Of: name, Title: p.Title, Stations: frozen.Stations, Labels: frozen.Labels, Measures: frozen.Measures, Sizes: sizesOf(p)}
 	for _, f := range frozen.Fasteners {
 		j.Fasteners = append(j.Fasteners, f.ID)
 	}

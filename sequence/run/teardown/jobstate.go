@@ -78,6 +78,14 @@ func (s *State) judge(e run.Entry, runs []RunFact) *run.Refusal {
 		return s.judgeCorrect(e)
 	case run.Close:
 		return s.judgeClose(runs)
+	case run.Ready:
+		if e.Kind != "" && !s.work.asksFor(e.Kind) {
+			return wrongly(run.NoSuchKind, finding.Values{"kind": e.Kind, "allowed": s.work.askable()})
+		}
+		if e.Joint != "" {
+			_, r := s.jointsOf(e)
+			return r
+		}
 	case run.Find, run.Measure:
 		return s.judgeSeen(e)
 	case run.Adopt:

@@ -38,6 +38,7 @@ type View struct {
 	Measures    []measure.Value `json:"measures,omitempty"` // to take on the whole machine
 	Joints      []Joint         `json:"joints"`             // with theirs
 	Needs       []Need          `json:"ready"`              // what must be ready before the joints are tightened
+	Supplies    []Supply        `json:"supplies"`           // beside fasteners
 	Findings    []run.Entry     `json:"findings"`           // also those of the runs, by the server
 	Measured    []Measured      `json:"measured"`
 	Notes       []run.Entry     `json:"notes,omitempty"`
@@ -65,7 +66,7 @@ type Need struct {
 func (s *State) View(runs []RunFact, needs []Need) View {
 	v := View{
 		Of: s.work.Of, Title: s.work.Title, Machine: s.work.Machine, Fingerprint: s.work.Fingerprint,
-		Status: Open, Version: s.Version(), Measures: s.work.Measures, Joints: append([]Joint{}, s.work.Joints...), Runs: append([]RunFact{}, runs...), Needs: append([]Need{}, needs...),
+		Status: Open, Version: s.Version(), Measures: s.work.Measures, Joints: append([]Joint{}, s.work.Joints...), Supplies: append([]Supply{}, s.supplies()...), Runs: append([]RunFact{}, runs...), Needs: append([]Need{}, needs...),
 		Teardown: s.now(s.work.Teardown, run.Loosen, runs), Rebuild: s.now(s.work.Rebuild, run.Tighten, runs),
 		Findings: []run.Entry{}, Measured: []Measured{},
 	}
