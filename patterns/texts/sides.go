@@ -57,12 +57,12 @@ func (f facts) otherSide(text string) []finding.Finding {
 	return []finding.Finding{finding.Warned(TextSide, finding.Values{"text": text, "other": f.Title})}
 }
 
-var otherBank = regexp.MustCompile(`(?i)\b(other|own|after|before|first|also|both|like|andere\w*|eigene\w*|nach|vor|beide|autre|après|avant|otra|después|antes)\b`)
+var otherBank = regexp.MustCompile(`(?i)\b(other|own|after|before|first|also|both|like|same|unlike|than|as on|not (?:the|that|on)|gleich\w*|wie|nicht|même\w*|comme|pas|mism\w*|como|igual\w*|andere\w*|eigene\w*|nach|vor|beide|autre|après|avant|otra|después|antes)\b`)
 
 // Texts that are of the other work: what is done before a part comes off, and with
 // what goes in new.
 var (
-	ofLoosening  = regexp.MustCompile(`(?i)\bbefore (?:the |any |a )?[\pL ]{1,30}\b(?:come|comes|is|are) (?:taken |lifted |turned )?(?:off|out|loose|loosened|removed)\b|^(?:drain|mark the old|soak) |^(?:the )?(?:oil|coolant|water|fuel) drained\b|\bbefore (?:removal|removing|loosening|dismantling|strip-down)\b|^(?:vor dem (?:lösen|ausbau)|avant (?:la dépose|le desserrage)|antes de (?:aflojar|desmontar))`)
+	ofLoosening  = regexp.MustCompile(`(?i)\bbefore (?:the |any |a )?[\pL ]{1,30}\b(?:come|comes|is|are) (?:taken |lifted |turned )?(?:off|out|loose|loosened|removed)\b|^(?:mark the old|soak) |^drain (?:the|all|off|out|oil|engine|coolant|cooling|water|fuel|both)\b|\b(?:drained|without pressure|pressure off|depressuri[sz]ed)\b.*\bbefore the first (?:nut|bolt|screw)\b|^(?:the )?(?:oil|coolant|water|fuel) drained\b|\bbefore (?:removal|removing|loosening|dismantling|strip-down)\b|^(?:vor dem (?:lösen|ausbau)|avant (?:la dépose|le desserrage)|antes de (?:aflojar|desmontar))`)
 	ofTightening = regexp.MustCompile(`(?i)^(?:fit |use |always )?new (?:\pL+ ){0,3}?(?:gaskets?|bolts|nuts|seals?|o-rings?)$|^(?:fit|refit|renew) |^oil the (?:threads|bolts)|^(?:apply |a )?(?:thin )?bead of sealant|^(?:new )?sealant |^(?:before|when) (?:fitting|tightening|refitting|assembly)\b`)
 	ofBoth       = regexp.MustCompile(`(?i)\b(again|then|refit\w*|back in|later|penetrat\w*|soak\w*|old|stay\w*)\b`)
 )

@@ -44,7 +44,7 @@ func TestTextsAgainstTheFile(t *testing.T) {
 		// gaskets
 		"New gasket, dry": "", "New paper gasket": TextGasket, "Neue Papierdichtung": TextGasket, "New MLS gasket": "", "New cork gasket": TextGasket,
 		// sides and machines
-		"Left bank of the engine": "", "Right bank of the engine": TextSide, "Right bank has its own card": "", "label at the right": "", "left head": "", "right cylinder head": TextSide,
+		"Left bank of the engine": "", "Right bank of the engine": TextSide, "Right bank has its own card": "", "Same figures as on the right bank": "", "Gasket marked L, not the one of the right bank": "", "label at the right": "", "left head": "", "right cylinder head": TextSide,
 		"Fernhollow V8 manual": TextMachine, "Fernhollow V6 manual": "", "V8 of another maker": "",
 	} {
 		found := cautioned(p, plan.Caution{Text: text})
@@ -74,7 +74,7 @@ func TestCautionsOfTheOtherWork(t *testing.T) {
 	t.Parallel()
 	p := head(t)
 	for text, of := range map[string]plan.CautionSide{
-		"Measure the end float before the caps come off": plan.CautionLoosen, "Drain the oil": plan.CautionLoosen, "Mark it before removal": plan.CautionLoosen,
+		"Measure the end float before the caps come off": plan.CautionLoosen, "Drain the oil": plan.CautionLoosen, "Mark it before removal": plan.CautionLoosen, "Line without pressure before the first nut": plan.CautionLoosen,
 		"New gasket": plan.CautionTighten, "Oil the threads": plan.CautionTighten, "Bead of sealant 3 mm wide": plan.CautionTighten, "Fit both dowels first": plan.CautionTighten,
 	} {
 		for _, side := range []plan.CautionSide{plan.CautionTighten, plan.CautionLoosen, plan.CautionBoth} {
