@@ -117,13 +117,17 @@ func TestFollowedToTheRecord(t *testing.T) {
 		one.Until(`document.body.dataset.version !== "` + before + `" && document.body.dataset.held === "0"`)
 		taps++
 	}
+	isReady := func() { // what is asked for is there
+		t.Helper()
+		one.Rest()
+		one.Tap("#bar")
+		one.Until(`document.getElementById("readiness").open`)
+		one.Click("#readiness .go")
+		one.Until(`!document.querySelector(".ask").classList.contains("ready")`)
+	}
 	for state() != "step" && taps < 5 { // what the check warns of is accepted, and the new bolts are there
 		if state() == "ready" {
-			one.Rest()
-			one.Tap("#bar")
-			one.Until(`document.getElementById("readiness").open`)
-			one.Click("#readiness .go")
-			one.Until(`!document.querySelector(".ask").classList.contains("ready")`)
+			isReady()
 			continue
 		}
 		tap()
@@ -156,6 +160,10 @@ func TestFollowedToTheRecord(t *testing.T) {
 	for taps < 60 && state() != "seal" {
 		if state() == "settle" {
 			one.Until(`!document.querySelector(".ask").classList.contains("settle")`)
+			continue
+		}
+		if state() == "ready" {
+			isReady()
 			continue
 		}
 		if pagetest.Evaluate[bool](one, `!document.getElementById("bar").dataset.act`) {
