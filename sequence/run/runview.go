@@ -8,7 +8,8 @@ import (
 )
 
 // View is a run at one moment, as the page and GET /api/runs/ID show it. Lists go
-// by the time of their entries. Names of people stand in By and Second alone.
+// by the time of their entries. Names of people stand in By, DecidedBy,
+// Second and Next alone.
 type View struct {
 	Of          string    `json:"of"`
 	Title       string    `json:"title"`
@@ -46,6 +47,8 @@ type Mark struct {
 	By    string    `json:"by"`
 	At    time.Time `json:"at"`
 	Note  string    `json:"note,omitempty"`
+
+	DecidedBy string `json:"decided_by,omitempty"` // where somebody decided what By entered
 }
 
 // AskKind is a question that only a person answers.
@@ -76,6 +79,8 @@ type TroubleSeen struct {
 	Blocks  Blocks   `json:"blocks,omitempty"`
 	Photo   string   `json:"photo,omitempty"`
 	Settled *Mark    `json:"settled,omitempty"` // by a settle or a replace
+	Decided Decision `json:"decided,omitempty"` // of an angle that was interrupted
+	TurnOn  Value    `json:"turn_on_deg,omitzero"`
 }
 
 // Blocks is what an open trouble blocks.

@@ -132,6 +132,7 @@ func (s *State) troubles() []TroubleSeen {
 		all = append(all, TroubleSeen{
 			Mark: p.entry.mark(), Trouble: p.entry.Trouble, Step: p.number(), IDs: p.ids,
 			Blocks: p.blocks(s.work.Direction), Photo: p.entry.Photo, Settled: p.settled.marked(),
+			Decided: p.decision(), TurnOn: p.turnOn(),
 		})
 	}
 	return inTime(all, TroubleSeen.mark)
@@ -159,7 +160,7 @@ func (s *State) firstDone() *Entry {
 	return first
 }
 
-func (e *Entry) mark() Mark { return Mark{e.ID, e.Who, e.Time, e.Note} }
+func (e *Entry) mark() Mark { return Mark{e.ID, e.Who, e.Time, e.Note, e.DecidedBy} }
 
 // marked is the mark of an entry that may be none.
 func (e *Entry) marked() *Mark {
@@ -202,6 +203,21 @@ func (v View) CatchUp(s Step) (nth, of int) {
 		}
 	}
 	return nth, of
+}
+
+// DecidedAt returns the interrupted angle at a step of which somebody decided what
+// becomes of it on that same fastener; nil where there is none.
+func (v View) DecidedAt(step int) *TroubleSeen {
+	for i, t := range slices.Backward(v.Troubles) {
+		if t.Trouble != "" || t.Step != step {
+			continue
+		}
+		if t.Settled == nil || t.Decided == NewFastener {
+			return nil
+		}
+		return &v.Troubles[i]
+	}
+	return nil
 }
 
 // AsDone lists the steps as they were done, by time; what is still to do follows

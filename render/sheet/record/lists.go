@@ -163,6 +163,9 @@ func (l *layout) stage(st run.Step) string {
 
 // figure says what was to be done; a figure that was worked out is marked.
 func (l *layout) figure(st run.Step) string {
+	if d := l.View.DecidedAt(st.Number); d != nil { // that counts, not the figure of the plan
+		return words.Row(l.p.Run.Interrupted, l.decided(*d))
+	}
 	figure := l.words.Figure(st.Figure)
 	if st.WorkedOut && figure != "" {
 		figure = "≈ " + figure
@@ -178,7 +181,11 @@ func (l *layout) remark(st run.Step) string {
 	if st.Recovery > 0 {
 		again = l.p.Run.Recovery
 	}
-	return words.Row(l.lettersOf(st.Number), st.Wrench, old, again, st.Reason)
+	reason := st.Reason
+	if d := l.View.DecidedAt(st.Number); d != nil {
+		reason = l.done(*d.Settled)
+	}
+	return words.Row(l.lettersOf(st.Number), st.Wrench, old, again, reason)
 }
 
 // lettersOf names what was found at a step as the list of it does.

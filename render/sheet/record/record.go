@@ -134,7 +134,7 @@ func (l *layout) statusLines() []string {
 		m := l.View.VoidedBy
 		return []string{words.Row(fmt.Sprintf(l.p.Run.VoidBy, m.By, l.when(m.At)), m.Note)}
 	case s != nil:
-		return []string{words.Row(fmt.Sprintf(l.p.Run.SealedBy, s.By, l.when(s.At)), filled(l.p.Records.SecondBy, s.Second))}
+		return []string{words.Row(fmt.Sprintf(l.p.Run.SealedBy, s.By, l.when(s.At)), l.second(*s))}
 	}
 	open := 0
 	for _, st := range l.View.Steps {
@@ -143,6 +143,14 @@ func (l *layout) statusLines() []string {
 		}
 	}
 	return []string{l.p.Records.NotSealed + " " + fmt.Sprintf(l.w.Open, open, len(l.View.Steps))}
+}
+
+// second names the second signature, and who entered it.
+func (l *layout) second(s run.Signature) string {
+	if s.Second == "" {
+		return ""
+	}
+	return sprint(l.p.Records.SecondBy, s.Second, s.By)
 }
 
 // facts are what the record is about.

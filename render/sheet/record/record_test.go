@@ -113,6 +113,34 @@ func headWork(t testing.TB) record.Record {
 	return b.record()
 }
 
+// A step of which somebody decided says that in place of the angle, with who decided
+// and who entered it. From first principles.
+func TestDecidedAngle(t *testing.T) {
+	t.Parallel()
+	b := begin(t, "p4-head", run.Tighten)
+	b.take(run.Entry{Act: run.Accept})
+	b.take(run.Entry{Act: run.Ready})
+	b.steps(20) // two torques of ten main bolts
+	for _, settle := range []run.Entry{{Decided: run.CountsAsDone}, {Decided: run.TurnOn, Value: "40"}, {Decided: run.OtherDecision, Note: "mark set anew"}} {
+		settle.Act, settle.DecidedBy = run.Settle, "LM"
+		settle.Of = b.take(run.Entry{Act: run.Unsure, Step: b.next().Number})
+		b.take(settle)
+		if settle.Decided != run.CountsAsDone {
+			b.steps(1)
+		}
+	}
+	document, _ := record.Document(b.record(), record.Request{Request: sheettest.Requests(0)[0]})
+	said := ""
+	for _, text := range scenetest.Texts(document.Pages...) {
+		said += text.Content + " "
+	}
+	for _, want := range []string{"counts as done", "turn on by 40°", "mark set anew", "decided by LM, entered by RA"} {
+		if !strings.Contains(said, want) {
+			t.Errorf("the record does not say %q: %s", want, said)
+		}
+	}
+}
+
 // All built-in patterns, both ways, done to the end or begun, on every paper in
 // every language: no fault of the layout, nothing under 2 mm, and what was left
 // out is said on the paper, as is that figures were worked out.
