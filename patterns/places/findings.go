@@ -41,5 +41,6 @@ const (
 	StationFar       finding.Code = "places station far"        // id, place
 	BoreOffCentre    finding.Code = "places bore off centre"    // label, off, of: circle, bolts
 	NumbersApart     finding.Code = "places numbers apart"      // name, other: of the same number, off
+	BoresOutside     finding.Code = "places bores outside"      // labels
 	AtPlace          finding.Code = "places at"                 // x, y
 )

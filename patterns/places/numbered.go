@@ -55,6 +55,7 @@ func (c check) series() {
 		c.offPitch(s)
 		c.offLine(s)
 		c.frontAtLast(s)
+		c.outsideBolts(s)
 	}
 	c.stationSeries()
 	middles := c.middlesOfCaps()
@@ -267,6 +268,27 @@ func (c check) offLine(s *numbered) {
 	}
 	if at >= 0 {
 		c.Warn(s.nodes[at], BoreOffLine, finding.Values{"name": problem.Quoted(s.names[at]), "off": unit.Length(off)})
+	}
+}
+
+// outsideBolts warns of bores of a row, cylinders or ports, whose middle no bolts stand
+// round: nothing would press on their seal.
+func (c check) outsideBolts(s *numbered) {
+	hull := geometry.Hull(c.Joint.Points())
+	if len(s.at) < fewestOfSeries || len(hull) < fewestOfSeries {
+		return
+	}
+	var names []string
+	at := -1
+	for i, p := range s.at {
+		if !geometry.Inside(p, hull) && geometry.FromEdge(p, hull) > toleranceMm {
+			if names = append(names, problem.Quoted(s.names[i])); at < 0 {
+				at = i
+			}
+		}
+	}
+	if at >= 0 {
+		c.Warn(s.nodes[at], BoresOutside, finding.Values{"labels": names})
 	}
 }
 

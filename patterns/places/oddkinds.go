@@ -2,6 +2,7 @@ package places
 
 import (
 	"regexp"
+	"strings"
 
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
@@ -49,6 +50,39 @@ func OddKinds(joint geometry.Joint) (odd []OddKind) {
 		if own := lettersOf[joint.Fasteners[o.Index].Kind]; own == "" {
 			return nil
 		}
+	}
+	if odd == nil {
+		return oddInitial(joint)
+	}
+	return odd
+}
+
+// oddInitial finds the one fastener whose id does not begin as its kind is called, where
+// all others do: L2 of the kind medium, where L1 is long, M1 medium, S1 short.
+func oddInitial(joint geometry.Joint) (odd []OddKind) {
+	const fewest = 6
+	kindOf := map[string]string{} // by its first letter
+	for _, f := range joint.Fasteners {
+		if f.Kind == "" {
+			return nil
+		}
+		initial := strings.ToUpper(string([]rune(f.Kind)[0]))
+		if other := kindOf[initial]; other != "" && other != f.Kind {
+			return nil
+		}
+		kindOf[initial] = f.Kind
+	}
+	for i, f := range joint.Fasteners {
+		m := lettersAndNumber.FindStringSubmatch(f.ID)
+		if m == nil || kindOf[strings.ToUpper(m[1])] == "" {
+			return nil
+		}
+		if usual := kindOf[strings.ToUpper(m[1])]; usual != f.Kind {
+			odd = append(odd, OddKind{i, m[1], usual})
+		}
+	}
+	if len(kindOf) < 2 || len(joint.Fasteners) < fewest || len(odd) != 1 {
+		return nil
 	}
 	return odd
 }

@@ -3,6 +3,8 @@ package texts
 import (
 	"regexp"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"drawdown/geometry/finding"
 	"drawdown/sequence/plan"
@@ -60,8 +62,8 @@ var otherBank = regexp.MustCompile(`(?i)\b(other|own|after|before|first|also|bot
 // Texts that are of the other work: what is done before a part comes off, and with
 // what goes in new.
 var (
-	ofLoosening  = regexp.MustCompile(`(?i)\bbefore (?:the |any |a )?[\pL ]{1,30}\b(?:come|comes|is|are) (?:taken |lifted |turned )?(?:off|out|loose|loosened|removed)\b|^(?:drain|mark the old|soak) |\bbefore (?:removal|removing|loosening|dismantling|strip-down)\b|^(?:vor dem (?:lösen|ausbau)|avant (?:la dépose|le desserrage)|antes de (?:aflojar|desmontar))`)
-	ofTightening = regexp.MustCompile(`(?i)^(?:fit |use |always )?new (?:\pL+ ){0,3}?(?:gaskets?|bolts|nuts|seals?|o-rings?)$|^(?:fit|refit|renew) |^oil the (?:threads|bolts)|^(?:apply |a )?(?:thin )?bead of sealant|^(?:before|when) (?:fitting|tightening|refitting|assembly)\b`)
+	ofLoosening  = regexp.MustCompile(`(?i)\bbefore (?:the |any |a )?[\pL ]{1,30}\b(?:come|comes|is|are) (?:taken |lifted |turned )?(?:off|out|loose|loosened|removed)\b|^(?:drain|mark the old|soak) |^(?:the )?(?:oil|coolant|water|fuel) drained\b|\bbefore (?:removal|removing|loosening|dismantling|strip-down)\b|^(?:vor dem (?:lösen|ausbau)|avant (?:la dépose|le desserrage)|antes de (?:aflojar|desmontar))`)
+	ofTightening = regexp.MustCompile(`(?i)^(?:fit |use |always )?new (?:\pL+ ){0,3}?(?:gaskets?|bolts|nuts|seals?|o-rings?)$|^(?:fit|refit|renew) |^oil the (?:threads|bolts)|^(?:apply |a )?(?:thin )?bead of sealant|^(?:new )?sealant |^(?:before|when) (?:fitting|tightening|refitting|assembly)\b`)
 	ofBoth       = regexp.MustCompile(`(?i)\b(again|then|refit\w*|back in|later|penetrat\w*|soak\w*|old|stay\w*)\b`)
 )
 
@@ -77,8 +79,23 @@ func otherWork(c plan.Caution) []finding.Finding {
 	return []finding.Finding{finding.Warned(TextOtherWork, finding.Values{"text": c.Text, "side": string(c.Side)})}
 }
 
-// model finds the designation of a machine: G6, V8, P4.
-var model = regexp.MustCompile(`^(\p{Lu}{1,4})-?(\d{1,4})(\pL?)$`)
+// lettersOf returns the letters before the number in the designation of a machine,
+// such as the G of G6 or the V of V8; empty for other words. A pattern for it would
+// take more memory than all others together.
+func lettersOf(word string) string {
+	after := strings.TrimLeftFunc(word, unicode.IsUpper)
+	letters := word[:len(word)-len(after)]
+	number := strings.TrimPrefix(after, "-")
+	tail := strings.TrimLeft(number, "0123456789")
+	digits := len(number) - len(tail)
+	long := func(n int) bool { return n >= 1 && n <= 4 }
+	if !long(utf8.RuneCountInString(letters)) || !long(digits) || utf8.RuneCountInString(tail) > 1 || strings.ContainsFunc(tail, isNoLetter) {
+		return ""
+	}
+	return letters
+}
+
+func isNoLetter(r rune) bool { return !unicode.IsLetter(r) }
 
 // otherMachine finds a text with another model of the same maker than the machine.
 func (f facts) otherMachine(text string) []finding.Finding {
@@ -88,12 +105,12 @@ func (f facts) otherMachine(text string) []finding.Finding {
 	}
 	words := wordsOf(text)
 	for i, w := range machine[1:] {
-		own := model.FindStringSubmatch(w.as)
-		if own == nil || strings.Contains(" "+text+" ", w.as) {
+		own := lettersOf(w.as)
+		if own == "" || strings.Contains(" "+text+" ", w.as) {
 			continue
 		}
 		for k := 1; k < len(words); k++ {
-			if other := model.FindStringSubmatch(words[k].as); other != nil && other[1] == own[1] && words[k-1].low == machine[i].low {
+			if lettersOf(words[k].as) == own && words[k-1].low == machine[i].low {
 				return []finding.Finding{finding.Warned(TextMachine, finding.Values{"text": text, "machine": f.Machine})}
 			}
 		}

@@ -72,6 +72,24 @@ func (f facts) reuse(text string) []finding.Finding {
 	return nil
 }
 
+var (
+	newGasket   = regexp.MustCompile(`(?i)\bnew (?:\pL+ ){0,2}?gasket|\bneue \w*dichtung|\bnouveau joint|\bjoint neuf|\bjunta nueva|\bnueva junta`)
+	gasketAgain = regexp.MustCompile(`(?i)\bgasket\b[^.;]*\b(?:used again|re-?used)|\bre-?use the (?:old )?gasket|dichtung\b[^.;]*wiederverwend|joint\b[^.;]*réutilis|junta\b[^.;]*(?:reutiliz|otra vez)`)
+)
+
+// disagrees finds an earlier caution of the same side that says the opposite.
+func disagrees(p plan.Plan, i int) []finding.Finding {
+	c := p.Cautions[i]
+	for _, other := range p.Cautions[:i] {
+		opposite := func(a, b *regexp.Regexp) bool { return a.MatchString(c.Text) && b.MatchString(other.Text) }
+		sides := c.Side == other.Side || c.Side == plan.CautionBoth || other.Side == plan.CautionBoth
+		if sides && !notAlways.MatchString(c.Text) && !notAlways.MatchString(other.Text) && (opposite(newGasket, gasketAgain) || opposite(gasketAgain, newGasket)) {
+			return []finding.Finding{finding.Warned(TextsDisagree, finding.Values{"text": c.Text, "other": other.Text})}
+		}
+	}
+	return nil
+}
+
 // gasketWords call kinds of gaskets in a text, and in joint.
 var gasketWords = []struct{ inText, inFile *regexp.Regexp }{
 	{regexp.MustCompile(`(?i)spiral[- ]?wound|spiraldichtung|spiralée?|espirometálica`), regexp.MustCompile(`spiral`)},

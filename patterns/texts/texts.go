@@ -25,6 +25,7 @@ const (
 	TextOtherWork finding.Code = "text other work" // text, side: that it is written for
 	TextMachine   finding.Code = "text machine"    // text, machine
 	TextReuse     finding.Code = "text reuse"      // text, kinds, reuse
+	TextsDisagree finding.Code = "texts disagree"  // text, other
 	TextCylinders finding.Code = "text cylinders"  // text, stated, count, highest: of the bores
 )
 
@@ -51,6 +52,7 @@ func Cautions(p plan.Plan) [][]finding.Finding {
 		if c.Side != plan.CautionLoosen {
 			found[i] = append(figuresIn(p, c.Text, anglesOf(p, 0)), dryBesideOil(p, c.Text)...)
 		}
+		found[i] = append(found[i], disagrees(p, i)...)
 		found[i] = slices.Concat(found[i], facts.compare(c.Text), otherWork(c), facts.otherSide(c.Text), facts.otherMachine(c.Text))
 	}
 	return found

@@ -55,14 +55,15 @@ func readAndPlanned(from source.Source, way sequence.Way, turn sequence.Turn) (p
 	if err != nil {
 		problems = append(problems, stopped(err, places))
 	}
+	senseless := stages.Senseless(p)
 	for i, f := range p.Figures {
 		at := places.At(f.At.Kind, f.At.Stage)
 		p.Figures[i].At.File, p.Figures[i].At.Line = at.File, at.Line
-		if f.Severity == finding.Warning {
+		if f.Severity == finding.Warning && !(f.Code == figures.TwoWrenches && finding.Has(senseless, stages.StepTooLarge)) {
 			problems = append(problems, placed(f, places, figures.Placed(f)))
 		}
 	}
-	for _, f := range stages.Senseless(p) {
+	for _, f := range senseless {
 		problems = append(problems, placed(f, places, f))
 	}
 	problems = append(problems, textsOf(p, places)...)

@@ -233,9 +233,19 @@ func testManyAtOnce(t *testing.T, at Place) {
 
 // Names stand in no body, and leave the files when they are erased; the chain
 // holds, and the entries of one person still show that they are of one.
-func TestErase(t *testing.T) { onEach(t, testErase) }
+func TestErase(t *testing.T) {
+	t.Parallel()
+	t.Run("file", func(t *testing.T) {
+		at := inTempFolder(t)
+		testErase(t, at, func(text string) bool { return holds(t, at.Folder, text) })
+	})
+	t.Run("database", func(t *testing.T) {
+		server := servertest.Start(t) // it has few files to look through
+		testErase(t, Place{Address: server.Address("postgres")}, func(text string) bool { return server.Holds(t, text) })
+	})
+}
 
-func testErase(t *testing.T, at Place) {
+func testErase(t *testing.T, at Place, holds func(text string) bool) {
 	s := opened(t, at)
 	const name = "Ruth-Anders-1234567"
 	id := added(t, s, headRun)
@@ -244,7 +254,7 @@ func testErase(t *testing.T, at Place) {
 	s.Append(id, run.Entry{ID: "c", Act: run.Remark, Who: name, Time: noon}, func(Before) (*run.Refusal, error) {
 		return &run.Refusal{Finding: finding.Failed("run sealed", nil), By: name}, nil
 	})
-	if !holds(t, at, name) {
+	if !holds(name) {
 		t.Fatal("the name is nowhere: this test finds nothing")
 	}
 	people, err := s.People()
@@ -255,7 +265,7 @@ func testErase(t *testing.T, at Place) {
 	if err := s.Erase(name); err != nil {
 		t.Fatal(err)
 	}
-	if holds(t, at, name) {
+	if holds(name) {
 		t.Error("the name is still there")
 	}
 	if after := sound(t, s); after != before {
@@ -273,18 +283,15 @@ func testErase(t *testing.T, at Place) {
 	}
 }
 
-// holds reports whether a file of the record holds a text.
-func holds(t *testing.T, at Place, text string) bool {
+// holds reports whether a file of a folder holds a text.
+func holds(t *testing.T, folder, text string) bool {
 	t.Helper()
-	if !at.isFile() {
-		return servertest.OfPackage(t).Holds(t, text)
-	}
-	entries, err := os.ReadDir(at.Folder)
+	entries, err := os.ReadDir(folder)
 	if err != nil {
 		t.Fatal(err)
 	}
 	return slices.ContainsFunc(entries, func(e os.DirEntry) bool {
-		data, err := os.ReadFile(filepath.Join(at.Folder, e.Name()))
+		data, err := os.ReadFile(filepath.Join(folder, e.Name()))
 		return err == nil && strings.Contains(string(data), text)
 	})
 }

@@ -12,7 +12,7 @@ var kinds = map[string]func(t testing.TB) Place{"file": inTempFolder, "database"
 func inTempFolder(t testing.TB) Place { return Place{Folder: t.TempDir()} }
 
 func inDatabase(t testing.TB) Place {
-	return Place{Address: servertest.OfPackage(t).Database(t)}
+	return Place{Address: servertest.OfPackage(t).Schema(t)}
 }
 
 // onEach runs a test on a new record of each kind: all must do the same.

@@ -46,6 +46,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	places.StationFar:       {"id": "T8", "place": finding.Noted(places.AtPlace, finding.Values{"x": 510.0, "y": 0.0})},
 	places.BoreOffCentre:    {"label": "shaft", "off": unit.Length(13), "of": "circle"},
 	places.NumbersApart:     {"name": `"shell 4"`, "other": `"cap 4"`, "off": unit.Length(100)},
+	places.BoresOutside:     {"labels": []string{`"port 1"`, `"port 4"`}},
 	places.BoreOffPitch:     {"name": `"cyl 3"`, "off": unit.Length(9), "pitch": unit.Length(112)},
 	places.LabelFar:         {"label": `"PUMP SIDE"`, "place": somewhere},
 	places.LabelTwice:       {"label": `"cyl 1"`, "first": earlier},

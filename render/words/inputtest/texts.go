@@ -18,6 +18,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	texts.TextSide:      {"text": "RIGHT BANK", "other": "Cylinder head, left bank"},
 	texts.TextOtherWork: {"text": "Oil the threads", "side": "loosen"},
 	texts.TextCylinders: {"text": "Harrow V8", "stated": 8, "count": 3, "highest": 3},
+	texts.TextsDisagree: {"text": "The gasket may be used again", "other": "New gasket"},
 	texts.TextReuse:     {"text": "New head bolts", "reuse": "yes"},
 	texts.TextMachine:   {"text": "Harrow G4 manual", "machine": "Harrow G6 generator"},
 })

@@ -29,9 +29,12 @@ type served struct {
 	stop    func()
 }
 
-func serve(t *testing.T) *served {
+func serve(t *testing.T) *served { return serveOn(t, "") }
+
+// serveOn serves a page with its record in a database, or in a folder.
+func serveOn(t *testing.T, store string) *served {
 	t.Helper()
-	s := &served{t: t, options: bench.Options{Folder: t.TempDir(), Data: t.TempDir(), Words: words.English(), Limits: bench.Usual, Now: time.Now, Program: "test"}}
+	s := &served{t: t, options: bench.Options{Folder: t.TempDir(), Data: t.TempDir(), Store: store, Words: words.English(), Limits: bench.Usual, Now: time.Now, Program: "test"}}
 	s.start()
 	t.Cleanup(func() { s.stop() })
 	return s
