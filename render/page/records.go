@@ -113,7 +113,7 @@ func (v RecordView) StepRows() []stepRow {
 			Number: v.stepNumber(s), Stage: strconv.Itoa(s.Stage), Fastener: v.fastener(s.IDs), Figure: strings.TrimSpace(figure + " " + unit),
 			State: v.stateAndReason(s), By: words.Row(s.By, s.Wrench), Old: s.Old,
 		}
-		if d := v.Run.DecidedAt(s.Number); d != nil { // what was decided counts, not the figure of the plan
+		if d := v.Run.DecidedAt(s.Number); d != nil && s.Undone == nil { // what was decided counts, not the figure of the plan
 			row.Figure = words.Row(v.Text().Run.Interrupted, v.decided(*d))
 		}
 		if s.Old {
@@ -130,8 +130,14 @@ func (v RecordView) StepRows() []stepRow {
 // stateAndReason says how far a step is and why, or who decided about its angle.
 func (v RecordView) stateAndReason(s run.Step) string {
 	state := v.Text().Records.StepStates[string(s.State)]
-	if d := v.Run.DecidedAt(s.Number); d != nil {
+	switch d := v.Run.DecidedAt(s.Number); {
+	case s.Undone != nil:
+		acts := v.Text().Records.Acts
+		return words.Row(acts[string(s.Undone.Act)], s.Reason, acts[string(run.Undo)], v.by(s.Undone.Back))
+	case d != nil:
 		return words.Row(state, v.by(*d.Settled))
+	case s.OutOfOrder:
+		return words.Row(state, v.Words.With(v.Text().Run.OutOfOrder, s.Reason))
 	}
 	return words.Row(state, s.Reason)
 }
@@ -157,6 +163,11 @@ func (v RecordView) Tables() []recordTable {
 	var troubles, readings, flags, overs, prints []string
 	for _, seen := range v.Run.Troubles {
 		troubles = append(troubles, words.Row(v.troubleLine(seen), v.by(seen.Mark)))
+	}
+	for _, r := range v.Run.Replaced {
+		if r.Of == "" { // else it stands at its trouble
+			troubles = append(troubles, words.Row(v.fastener(r.IDs)+": "+t.Records.Acts[string(run.Replace)], v.by(r.Mark)))
+		}
 	}
 	for _, r := range v.Run.Readings {
 		outside := ""

@@ -28,6 +28,8 @@ type View struct {
 	Asks        []Ask             `json:"asks,omitempty"`
 	Troubles    []TroubleSeen     `json:"troubles,omitempty"`
 	Condemned   []Condemned       `json:"condemned,omitempty"`
+	Replaced    []Replaced        `json:"replaced,omitempty"`
+	Undone      []Undone          `json:"undone,omitempty"`
 	Needs       []Need            `json:"needs,omitempty"` // what must be ready for tightening, ready or not
 	Readings    []Reading         `json:"readings,omitempty"`
 	Flags       []Flag            `json:"-"` // worded by the server
@@ -81,6 +83,22 @@ type TroubleSeen struct {
 	Settled *Mark    `json:"settled,omitempty"` // by a settle or a replace
 	Decided Decision `json:"decided,omitempty"` // of an angle that was interrupted
 	TurnOn  Value    `json:"turn_on_deg,omitzero"`
+}
+
+// Undone is a tap on a step that was taken back.
+type Undone struct {
+	Mark      // of the tap
+	Act  Act  `json:"act"`
+	Step int  `json:"step"`
+	Back Mark `json:"back"` // of who took it back
+}
+
+// Replaced is a new fastener that went in.
+type Replaced struct {
+	Mark
+	Step int      `json:"step,omitempty"`
+	IDs  []string `json:"ids"`
+	Of   string   `json:"of,omitempty"` // the trouble that it was for; empty where none was reported
 }
 
 // Blocks is what an open trouble blocks.

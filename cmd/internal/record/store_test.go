@@ -377,7 +377,7 @@ func testSearch(t *testing.T, at Place) {
 		t.Error(jobs, err)
 	}
 	sealed, err := s.Run(R2)
-	if err != nil || sealed.Ended != run.Seal {
+	if err != nil || sealed.Ended != run.Seal || sealed.EndedAt.IsZero() || sealed.EndedBy == "" {
 		t.Error(sealed, err)
 	}
 }

@@ -41,6 +41,12 @@ func (l *layout) allSeen() []seen {
 		one.settled = l.condemned(t, one.settled)
 		all = append(all, one)
 	}
+	for _, r := range l.View.Replaced {
+		if r.Of == "" { // else it stands at its trouble
+			what := l.p.Records.Acts[string(run.Replace)]
+			all = append(all, seen{at: r.At, by: r.By, what: l.words.With(what, r.Note), ids: r.IDs, step: r.Step, settled: sprint(l.w.New, l.decider(r.Mark), l.when(r.At))})
+		}
+	}
 	for _, f := range l.View.Findings {
 		one := seen{at: f.At, by: f.By, what: l.words.With(l.p.Seen.Names[string(f.Found)], f.Note), photo: f.Photo, step: f.Step}
 		if p := f.Place; p != nil {

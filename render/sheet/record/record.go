@@ -145,6 +145,15 @@ func (l *layout) statusLines() []string {
 	return []string{l.p.Records.NotSealed + " " + fmt.Sprintf(l.w.Open, open, len(l.View.Steps))}
 }
 
+// begunBy is who started the run; where nobody gave a name then, who made the first
+// entry.
+func (l *layout) begunBy() string {
+	if l.Who == "" && len(l.Entries) > 0 {
+		return l.Entries[0].Who
+	}
+	return l.Who
+}
+
 // second names the second signature, and who entered it.
 func (l *layout) second(s run.Signature) string {
 	if s.Second == "" {
@@ -166,7 +175,7 @@ func (l *layout) facts() {
 	add(l.w.Order, l.Order)
 	add(l.w.Job, l.Job)
 	add(l.w.Again, l.Again)
-	add(l.w.Started, words.Row(l.when(l.Started), l.Who))
+	add(l.w.Started, words.Row(l.when(l.Started), l.begunBy()))
 	if n := len(l.Entries); n > 0 {
 		add(l.w.Ended, words.Row(l.when(l.Entries[n-1].Time), l.Entries[n-1].Who))
 	}
