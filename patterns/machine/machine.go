@@ -103,7 +103,7 @@ func (m *reader) machine(root *nodes.Node) {
 	m.made.Cautions = f.Cautions()
 	m.made.Tools = m.texts(f, "tools", finding.Term("a tool"))
 	m.readStrip(f)
-	m.made.Measures = measures.Read(f, m.measured, nil)
+	m.made.Measures, _ = measures.Read(f, m.measured, nil)
 }
 
 // measured takes any name as the place of a value: a machine file has no picture.

@@ -90,11 +90,11 @@ func (r *reader) members(n *nodes.Node, name string, unloaded bool, in map[strin
 	}
 	if len(kinds) > 1 && !r.sameGroup(kinds) {
 		// Where springs press the part would bend; else its kinds go down one after the other.
-		tell := r.Fail
 		if unloaded {
-			tell = r.Warn
+			r.mixed = append(r.mixed, mixed{n, kinds})
+		} else {
+			r.Fail(n, ClusterInGroups, finding.Values{"kinds": kinds})
 		}
-		tell(n, ClusterInGroups, finding.Values{"kinds": kinds})
 	}
 	return of
 }
@@ -107,9 +107,27 @@ func (r *reader) sameGroup(kinds []string) bool {
 	})
 }
 
+// mixed is a cluster without springs whose kinds are in several groups.
+type mixed struct {
+	of    *nodes.Node
+	kinds []string
+}
+
+// checkMixed warns of clusters whose kinds are tightened one after the other, unless all
+// are made so: caps of four bolts have their inner ones first.
+func (r *reader) checkMixed() {
+	if len(r.mixed) > 1 && len(r.mixed) == len(r.input.Joint.Clusters) {
+		return
+	}
+	for _, m := range r.mixed {
+		r.Warn(m.of, ClusterInGroups, finding.Values{"kinds": m.kinds})
+	}
+}
+
 // checkClusters warns of a few fasteners that are in no cluster while the others of
 // their kind are, and of clusters that lie across each other: two parts cannot.
 func (r *reader) checkClusters(f form.Fields) {
+	r.checkMixed()
 	clusters := r.input.Joint.Clusters
 	if len(clusters) < 2 || !r.fasteners.placed() {
 		return

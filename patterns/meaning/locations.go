@@ -20,11 +20,15 @@ type Places struct {
 	cautions *nodes.Node
 	title    *nodes.Node
 	machine  *nodes.Node
+	view     *nodes.Node
 	source   *nodes.Node // of the figures
 }
 
 // Title returns the place of the title.
 func (p Places) Title() problem.Problem { return p.of(p.title) }
+
+// View returns the place of the view.
+func (p Places) View() problem.Problem { return p.of(p.view) }
 
 // Machine returns the place of the machine.
 func (p Places) Machine() problem.Problem { return p.of(p.machine) }
@@ -44,7 +48,7 @@ func (r *reader) places() Places {
 			}
 		}
 	}
-	return Places{file: r.Source.File, stages: r.stages, kinds: r.kinds.at, groups: groups, meant: r.meant, cautions: r.cautions, title: r.title, machine: r.machine, source: r.source}
+	return Places{file: r.Source.File, stages: r.stages, kinds: r.kinds.at, groups: groups, meant: r.meant, cautions: r.cautions, title: r.title, machine: r.machine, view: r.viewAt, source: r.source}
 }
 
 // Stage returns the place of a tightening stage, from 1. Any other number means

@@ -1,11 +1,14 @@
 package meaning
 
 import (
+	"math"
+	"regexp"
 	"slices"
 	"strings"
 
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
 	"drawdown/patterns/form"
 	"drawdown/patterns/measures"
 	"drawdown/patterns/nodes"
@@ -16,7 +19,50 @@ import (
 
 // readMeasure reads the values to take. It comes after all places.
 func (r *reader) readMeasure(f form.Fields) {
-	r.input.Measures = measures.Read(f, r.measured, r.ofKind)
+	var at []*nodes.Node
+	r.input.Measures, at = measures.Read(f, r.measured, r.ofKind)
+	for i, v := range r.input.Measures {
+		r.checkGauge(v, at[i])
+		r.checkBoltLength(v, at[i])
+	}
+}
+
+// checkGauge warns of a length in inches in a file that has none else, and of one in
+// millimetres in a file of inches.
+func (r *reader) checkGauge(v measure.Value, at *nodes.Node) {
+	inches := v.Unit == "in"
+	if !v.Unit.IsLength() || inches == (r.BareUnit == "in") {
+		return
+	}
+	for _, k := range r.input.Kinds {
+		if k.Thread == nil || k.Thread.Unified() == inches {
+			return // threads of that system are measured with its gauges
+		}
+	}
+	r.Warn(at.KeyNode("unit"), measures.OtherSystem, finding.Values{"what": v.What, "unit": string(v.Unit), "own": r.BareUnit})
+}
+
+// boltLength calls the length of a bolt in the languages of the sheets.
+var boltLength = regexp.MustCompile(`(?i)\b(?:bolt|screw|stud) length\b|\blength of (?:the )?(?:bolts?|screws?)\b|(?:schrauben|bolzen)länge|\blongueur (?:de la |des )vis\b|\blongitud (?:del |de los )(?:tornillos?|pernos?)\b`)
+
+// checkBoltLength warns of a greatest length of bolts that is not the one of their kind:
+// the card would carry both.
+func (r *reader) checkBoltLength(v measure.Value, at *nodes.Node) {
+	if v.To == nil || !v.Unit.IsLength() || !boltLength.MatchString(v.What) {
+		return
+	}
+	const (
+		rounded = 0.01 // mm
+		inMm    = unit.Gauge("mm")
+	)
+	most := unit.Length(v.Unit.In(*v.To, inMm).Float())
+	for _, k := range r.input.Kinds {
+		of := slices.ContainsFunc(r.input.Joint.Fasteners, func(f geometry.Fastener) bool { return f.Kind == k.Name && v.Has(measure.Place{Fastener: f.ID}) })
+		if k.ReusedTo > 0 && of && math.Abs(float64(most-k.ReusedTo)) > rounded {
+			r.Warn(at.KeyNode("to"), measures.LengthTwice, finding.Values{"what": v.What, "limit": v.Read(*v.To), "kind": k.Name, "inspect": k.ReusedTo})
+			return
+		}
+	}
 }
 
 // measured finds the place that a value names: a fastener, a station or the label

@@ -49,6 +49,8 @@ type reader struct {
 	oddKinds    *bool // whether a fastener probably has the wrong kind; nil until somebody asks
 	title       *nodes.Node
 	machine     *nodes.Node
+	mixed       []mixed
+	viewAt      *nodes.Node
 	source      *nodes.Node // of the figures
 }
 
@@ -99,6 +101,7 @@ func (r *reader) pattern(root *nodes.Node) {
 	r.readClusters(f)
 	r.readMeasure(f)
 	r.input.Cautions, r.cautions, r.title, r.machine = f.Cautions(), f.Node.Get("cautions"), f.Node.Get("title"), f.Node.Get("machine")
+	r.viewAt = f.Node.Get("view")
 	if tighten := f.Node.Get("tighten"); tighten != nil {
 		r.source = tighten.Get("source")
 	}

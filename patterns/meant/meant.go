@@ -37,12 +37,13 @@ const (
 	View          Name = "view"
 	PartThickness Name = "part thickness"
 	Texts         Name = "texts"
+	Measures      Name = "measures"
 )
 
 // Names lists them in the order of the constants.
 var Names = []Name{
 	OffItsPlace, FarOff, OffThePart, EveryKind, Kind, MissingID, CastNumbers, Order, SmallFirst, NotTightened, Stages, CheckPass, UsedOnce, Hole, Stud,
-	Lubricants, Clusters, Labels, Bores, Dowels, Stations, View, PartThickness, Texts,
+	Lubricants, Clusters, Labels, Bores, Dowels, Stations, View, PartThickness, Texts, Measures,
 }
 
 // Key is the key of the file under which they stand.

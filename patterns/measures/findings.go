@@ -21,5 +21,8 @@ const (
 	ShimsUneven    finding.Code = "measure shims uneven"     // to, last
 	ShimsCoarse    finding.Code = "measure shims coarse"     // step, range
 	NoKinds        finding.Code = "measure no kinds"         //
+	Unusual        finding.Code = "measure unusual"          // what, limit, least, most: of such values
+	OtherSystem    finding.Code = "measure other system"     // what, unit, own: that of the file
+	LengthTwice    finding.Code = "measure length twice"     // what, limit, kind, inspect
 	NothingToJudge finding.Code = "measure nothing to judge" // what
 )

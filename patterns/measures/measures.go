@@ -40,21 +40,20 @@ type taken struct {
 	at   measure.Place
 }
 
-// Read reads the key of a file.
-func Read(f form.Fields, place Finder, of Kinds) []measure.Value {
+// Read reads the key of a file, and where each value stands in it.
+func Read(f form.Fields, place Finder, of Kinds) (values []measure.Value, at []*nodes.Node) {
 	if n := f.Get("measure"); n != nil && len(n.Items) > Most {
 		f.Fail(n, TooMany, finding.Values{"count": len(n.Items), "most": Most})
-		return nil
+		return nil, nil
 	}
-	var values []measure.Value
 	seen := map[taken]*nodes.Node{}
 	for one := range f.Maps("measure", example, finding.Term("a value to measure"), Keys...) {
 		r := &reader{one, place, of, seen}
 		if v, there := r.value(); there {
-			values = append(values, v)
+			values, at = append(values, v), append(at, one.Node)
 		}
 	}
-	return values
+	return values, at
 }
 
 // value reads one; false where all its places are left out.
@@ -65,6 +64,7 @@ func (r *reader) value() (measure.Value, bool) {
 	})
 	v.From, v.To, v.Wanted = r.figure("from", v.Unit), r.figure("to", v.Unit), r.figure("wanted", v.Unit)
 	r.limits(v)
+	r.usual(v)
 	if shims, ok := r.Map("shims", "shims", "from", "to", "step"); ok {
 		v.Shims = r.shims(shims, v)
 	}

@@ -42,5 +42,6 @@ const (
 	BoreOffCentre    finding.Code = "places bore off centre"    // label, off, of: circle, bolts
 	NumbersApart     finding.Code = "places numbers apart"      // name, other: of the same number, off
 	BoresOutside     finding.Code = "places bores outside"      // labels
+	InnerOuter       finding.Code = "places inner outer"        // inner, outer: kinds
 	AtPlace          finding.Code = "places at"                 // x, y
 )

@@ -1,7 +1,9 @@
 package places
 
 import (
+	"math"
 	"regexp"
+	"slices"
 	"strings"
 
 	"drawdown/geometry"
@@ -108,6 +110,31 @@ func usualKind(joint geometry.Joint, members []int) (usual string, at int) {
 		return "", -1
 	}
 	return usual, at
+}
+
+// innerOuter warns of the kinds that are called inner and outer and lie the other way.
+func (c check) innerOuter() {
+	from := func(word string) (kind string, distance float64) {
+		n := 0
+		middle := geometry.Centroid(c.Joint.Points())
+		axis := geometry.LongAxis(c.Joint.Points())
+		for _, f := range c.Joint.Fasteners {
+			if strings.Contains(strings.ToLower(f.Kind), word) {
+				at := f.At.Sub(middle)
+				kind, n = f.Kind, n+1
+				distance += math.Abs(at.X*axis.Y - at.Y*axis.X)
+			}
+		}
+		return kind, distance / float64(max(n, 1))
+	}
+	for _, words := range [][2]string{{"inner", "outer"}, {"innen", "außen"}, {"intérieur", "extérieur"}, {"interior", "exterior"}} {
+		inner, in := from(words[0])
+		outer, out := from(words[1])
+		if inner != "" && outer != "" && in > out+2*toleranceMm {
+			at := slices.IndexFunc(c.Joint.Fasteners, func(f geometry.Fastener) bool { return f.Kind == inner })
+			c.Warn(c.Fasteners[at], InnerOuter, finding.Values{"inner": inner, "outer": outer})
+		}
+	}
 }
 
 func (c check) oddKinds() {

@@ -40,6 +40,7 @@ func (p Part) Check(problems *nodes.Problems) {
 	c.series()
 	c.numbersApart()
 	c.oddKinds()
+	c.innerOuter()
 	c.missingIDs()
 	c.labelsFar()
 	c.stations()

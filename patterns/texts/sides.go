@@ -2,10 +2,12 @@ package texts
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
+	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/sequence/plan"
 )
@@ -48,6 +50,35 @@ func (f facts) labelledOtherwise() []finding.Finding {
 	return nil
 }
 
+// filedOtherwise finds a file whose name has the other bank than its title.
+func (f facts) filedOtherwise() []finding.Finding {
+	words := strings.NewReplacer("-", " ", "_", " ", ".", " ").Replace(f.Name)
+	title, file := sideOf(f.Title, leftInTitle, rightInTitle), sideOf(words, leftInTitle, rightInTitle)
+	if title == "" || file == "" || title == file {
+		return nil
+	}
+	return []finding.Finding{finding.Warned(TextSide, finding.Values{"text": f.Title, "other": f.Name})}
+}
+
+// sideAt finds where a side of the engine is in the picture: intake side at the top.
+var sideAt = regexp.MustCompile(`(?i)(\pL+)(?: side| end)? (?:at|on|to|towards) (?:the )?(top|bottom|left|right)\b`)
+
+// sidesOfView finds a view that has a side of the engine elsewhere than its label is.
+func (f facts) sidesOfView() []finding.Finding {
+	box := geometry.Bounds(f.Joint.Points())
+	middle := box.Min.Add(box.Max).Scale(0.5)
+	towards := map[string]geometry.Point{"top": {Y: 1}, "bottom": {Y: -1}, "left": {X: -1}, "right": {X: 1}}
+	for _, m := range sideAt.FindAllStringSubmatch(f.View, -1) {
+		for _, l := range f.Joint.Labels {
+			off := l.At.Sub(middle).Dot(towards[strings.ToLower(m[2])])
+			if slices.Contains(stemsOf(l.Text), strings.ToLower(m[1])) && off < -max(box.Width(), box.Height())/20 {
+				return []finding.Finding{finding.Warned(TextPlace, finding.Values{"text": f.View, "label": l.Text, "side": m[2]})}
+			}
+		}
+	}
+	return nil
+}
+
 // otherSide finds a text that names the other bank than the title.
 func (f facts) otherSide(text string) []finding.Finding {
 	title := sideOf(f.Title, leftInTitle, rightInTitle)
@@ -57,12 +88,12 @@ func (f facts) otherSide(text string) []finding.Finding {
 	return []finding.Finding{finding.Warned(TextSide, finding.Values{"text": text, "other": f.Title})}
 }
 
-var otherBank = regexp.MustCompile(`(?i)\b(other|own|after|before|first|also|both|like|andere\w*|eigene\w*|nach|vor|beide|autre|après|avant|otra|después|antes)\b`)
+var otherBank = regexp.MustCompile(`(?i)\b(other|own|after|before|first|also|both|like|same|as|not|unlike|than|wie|gleich\w*|nicht|comme|même|pas|como|mismo\w*|no|andere\w*|eigene\w*|nach|vor|beide|autre|après|avant|otra|después|antes)\b`)
 
 // Texts that are of the other work: what is done before a part comes off, and with
 // what goes in new.
 var (
-	ofLoosening  = regexp.MustCompile(`(?i)\bbefore (?:the |any |a )?[\pL ]{1,30}\b(?:come|comes|is|are) (?:taken |lifted |turned )?(?:off|out|loose|loosened|removed)\b|^(?:drain|mark the old|soak) |^(?:the )?(?:oil|coolant|water|fuel) drained\b|\bbefore (?:removal|removing|loosening|dismantling|strip-down)\b|^(?:vor dem (?:lösen|ausbau)|avant (?:la dépose|le desserrage)|antes de (?:aflojar|desmontar))`)
+	ofLoosening  = regexp.MustCompile(`(?i)\bbefore (?:the |any |a )?[\pL ]{1,30}\b(?:come|comes|is|are) (?:taken |lifted |turned )?(?:off|out|loose|loosened|removed)\b|^(?:drain (?:the|off|all|oil|coolant|water|fuel|engine|it)\b|mark the old |soak )|\bbefore (?:the )?first (?:bolt|nut|stud|screw|cap)\s*(?:[;.,]|$)|\bbefore (?:the )?first (?:bolt|nut|stud|screw|cap)\b[^.;]*\b(?:loose\w*|turned|off|out)\b|^(?:the )?(?:oil|coolant|water|fuel) drained\b|\bbefore (?:removal|removing|loosening|dismantling|strip-down)\b|^(?:vor dem (?:lösen|ausbau)|avant (?:la dépose|le desserrage)|antes de (?:aflojar|desmontar))`)
 	ofTightening = regexp.MustCompile(`(?i)^(?:fit |use |always )?new (?:\pL+ ){0,3}?(?:gaskets?|bolts|nuts|seals?|o-rings?)$|^(?:fit|refit|renew) |^oil the (?:threads|bolts)|^(?:apply |a )?(?:thin )?bead of sealant|^(?:new )?sealant |^(?:before|when) (?:fitting|tightening|refitting|assembly)\b`)
 	ofBoth       = regexp.MustCompile(`(?i)\b(again|then|refit\w*|back in|later|penetrat\w*|soak\w*|old|stay\w*)\b`)
 )

@@ -26,6 +26,7 @@ const (
 	TextMachine   finding.Code = "text machine"    // text, machine
 	TextReuse     finding.Code = "text reuse"      // text, kinds, reuse
 	TextsDisagree finding.Code = "texts disagree"  // text, other
+	TextPlace     finding.Code = "text place"      // text, label, side
 	TextCylinders finding.Code = "text cylinders"  // text, stated, count, highest: of the bores
 )
 
@@ -61,8 +62,11 @@ func Cautions(p plan.Plan) [][]finding.Finding {
 // Title compares the title with the file.
 func Title(p plan.Plan) []finding.Finding {
 	facts := factsOf(p)
-	return slices.Concat(facts.compare(p.Title), facts.labelledOtherwise(), facts.otherMachine(p.Title), facts.cylinders(p.Title))
+	return slices.Concat(facts.compare(p.Title), facts.filedOtherwise(), facts.labelledOtherwise(), facts.otherMachine(p.Title), facts.cylinders(p.Title))
 }
+
+// View compares what the view says of the sides with the labels.
+func View(p plan.Plan) []finding.Finding { return factsOf(p).sidesOfView() }
 
 // Source compares the source of the figures with the file.
 func Source(p plan.Plan) []finding.Finding { return factsOf(p).otherMachine(p.Source) }

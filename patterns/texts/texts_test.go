@@ -44,7 +44,7 @@ func TestTextsAgainstTheFile(t *testing.T) {
 		// gaskets
 		"New gasket, dry": "", "New paper gasket": TextGasket, "Neue Papierdichtung": TextGasket, "New MLS gasket": "", "New cork gasket": TextGasket,
 		// sides and machines
-		"Left bank of the engine": "", "Right bank of the engine": TextSide, "Right bank has its own card": "", "label at the right": "", "left head": "", "right cylinder head": TextSide,
+		"Left bank of the engine": "", "Right bank of the engine": TextSide, "Right bank has its own card": "", "label at the right": "", "Same figures as on the left bank": "", "gasket marked R, not the one of the right bank": "", "left head": "", "right cylinder head": TextSide,
 		"Fernhollow V8 manual": TextMachine, "Fernhollow V6 manual": "", "V8 of another maker": "",
 	} {
 		found := cautioned(p, plan.Caution{Text: text})

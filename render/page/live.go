@@ -1,5 +1,12 @@
 package page
 
+import (
+	"fmt"
+	"strings"
+
+	"drawdown/sequence/run"
+)
+
 // known is what the script of a run knows of it.
 type known struct {
 	Run     string           `json:"run"`
@@ -16,6 +23,7 @@ type known struct {
 type knownOne struct {
 	IDs   []string `json:"ids"`
 	Name  string   `json:"name"` // to list a tap that is held
+	Does  string   `json:"does"` // what it records
 	Angle bool     `json:"angle"`
 	Sets  bool     `json:"sets"`  // a torque, with a wrench
 	Short string   `json:"short"` // its figure, beside the mark
@@ -33,6 +41,8 @@ type knownMark struct {
 	Angle bool       `json:"angle"` // its next step is one
 	Sets  bool       `json:"sets"`  // it is a torque
 	Stuck bool       `json:"stuck"` // it waits until its trouble is settled
+	Does  string     `json:"does"`  // what its next step records
+	Early string     `json:"early"` // the stage before that is not complete
 }
 
 // Known is the state for the script, as JSON.
@@ -52,15 +62,55 @@ func (v RunView) Known() known {
 	for _, m := range v.Part().Marks {
 		_, stuck := v.openTrouble(m.ID)
 		s := v.step(m.Step)
-		k.Marks = append(k.Marks, knownMark{
-			m.ID, m.State, m.Says, [2]float64{m.Word.X, m.Word.Y}, m.Label, m.Said, v.fastener([]string{m.ID}), m.Step,
-			s != nil && s.AngleDeg > 0, s != nil && s.TorqueNm > 0, stuck,
-		})
+		one := knownMark{
+			ID: m.ID, State: m.State, Word: m.Says, At: [2]float64{m.Word.X, m.Word.Y}, Label: m.Label, Said: m.Said,
+			Name: v.fastener([]string{m.ID}), Step: m.Step, Stuck: stuck,
+		}
+		if s != nil {
+			one.Angle, one.Sets, one.Does, one.Early = s.AngleDeg > 0, s.TorqueNm > 0, v.does(*s), v.early(*s)
+		}
+		k.Marks = append(k.Marks, one)
 	}
 	return k
 }
 
 func (v RunView) knownStep(number int) knownOne {
 	s := v.step(number)
-	return knownOne{s.IDs, v.fastener(s.IDs) + ": " + v.shortFigure(*s), s.AngleDeg > 0, s.TorqueNm > 0, v.shortFigure(*s)}
+	return knownOne{s.IDs, v.stepName(*s), v.does(*s), s.AngleDeg > 0, s.TorqueNm > 0, v.shortFigure(*s)}
+}
+
+// stepName names a step by its fastener and figure.
+func (v RunView) stepName(s run.Step) string {
+	name := v.fastener(s.IDs)
+	if len(s.IDs) == 0 {
+		name = v.Text().Run.Do[string(s.Do)]
+	}
+	if figure := v.shortFigure(s); figure != "" {
+		name += ": " + figure
+	}
+	return name
+}
+
+// does says what a step records.
+func (v RunView) does(s run.Step) string {
+	return fmt.Sprintf(v.Text().Run.OutOfOrderDoes, v.stepName(s), s.Stage)
+}
+
+// early names the first stage before that of a step that is not complete, and what
+// is open there; empty where none is.
+func (v RunView) early(s run.Step) string {
+	stage, open := s.Stage, []string{}
+	for _, other := range v.Run.Steps {
+		if over(other) || other.Stage > stage || other.Stage == s.Stage {
+			continue
+		}
+		if other.Stage < stage {
+			stage, open = other.Stage, nil
+		}
+		open = append(open, v.stepName(other))
+	}
+	if len(open) == 0 {
+		return ""
+	}
+	return fmt.Sprintf(v.Text().Run.StageOpen, stage, strings.Join(open, ", "))
 }

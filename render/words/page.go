@@ -94,6 +94,7 @@ type PageRun struct {
 	ZoomWhole       string
 	Do              map[string]string // by plan.Action
 	Done            string            // %s done
+	TapAgain        string            // Tap again to record %s
 	Recovery        string
 	WorkedOut       string
 	Total           string // total: %s
@@ -158,6 +159,8 @@ type PageRun struct {
 	None            string
 	OutOfOrder      string
 	OutOfOrderSays  string // %s is next. For another step, give a reason.
+	OutOfOrderDoes  string // This records %[1]s, stage %[2]d.
+	StageOpen       string // Stage %[1]d is not complete. Still open: %[2]s.
 	Reason          string
 	DoItAnyway      string
 	LeaveOut        string

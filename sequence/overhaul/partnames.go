@@ -22,6 +22,27 @@ var (
 	outWords = []string{"out", "off", "aus", "raus", "heraus", "entfernt", "entfernen", "herausnehmen", "retirée", "retiré", "retirer", "enlever", "sacado", "quitado", "quitar", "sacar", "remove", "removed"}
 )
 
+// What bank a part is of, and what is off.
+var (
+	lefts    = []string{"left", "linke", "linker", "linken", "links", "gauche", "izquierda", "izquierdo"}
+	rights   = []string{"right", "rechte", "rechter", "rechten", "rechts", "droite", "droit", "derecha", "derecho"}
+	banks    = []string{"bank", "hand", "zylinderbank", "rangée", "bancada"}
+	offWords = []string{"off", "removed", "ab", "abgebaut", "abgenommen", "déposé", "déposée", "retiré", "retirée", "quitado", "quitada", "desmontado", "desmontada"}
+	// manyParts are names that several parts of a machine have.
+	manyParts = []string{"cover", "cap", "head", "deckel", "kopf", "couvercle", "chapeau", "tapa", "housing", "gehäuse", "pump", "pumpe", "pompe", "bomba"}
+)
+
+// sideOf returns the side that words name; empty for none, or for both.
+func sideOf(words []string) string {
+	switch l, r := hasAny(words, lefts), hasAny(words, rights); {
+	case l && !r:
+		return "left"
+	case r && !l:
+		return "right"
+	}
+	return ""
+}
+
 // plain returns a text without what two writers of it differ in.
 func plain(text string) string { return strings.Join(tokens(text), " ") }
 
@@ -83,6 +104,11 @@ func isNamedAfter(gasket, title string) bool {
 	})
 }
 
+// isLock also knows compounds: Absteckdorn.
+func isLock(word string) bool {
+	return slices.ContainsFunc(locks, func(lock string) bool { return strings.HasSuffix(word, lock) })
+}
+
 // lockPut returns the lock that a short clause puts in or out: Timing pin in.
 // Empty for none.
 func lockPut(clause string, where []string) string {
@@ -90,9 +116,7 @@ func lockPut(clause string, where []string) string {
 	if len(said) < 2 || len(said) > 6 || !hasAny(said[1:], where) {
 		return ""
 	}
-	i := slices.IndexFunc(said, func(word string) bool {
-		return slices.ContainsFunc(locks, func(lock string) bool { return strings.HasSuffix(word, lock) })
-	})
+	i := slices.IndexFunc(said, isLock)
 	if i < 0 {
 		return ""
 	}

@@ -11,19 +11,23 @@ import (
 // What the steps of a machine file say that does not go together. The place is the
 // step, from 1.
 const (
-	PartTooEarly   finding.Code = "machine part too early" // part, title
-	GasketOfOther  finding.Code = "machine gasket twice"   // gasket, title, other
-	GasketUnlisted finding.Code = "machine gasket missing" // title
-	LockStaysIn    finding.Code = "machine lock stays in"  // lock
+	PartTooEarly   finding.Code = "machine part too early"  // part, title
+	GasketOfOther  finding.Code = "machine gasket twice"    // gasket, title, other
+	GasketUnlisted finding.Code = "machine gasket missing"  // title
+	LockStaysIn    finding.Code = "machine lock stays in"   // lock
+	LockInAgain    finding.Code = "machine lock in again"   // lock
+	LockOutAgain   finding.Code = "machine lock out again"  // lock
+	PartOtherSide  finding.Code = "machine part other side" // part, title
+	OffTooEarly    finding.Code = "machine off too early"   // part, title, joint: that asks for it
 )
 
 // Doubts compares the steps of the work with each other and with what the files of
 // the joints say. All of it is common practice, no source.
 func (o Overhaul) Doubts() (found []finding.Finding) {
 	for i, t := range o.Tasks {
-		found = append(found, about(i, o.partTooEarly(i), o.gasketOfOther(i), o.gasketUnlisted(t), o.lockStaysIn(t))...)
+		found = append(found, about(i, o.partTooEarly(i), o.gasketOfOther(i), o.gasketUnlisted(t), o.lockStaysIn(t), o.partOtherSide(t), o.offTooEarly(i))...)
 	}
-	return found
+	return append(found, o.locksAmiss()...)
 }
 
 // about returns those that were found, with their step.
@@ -116,9 +120,75 @@ func (o Overhaul) lockStaysIn(t Task) *finding.Finding {
 }
 
 // clauses are the things to do that the texts of a task name.
-func (t Task) clauses() (all []string) {
-	for _, text := range []string{t.Note, t.Loosen, t.Tighten} {
+func (t Task) clauses() []string { return clausesOf([]string{t.Note, t.Loosen, t.Tighten}) }
+
+func clausesOf(texts []string) (all []string) {
+	for _, text := range texts {
 		all = append(all, strings.FieldsFunc(text, func(c rune) bool { return strings.ContainsRune(";,.:", c) })...)
 	}
 	return all
+}
+
+// partOtherSide looks for a part of one bank where only the joint of the other bank is
+// opened.
+func (o Overhaul) partOtherSide(t Task) *finding.Finding {
+	named := tokens(t.Part)
+	side := sideOf(named)
+	if t.Part == "" || side == "" {
+		return nil
+	}
+	part := t
+	part.Part = strings.Join(slices.DeleteFunc(named, func(w string) bool { return sideOf([]string{w}) != "" || slices.Contains(banks, w) }), " ")
+	var other *plan.Plan
+	for _, j := range o.Joints() {
+		if !holdsPart(j.Title, part) {
+			continue
+		}
+		if of := sideOf(tokens(j.Title)); of == side || of == "" {
+			return nil
+		}
+		other = j.Plan
+	}
+	if other == nil {
+		return nil
+	}
+	return warned(PartOtherSide, finding.Values{"part": t.Part, "title": other.Title})
+}
+
+// offTooEarly looks for a joint that is seen, or opened, with a part off whose own joint
+// is opened only later.
+func (o Overhaul) offTooEarly(task int) *finding.Finding {
+	joint := o.Tasks[task].Joint
+	if joint == nil {
+		return nil
+	}
+	for _, part := range partsOff(*joint) {
+		holds := func(t Task) bool { return t.Joint != nil && holdsPart(t.Joint.Title, Task{Part: part}) }
+		if slices.ContainsFunc(o.Tasks[:task], holds) {
+			continue
+		}
+		if later := slices.IndexFunc(o.Tasks[task+1:], holds); later >= 0 {
+			return warned(OffTooEarly, finding.Values{"part": part, "joint": joint.Title, "title": o.Tasks[task+1+later].Joint.Title})
+		}
+	}
+	return nil
+}
+
+// partsOff lists the parts that the texts of a joint name as off: view: from below, sump
+// off.
+func partsOff(p plan.Plan) (parts []string) {
+	texts := []string{p.View}
+	for _, c := range p.Cautions {
+		if c.Side != plan.CautionTighten {
+			texts = append(texts, c.Text)
+		}
+	}
+	const longest = 3 // words
+	for _, clause := range clausesOf(texts) {
+		said := tokens(clause)
+		if n := len(said) - 1; n >= 1 && n <= longest && slices.Contains(offWords, said[n]) && !(n == 1 && slices.Contains(manyParts, said[0])) {
+			parts = append(parts, strings.Join(said[:n], " "))
+		}
+	}
+	return parts
 }

@@ -54,21 +54,34 @@ func TestStepsThatGoTogether(t *testing.T) {
 	said := func(text string) func(*plan.Plan) {
 		return func(p *plan.Plan) { p.Cautions = []plan.Caution{{Text: text}} }
 	}
+	view := func(text string) func(*plan.Plan) { return func(p *plan.Plan) { p.View = text } }
 	head := Task{Joint: jointOf("Cylinder head, left bank", nil), Gaskets: []string{"head gasket"}}
 	for what, c := range map[string]struct {
 		tasks []Task
 		want  finding.Code
 	}{
-		"both banks":                {[]Task{head, {Joint: jointOf("Cylinder head, right bank", gasket), Gaskets: []string{"head gasket"}}}, ""},
-		"a gasket of another joint": {[]Task{head, {Joint: jointOf("Manifold", gasket), Gaskets: []string{"head gasket"}}}, GasketOfOther},
-		"a new one, as it says":     {[]Task{head, {Joint: jointOf("Manifold", said("New gasket"))}}, GasketUnlisted},
-		"in German":                 {[]Task{head, {Joint: jointOf("Krümmer", said("Neue Dichtung auflegen"))}}, GasketUnlisted},
-		"a clean one":               {[]Task{head, {Joint: jointOf("Manifold", said("Gasket faces clean"))}}, ""},
-		"none listed at all":        {[]Task{{Joint: jointOf("Manifold", gasket)}}, ""},
-		"a pin stays in":            {[]Task{{Note: "Timing pin in; photo"}}, LockStaysIn},
-		"a pin comes out":           {[]Task{{Note: "Timing pin in; photo"}, {Tighten: "all pins OUT and counted"}}, ""},
-		"a German one":              {[]Task{{Note: "Absteckdorn einsetzen"}}, LockStaysIn},
-		"dowels go in":              {[]Task{{Note: "Dowels in, oil in"}}, ""},
+		"both banks":                      {[]Task{head, {Joint: jointOf("Cylinder head, right bank", gasket), Gaskets: []string{"head gasket"}}}, ""},
+		"a gasket of another joint":       {[]Task{head, {Joint: jointOf("Manifold", gasket), Gaskets: []string{"head gasket"}}}, GasketOfOther},
+		"a new one, as it says":           {[]Task{head, {Joint: jointOf("Manifold", said("New gasket"))}}, GasketUnlisted},
+		"in German":                       {[]Task{head, {Joint: jointOf("Krümmer", said("Neue Dichtung auflegen"))}}, GasketUnlisted},
+		"a clean one":                     {[]Task{head, {Joint: jointOf("Manifold", said("Gasket faces clean"))}}, ""},
+		"none listed at all":              {[]Task{{Joint: jointOf("Manifold", gasket)}}, ""},
+		"a pin stays in":                  {[]Task{{Note: "Timing pin in; photo"}}, LockStaysIn},
+		"a pin comes out":                 {[]Task{{Note: "Timing pin in; photo"}, {Tighten: "all pins OUT and counted"}}, ""},
+		"a German one":                    {[]Task{{Note: "Absteckdorn einsetzen"}}, LockStaysIn},
+		"in, and on the rebuild in again": {[]Task{{Note: "Engine lock OUT", Side: plan.CautionTighten}, {Note: "Engine lock IN", Side: plan.CautionLoosen}, {Note: "Engine lock IN", Side: plan.CautionTighten}}, LockInAgain},
+		"out, and never in before":        {[]Task{{Note: "Pin OUT", Side: plan.CautionTighten}, {Note: "Pin OUT", Side: plan.CautionLoosen}, {Note: "Pin IN", Side: plan.CautionTighten}}, LockOutAgain},
+		"out on both sides, in on one":    {[]Task{{Note: "Pin OUT", Side: plan.CautionTighten}, {Note: "Pin IN", Side: plan.CautionLoosen}, {Note: "Pin OUT", Side: plan.CautionLoosen}}, LockOutAgain},
+		"in at the end":                   {[]Task{{Note: "Pin IN", Side: plan.CautionLoosen}, {Note: "Pin OUT", Side: plan.CautionLoosen}, {Note: "Pin IN", Side: plan.CautionTighten}}, LockStaysIn},
+		"in and out on each side":         {[]Task{{Note: "Pin OUT", Side: plan.CautionTighten}, {Note: "Pin IN", Side: plan.CautionLoosen}, {Note: "Pin OUT", Side: plan.CautionLoosen}, {Note: "Pin IN", Side: plan.CautionTighten}}, ""},
+		"two locks":                       {[]Task{{Note: "Cam lock OUT", Side: plan.CautionTighten}, {Note: "Cam lock IN", Side: plan.CautionLoosen}, {Note: "Flywheel lock OUT", Side: plan.CautionTighten}, {Note: "Flywheel lock IN", Side: plan.CautionLoosen}}, ""},
+		"a transport lock":                {[]Task{{Note: "Transport lock OUT", Side: plan.CautionLoosen}, {Note: "Transport lock IN", Side: plan.CautionTighten}}, ""},
+		"the head of the other bank":      {[]Task{head, {Part: "right cylinder head"}}, PartOtherSide},
+		"the head of this bank":           {[]Task{head, {Part: "left cylinder head"}}, ""},
+		"seen without a part to come off": {[]Task{{Joint: jointOf("Main caps", view("from below, sump off"))}, {Joint: jointOf("Oil sump", nil)}}, OffTooEarly},
+		"seen without a part that is off": {[]Task{{Joint: jointOf("Oil sump", nil)}, {Joint: jointOf("Main caps", view("from below, sump off"))}}, ""},
+		"a cover of another part":         {[]Task{{Joint: jointOf("Camshaft caps", view("from above, cover off"))}, {Joint: jointOf("Pump cover", nil)}}, ""},
+		"dowels go in":                    {[]Task{{Note: "Dowels in, oil in"}}, ""},
 	} {
 		o := Overhaul{Tasks: c.tasks}
 		o.Machine = "P4"

@@ -83,6 +83,9 @@ func textsOf(p plan.Plan, places meaning.Places) (list problem.List) {
 	for _, f := range texts.Machine(p) {
 		list = append(list, warnedAt(places.Machine(), f))
 	}
+	for _, f := range texts.View(p) {
+		list = append(list, warnedAt(places.View(), f))
+	}
 	for _, f := range texts.Source(p) {
 		list = append(list, warnedAt(places.Source(), f))
 	}

@@ -6,6 +6,7 @@ import (
 	"drawdown/geometry/finding"
 	"drawdown/patterns/meaning"
 	"drawdown/patterns/meant"
+	"drawdown/patterns/measures"
 	"drawdown/patterns/mechanics"
 	"drawdown/patterns/places"
 	"drawdown/patterns/problem"
@@ -29,6 +30,7 @@ var mayBeMeant = map[finding.Code]meant.Name{
 	meaning.OddPlace: meant.OffItsPlace, meaning.Stray: meant.FarOff,
 	places.FastenersOff: meant.OffThePart, places.BoreOff: meant.OffThePart, places.DowelOff: meant.OffThePart,
 	places.BoreOffOwnEdge: meant.OffThePart, places.DowelOffOwnEdge: meant.OffThePart,
+	measures.Unusual: meant.Measures, measures.OtherSystem: meant.Measures, measures.LengthTwice: meant.Measures,
 	meaning.StageForAll: meant.EveryKind,
 	places.KindOdd:      meant.Kind, meaning.KindUnused: meant.Kind,
 	places.IDMissing: meant.MissingID,
@@ -48,7 +50,7 @@ var mayBeMeant = map[finding.Code]meant.Name{
 	stages.StepTooLarge: meant.Stages, stages.AllAtOnce: meant.Stages, stages.WaitsShort: meant.Stages, stages.EqualsApart: meant.Stages,
 	places.OffItsRow: meant.OffItsPlace, places.EndOffPitch: meant.Labels, places.BoreOffLine: meant.Bores, places.DowelsDiffer: meant.Dowels, places.FrontAtLast: meant.View,
 	meaning.IntoDiffers: meant.Kind, meaning.KindsAlike: meant.Kind, meaning.OffGap: meant.OffItsPlace,
-	places.BoresOutside: meant.Bores, places.OutlineSlants: meant.OffThePart, places.StationFar: meant.Stations, places.BoreOffCentre: meant.Bores, places.NumbersApart: meant.Labels,
+	places.BoresOutside: meant.Bores, places.InnerOuter: meant.Kind, places.OutlineSlants: meant.OffThePart, places.StationFar: meant.Stations, places.BoreOffCentre: meant.Bores, places.NumbersApart: meant.Labels,
 	places.LabelTwice: meant.Labels, places.LabelFar: meant.Labels, places.NumbersJumbled: meant.Labels, places.NumberMissing: meant.Labels,
 	places.BoreOtherSize: meant.Bores, places.BoresOverlap: meant.Bores, places.BoreCutsHole: meant.Bores,
 	places.DowelOnBolt: meant.Dowels, places.DowelInBore: meant.Dowels,
@@ -57,7 +59,7 @@ var mayBeMeant = map[finding.Code]meant.Name{
 	texts.TextTorque:      meant.Texts, texts.TextAngle: meant.Texts, texts.TextDry: meant.Texts, texts.TextLubricant: meant.Texts, texts.TextCount: meant.Texts,
 	texts.TextName: meant.Texts, texts.TextSize: meant.Texts, texts.TextGasket: meant.Texts, texts.TextSide: meant.Texts, texts.TextOtherWork: meant.Texts,
 	texts.TextMachine:   meant.Texts,
-	texts.TextsDisagree: meant.Texts, texts.TextReuse: meant.Texts, texts.TextCylinders: meant.Texts,
+	texts.TextsDisagree: meant.Texts, texts.TextPlace: meant.Texts, texts.TextReuse: meant.Texts, texts.TextCylinders: meant.Texts,
 	mechanics.PartThick: meant.PartThickness, mechanics.PartThin: meant.PartThickness,
 }
 

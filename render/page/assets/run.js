@@ -75,6 +75,7 @@ function tapBar() {
   const { act, step, open } = at("bar").dataset;
   if (at("bar").disabled || performance.now() < rested) return;
   rest();
+  shown.arm(0);
   if (open) openDialog(open);
   else if (act) record(act, step > 0 ? { step: Number(step) } : {});
 }
@@ -96,17 +97,30 @@ async function undo() {
   if (of) record("undo", { of });
 }
 
-// tapMark does the next step where its mark is tapped, and asks at any other.
+// tapMark does the next step where its mark is tapped, and asks at any other. An
+// angle takes a second tap: a touch of the drawing by mistake records none.
 function tapMark(id) {
-  if (live.known.steps[shown.next()]?.ids.includes(id) && at("bar").dataset.act === "done") tapBar();
-  else choose(id);
+  const step = shown.next();
+  if (!live.known.steps[step]?.ids.includes(id) || at("bar").dataset.act !== "done") return choose(id);
+  if (!live.known.steps[step].angle || shown.armed === step) return tapBar();
+  if (performance.now() < rested) return;
+  shown.arm(step);
+  rest();
 }
 
+// choose opens what can be done about a fastener; without one, about the wait that
+// is next.
 function choose(id) {
-  chosen = live.known.marks.find((mark) => mark.id === id);
+  const step = shown.next();
+  const wait = live.known.steps[step] && { ...live.known.steps[step], step, said: "" };
+  chosen = id ? live.known.marks.find((mark) => mark.id === id) : wait;
   if (!chosen || !live.known.open) return;
+  shown.arm(0);
   at("fastener-title").textContent = chosen.name;
   at("fastener-said").textContent = chosen.said;
+  at("fastener-does").textContent = chosen.does || "";
+  at("fastener-early").textContent = chosen.early || "";
+  for (const e of document.querySelectorAll("[data-of-mark]")) e.hidden = e.disabled = !id;
   const says = at("next-said");
   says.textContent = says.dataset.says.replace("%s", live.known.steps[shown.next()]?.name || "–");
   document.querySelector(".outoforder").hidden = !chosen.step || chosen.stuck;
@@ -160,6 +174,7 @@ function openFrom(button, id) {
   const about = button.closest("#fastener") ? chosen?.id : live.known.steps[shown.next()]?.ids[0];
   if (id === "trouble") showInterrupted(live.known.marks.find((mark) => mark.id === about)?.angle);
   const dialog = openDialog(id);
+  for (const kind of dialog.querySelectorAll(".kind[open]")) kind.open = false; // of an earlier trouble
   const which = dialog.querySelector('select[name="fastener"]');
   if (which && about && id === "trouble") which.value = about;
   if (button.dataset.of) dialog.querySelector(`form[data-of="${button.dataset.of}"]`)?.scrollIntoView();

@@ -2,6 +2,8 @@
 // taken yet. Nothing is shown as saved that is not.
 import { at } from "./live.js";
 
+const armedFor = 10000; // ms in which the second tap comes
+
 export class Shown {
   constructor(live, outbox) {
     Object.assign(this, { live, outbox });
@@ -9,6 +11,21 @@ export class Shown {
     this.marks = new Map();
     for (const mark of document.querySelectorAll(".mark[data-id]")) this.marks.set(mark.dataset.id, mark);
     this.says = at("says").dataset;
+    this.armed = 0; // the step whose mark was tapped once, where it takes two taps
+  }
+
+  // arm has the bar ask for a second tap, for as long as a person needs for it.
+  arm(step) {
+    clearTimeout(this.disarming);
+    if (step) this.disarming = setTimeout(() => this.arm(0), armedFor);
+    if (this.armed === step) return;
+    this.armed = step;
+    this.draw();
+  }
+
+  // label is that of the bar for a step.
+  label(step, words) {
+    return step && this.armed === step ? this.says.again.replace("%s", this.live.known.steps[step].name) : words;
   }
 
   // next is the step that a tap is for; 0 for none.
@@ -105,7 +122,7 @@ export class Shown {
       if (left && at("left")) left.textContent = at("left").textContent; // it is counted down here
       swap(at("panel"), this.live.panel);
       for (const name of ["act", "step", "open", "later"]) bar.dataset[name] = this.live.bar.dataset[name];
-      set(bar, this.live.bar.textContent, this.live.bar.disabled);
+      set(bar, this.label(next, this.live.bar.textContent), this.live.bar.disabled);
       return;
     }
     const known = at("ahead").querySelector(`template[data-step="${next}"]`);
@@ -115,7 +132,7 @@ export class Shown {
     }
     if (at("panel").querySelector(".ask").dataset.step !== String(next)) at("panel").replaceChildren(known.content.cloneNode(true));
     Object.assign(bar.dataset, { act: "done", step: next, open: "", later: "" });
-    set(bar, known.dataset.bar, false);
+    set(bar, this.label(next, known.dataset.bar), false);
   }
 
   drawStatus() {

@@ -26,6 +26,10 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	overhaul.PartTooEarly:    {"part": "cylinder head", "title": "Cylinder head, 4 cylinders"},
 	overhaul.GasketOfOther:   {"gasket": "head gasket", "title": "Exhaust manifold", "other": "Cylinder head"},
 	overhaul.GasketUnlisted:  {"title": "Cylinder head"},
+	overhaul.LockInAgain:     {"lock": "Timing pin in"},
+	overhaul.LockOutAgain:    {"lock": "Timing pin out"},
+	overhaul.PartOtherSide:   {"part": "right cylinder head", "title": "Cylinder head, left bank"},
+	overhaul.OffTooEarly:     {"part": "sump", "title": "Oil sump", "joint": "Main bearing caps"},
 	overhaul.LockStaysIn:     {"lock": "Timing pin in"},
 	machine.JointUnreadable:  {"name": "M1", "why": finding.Failed(thread.LeftHand, nil)},
 })

@@ -24,6 +24,9 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	measures.ShimsUneven:    {"to": mm("3.22"), "last": mm("3.20")},
 	measures.ShimsCoarse:    {"step": mm("0.05"), "range": mm("0.04")},
 	measures.NoKinds:        {},
+	measures.Unusual:        {"what": "bearing clearance", "limit": mm("65"), "least": mm("0.001"), "most": mm("3")},
+	measures.OtherSystem:    {"what": "end float", "unit": "in", "own": "mm"},
+	measures.LengthTwice:    {"what": "bolt length", "limit": mm("102.1"), "kind": "main", "inspect": unit.Length(101.2)},
 	measures.NothingToJudge: {"what": "hole depth"},
 })
 

@@ -47,6 +47,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	places.BoreOffCentre:    {"label": "shaft", "off": unit.Length(13), "of": "circle"},
 	places.NumbersApart:     {"name": `"shell 4"`, "other": `"cap 4"`, "off": unit.Length(100)},
 	places.BoresOutside:     {"labels": []string{`"port 1"`, `"port 4"`}},
+	places.InnerOuter:       {"inner": "inner", "outer": "outer"},
 	places.BoreOffPitch:     {"name": `"cyl 3"`, "off": unit.Length(9), "pitch": unit.Length(112)},
 	places.LabelFar:         {"label": `"PUMP SIDE"`, "place": somewhere},
 	places.LabelTwice:       {"label": `"cyl 1"`, "first": earlier},

@@ -19,6 +19,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	texts.TextOtherWork: {"text": "Oil the threads", "side": "loosen"},
 	texts.TextCylinders: {"text": "Harrow V8", "stated": 8, "count": 3, "highest": 3},
 	texts.TextsDisagree: {"text": "The gasket may be used again", "other": "New gasket"},
+	texts.TextPlace:     {"text": "intake side at the top", "label": "INTAKE SIDE", "side": "top"},
 	texts.TextReuse:     {"text": "New head bolts", "reuse": "yes"},
 	texts.TextMachine:   {"text": "Harrow G4 manual", "machine": "Harrow G6 generator"},
 })
