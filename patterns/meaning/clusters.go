@@ -88,7 +88,7 @@ func (r *reader) members(n *nodes.Node, name string, unloaded bool, in map[strin
 			kinds = append(kinds, f.Kind)
 		}
 	}
-	if len(kinds) > 1 && !r.sameGroup(kinds) {
+	if len(kinds) > 1 && !r.sameGroup(kinds) && !(unloaded && r.innerFirst(of)) {
 		// Where springs press the part would bend; else its kinds go down one after the other.
 		if unloaded {
 			r.mixed = append(r.mixed, mixed{n, kinds})
@@ -97,6 +97,32 @@ func (r *reader) members(n *nodes.Node, name string, unloaded bool, in map[strin
 		}
 	}
 	return of
+}
+
+// innerFirst reports whether the order takes the fasteners of a cap from its middle
+// outwards: so makers tighten caps of four bolts (common practice).
+func (r *reader) innerFirst(of []string) bool {
+	var points []geometry.Point
+	var groups []int
+	for _, f := range r.input.Joint.Fasteners {
+		if !slices.Contains(of, f.ID) {
+			continue
+		}
+		group := slices.IndexFunc(r.input.Groups, func(g sequence.Group) bool { return slices.Contains(g.Kinds, f.Kind) })
+		if group < 0 {
+			return false
+		}
+		points, groups = append(points, f.At), append(groups, group)
+	}
+	middle := geometry.Centroid(points)
+	for i, p := range points {
+		for k, other := range points {
+			if groups[i] < groups[k] && p.Distance(middle) >= other.Distance(middle) {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // sameGroup reports whether one group of the order takes all the kinds. Without

@@ -1,6 +1,7 @@
 package relabel
 
 import (
+	"maps"
 	"regexp"
 	"slices"
 	"strconv"
@@ -25,6 +26,7 @@ func (b bank) add(label string) {
 // Banks warns of new numbers of cylinders that both banks would have, and of those
 // that leave a number out between the banks.
 func (s *Names) Banks() {
+	s.checkExchanged()
 	if len(s.layers) == 0 || len(s.second) == 0 {
 		return
 	}
@@ -55,6 +57,50 @@ func (s *Names) Banks() {
 		if !all[n] {
 			s.problems.Warn(s.layers[0].at, BanksGap, finding.Values{"missing": n, "least": least, "most": most})
 			return
+		}
+	}
+}
+
+var lettersAndNumber = regexp.MustCompile(`^(.*\D)(\d{1,3})$`)
+
+// checkExchanged warns of two new names in each other's place: all other numbers of these
+// letters go up by one and the same.
+func (s *Names) checkExchanged() {
+	if len(s.layers) == 0 {
+		return
+	}
+	type renamed struct {
+		old     string
+		by, was int
+	}
+	of := map[string][]renamed{}
+	var all []string
+	names := s.layers[0].names
+	for _, old := range slices.Sorted(maps.Keys(names)) {
+		from, to := lettersAndNumber.FindStringSubmatch(old), lettersAndNumber.FindStringSubmatch(names[old].Value.Text)
+		if from == nil || to == nil {
+			continue
+		}
+		was, _ := strconv.Atoi(from[2])
+		is, _ := strconv.Atoi(to[2])
+		letters := from[1] + to[1]
+		if of[letters] == nil {
+			all = append(all, letters)
+		}
+		of[letters] = append(of[letters], renamed{old, is - was, was})
+	}
+	const fewest = 5
+	for _, letters := range all {
+		list := of[letters]
+		steps := map[int]int{}
+		for _, r := range list {
+			steps[r.by]++
+		}
+		for step, n := range steps {
+			odd := slices.DeleteFunc(slices.Clone(list), func(r renamed) bool { return r.by == step })
+			if len(list) >= fewest && n == len(list)-2 && odd[0].was+odd[0].by == odd[1].was+step && odd[1].was+odd[1].by == odd[0].was+step {
+				s.problems.Warn(s.layers[0].at, Exchanged, finding.Values{"first": odd[0].old, "second": odd[1].old})
+			}
 		}
 	}
 }

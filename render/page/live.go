@@ -2,6 +2,7 @@ package page
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"drawdown/sequence/run"
@@ -15,8 +16,12 @@ type known struct {
 	Open    bool             `json:"open"`
 	Next    int              `json:"next"` // 0 for none
 	Undo    string           `json:"undo"`
-	Ahead   []int            `json:"ahead"` // steps that the page knows the panels of
-	Steps   map[int]knownOne `json:"steps"` // of those, and the next
+	UndoBy  string           `json:"undo_by"` // whose tap it takes back
+	Back    string           `json:"back"`    // what that was
+	UndoOf  string           `json:"undo_of"` // the same, short
+	Ahead   []int            `json:"ahead"`   // steps that the page knows the panels of
+	Bare    bool             `json:"bare"`    // a torque has no wrench number
+	Steps   map[int]knownOne `json:"steps"`   // of those, and the next
 	Marks   []knownMark      `json:"marks"`
 }
 
@@ -49,7 +54,10 @@ type knownMark struct {
 func (v RunView) Known() known {
 	k := known{
 		Run: v.ID, Version: v.Run.Version, Now: v.Now.UnixMilli(), Open: v.IsOpen(), Undo: v.Undo(),
-		Ahead: []int{}, Steps: map[int]knownOne{}, Marks: []knownMark{},
+		Bare: slices.ContainsFunc(v.Run.Steps, v.lacksWrench), Ahead: []int{}, Steps: map[int]knownOne{}, Marks: []knownMark{},
+	}
+	if e := v.undoable(); e != nil {
+		k.UndoBy, k.Back, k.UndoOf = e.Who, fmt.Sprintf(v.Text().Run.TakeBack, v.entryName(*e), e.Who), v.UndoOf()
 	}
 	if next := v.next(); next != nil {
 		k.Next = next.Number

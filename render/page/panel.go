@@ -28,6 +28,7 @@ const (
 	AskRound      PanelKind = "round"
 	AskNeighbours PanelKind = "neighbours"
 	AskSettle     PanelKind = "settle" // a trouble blocks the work
+	AskBehind     PanelKind = "behind" // a stage would begin with a fastener behind
 	AskSeal       PanelKind = "seal"
 	RunOver       PanelKind = "over"
 )
@@ -77,9 +78,11 @@ func (v RunView) Panel() Panel {
 		return v.askPanel()
 	case v.Run.Job != "" && len(v.unmet()) > 0: // a job does not begin without
 		return v.readyPanel()
-	default:
-		return v.stepPanel(*next)
 	}
+	if seen, ask := v.toAskBehind(*v.next()); ask {
+		return v.behindPanel(seen)
+	}
+	return v.stepPanel(*v.next())
 }
 
 func (v RunView) readyPanel() Panel {
@@ -221,14 +224,17 @@ func (v RunView) shortFigure(s run.Step) string {
 // notes is what else is to be known of a step.
 func (v RunView) notes(s run.Step) string {
 	t := v.Text().Run
-	recovery, workedOut := "", ""
+	recovery, workedOut, behind := "", "", ""
+	if seen, found := v.behind(s); found {
+		behind = v.behindWords(seen)
+	}
 	if s.Recovery > 0 {
 		recovery = t.Recovery
 	}
 	if s.WorkedOut {
 		workedOut = t.WorkedOut
 	}
-	return words.Row(recovery, v.Words.Until(s.Until), workedOut, s.Note)
+	return words.Row(behind, recovery, v.Words.Until(s.Until), workedOut, s.Note)
 }
 
 // askPanel is the panel where no step can be done before something is decided.
@@ -355,6 +361,9 @@ func (v RunView) Ahead() []Panel {
 			continue
 		}
 		if s.State != run.ToDo || s.Do == plan.Wait || s.Stage != next.Stage && v.repeats(next.Stage, s.Stage) || len(all) == mostAhead {
+			break
+		}
+		if _, ask := v.toAskBehind(s); ask {
 			break
 		}
 		if len(s.IDs) > 0 {

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"drawdown/render/words"
 	"drawdown/sequence/run"
 )
 
@@ -72,9 +73,48 @@ var takenBack = []run.Act{run.Done, run.Begin, run.LeaveOut, run.Report, run.Ano
 
 // Undo is the last tap that can be taken back; empty for none.
 func (v RunView) Undo() string {
-	if v.Run.Status != run.Open {
-		return ""
+	if e := v.undoable(); e != nil {
+		return e.ID
 	}
+	return ""
+}
+
+// UndoOf names what is taken back, and whose it is.
+func (v RunView) UndoOf() string {
+	if e := v.undoable(); e != nil {
+		return words.Row(v.entryName(*e), e.Who)
+	}
+	return ""
+}
+
+// entryName names what an entry recorded.
+func (v RunView) entryName(e run.Entry) string {
+	t := v.Text()
+	name := map[run.Act]string{
+		run.Report: t.Trouble.Names[string(e.Trouble)], run.LeaveOut: t.Run.States["out"], run.AnotherRound: t.Run.AnotherRound,
+		run.Finished: t.Run.Finished, run.Measure: e.Measure, run.Find: t.Run.Find, run.Ready: t.Run.Ready,
+	}[e.Act]
+	if s := v.step(e.Step); s != nil {
+		return words.Row(v.stepName(*s), name)
+	}
+	if e.Place != nil && e.Place.Fastener != "" {
+		return words.Row(v.fastener([]string{e.Place.Fastener}), name)
+	}
+	return name
+}
+
+// undoable is the last tap that can be taken back; nil for none. While a trouble
+// stops the work that is its report, and no step before it.
+func (v RunView) undoable() *run.Entry {
+	e := v.lastTap()
+	stopped := v.next() == nil && len(v.openTroubles()) > 0
+	if e == nil || v.Run.Status != run.Open || stopped && e.Act != run.Report {
+		return nil
+	}
+	return e
+}
+
+func (v RunView) lastTap() *run.Entry {
 	undone := map[string]bool{}
 	for _, e := range slices.Backward(v.Entries) {
 		switch {
@@ -82,13 +122,24 @@ func (v RunView) Undo() string {
 			undone[e.Of] = true
 		case slices.Contains(takenBack, e.Act):
 			if !undone[e.ID] {
-				return e.ID
+				if v.leftBySettling(e) {
+					return nil
+				}
+				return &e
 			}
 		case e.Act == run.Replace || e.Act == run.Settle || e.Act == run.Unsure:
-			return "" // what was done before it stays
+			return nil // what was done before it stays
 		}
 	}
-	return ""
+	return nil
+}
+
+// leftBySettling reports whether a step was left out as its trouble was settled: the
+// bolt is out, and does not come back by a tap.
+func (v RunView) leftBySettling(e run.Entry) bool {
+	return e.Act == run.LeaveOut && slices.ContainsFunc(v.Entries, func(s run.Entry) bool {
+		return s.Act == run.Settle && s.Who == e.Who && s.Note == e.Note
+	})
 }
 
 // IsOpen reports whether entries are taken.

@@ -127,6 +127,7 @@ type PageRun struct {
 	TheBeside       string
 	TheyStay        string
 	TheyRestart     string
+	NewAt           string
 	WhoSaysSo       string
 	ByFile          string
 	ByLead          string
@@ -134,9 +135,15 @@ type PageRun struct {
 	AnswerBar       string
 	Blocked         string
 	BlockedSays     string
+	Behind          string // %[1]s is not finished in stage %[2]d.
+	BehindSays      string
+	GoOn            string
+	GoOnSays        string
 	AllDone         string
 	Seal            string
 	SealSays        string
+	SealOpen        string // Still open: %s.
+	SealNoWrench    string // No wrench number was recorded for: %s.
 	Wrench          string
 	WrenchSays      string
 	WrenchNow       string
@@ -146,6 +153,9 @@ type PageRun struct {
 	VoidBy          string // Void: %[1]s, %[2]s
 	ToRecord        string
 	Undo            string
+	TakeBack        string // Take back: %[1]s, by %[2]s
+	TakeBackSays    string
+	TakeBackDo      string
 	Trouble         string
 	More            string
 	HandOver        string

@@ -8,13 +8,20 @@ let name = kept("drawdown-who");
 
 export const who = () => name;
 export function setWho(value) {
+  const before = name;
   name = value.trim().toUpperCase();
+  if (name !== before) keep("drawdown-wrench", ""); // another person may have another one
   keep("drawdown-who", name);
 }
 
-// The wrench in use goes with each torque.
+// The wrench in use goes with each torque. Each person is asked for it once, and may
+// give none.
 export const wrench = () => kept("drawdown-wrench");
-export const setWrench = (number) => keep("drawdown-wrench", number.trim());
+export const wrenchAsked = () => kept("drawdown-wrench-asked") === name;
+export function setWrench(number) {
+  keep("drawdown-wrench", number.trim());
+  keep("drawdown-wrench-asked", name);
+}
 
 // A sheet that is printed is noted with the initials.
 document.addEventListener("click", (e) => {

@@ -1,4 +1,5 @@
 // Dialogs open from whatever names them, and close by their buttons.
+import { who } from "./device.js";
 import { at, fillCopy } from "./live.js";
 
 export function openDialog(id) {
@@ -23,6 +24,10 @@ export function listenForClose() {
 export function askWho(set) {
   const dialog = openDialog("who");
   const form = dialog.querySelector("form");
+  if (who()) { // known: it is the wrench that is asked for, or another person
+    form.elements.who.value = who();
+    form.elements.wrench?.focus();
+  }
   return new Promise((resolve) => {
     form.onsubmit = () => {
       set(form.elements.who.value, form.elements.wrench?.value);

@@ -20,7 +20,7 @@ export function formFields(form) {
   const fields = {};
   const said = [];
   for (const [name, value] of new FormData(form)) {
-    if (value === "" || value instanceof File || name.startsWith("note-")) continue;
+    if (value === "" || value instanceof File || name.startsWith("note-") || name === "new-at") continue;
     if (name === "seen" || name === "point") Object.assign(fields, JSON.parse(value));
     else if (name === "fastener") fields.place = { fastener: value };
     else if (name.startsWith("say-")) said.push(value);

@@ -1,7 +1,7 @@
 // What the server knows of the run: read from the page, and read again after each
 // entry.
 
-const parts = ["panel", "stages", "aside", "ahead", "settle-list", "lines", "readiness-list", "handed-lines"];
+const parts = ["panel", "stages", "aside", "ahead", "settle-list", "lines", "readiness-list", "handed-lines", "seal-lines"];
 
 export const at = (id) => document.getElementById(id);
 

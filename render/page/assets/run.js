@@ -1,5 +1,5 @@
 // The page of a run: a tap becomes an entry, and an entry changes what is shown.
-import { setWho, setWrench, stayAwake, tone, who, wrench } from "./device.js";
+import { setWho, setWrench, stayAwake, tone, who, wrench, wrenchAsked } from "./device.js";
 import { askWho, listenForClose, openDialog, showSaid } from "./dialogs.js";
 import { entry, formFields, sendPhoto } from "./entry.js";
 import { at, Live } from "./live.js";
@@ -25,22 +25,23 @@ function taken(tap, version, says) {
     at("who").querySelector("input").value = tap.entry.to || "";
   }
   if (says) showSaid(says);
-  shown.sent.push({ step: tap.entry.act === "done" ? tap.entry.step : 0, version, id: tap.entry.entry });
+  shown.sent.push({ step: tap.entry.act === "done" ? tap.entry.step : 0, version, id: tap.entry.entry, name: tap.name });
   live.refresh();
 }
 
-// record makes an entry and holds it until the server has taken it; true where it
-// does. Offline only the next step is recorded: the server judges all else.
+// record makes an entry and holds it until the server has taken it; its id where it
+// does, else false. Offline only the next step is recorded: the server judges all else.
 async function record(act, fields) {
   const plainStep = act === "done" && Number(fields.step) === shown.next() && !fields.note;
   if (!outbox.online && !plainStep) {
     shown.drawStatus();
     return false;
   }
-  if (!who() && !await askWho(setWhoShown)) return false;
+  const asksWrench = act === "done" && sets(fields.step) && !wrench() && !wrenchAsked();
+  if ((!who() || asksWrench) && !await askWho(setWhoShown)) return false;
   const made = entry(act, { ...fields, wrench: fields.wrench ?? (act === "done" && sets(fields.step) ? wrench() : "") });
   await outbox.add(made, live.known.steps[made.step]?.name || live.known.marks.find((m) => m.id === made.place?.fastener)?.name || "");
-  return true;
+  return made.entry;
 }
 
 // sets says whether a step is a torque, for which a wrench is used.
@@ -56,8 +57,8 @@ function setWhoShown(value, number) {
 
 function showWho() {
   const button = at("who-button");
-  button.textContent = who() || button.dataset.none;
   const input = at("who").querySelector("[name=wrench]");
+  button.textContent = [who() || button.dataset.none, input && wrench()].filter(Boolean).join(" · ");
   if (!input) return;
   input.value = wrench();
   at("seal").querySelector("[name=wrench]").defaultValue = wrench();
@@ -94,7 +95,17 @@ async function undo() {
     return;
   }
   const of = last?.entry.entry || shown.sent.at(-1)?.id || live.known.undo;
-  if (of) record("undo", { of });
+  if (!of) return;
+  if (of !== live.known.undo || live.known.undo_by === who()) {
+    record("undo", { of });
+    return;
+  }
+  at("takeback-title").textContent = live.known.back; // somebody else's
+  at("takeback-do").onclick = () => {
+    at("takeback").close();
+    record("undo", { of });
+  };
+  openDialog("takeback");
 }
 
 // tapMark does the next step where its mark is tapped, and asks at any other. An
@@ -214,6 +225,7 @@ async function submitted(e) {
   if (form.dataset.ofPanel !== undefined) fields.of = document.querySelector(".ask").dataset.of;
   if (e.submitter?.name === "trouble") Object.assign(fields, troubleFields(form, e.submitter.value));
   const left = leftOut(form, fields);
+  const newAt = new FormData(form).getAll("new-at");
   const photo = form.elements.photo?.files[0];
   if (photo) {
     fields.photo = await sendPhoto(photo).catch(() => "");
@@ -224,6 +236,23 @@ async function submitted(e) {
   form.reset();
   if (!await record(act, fields)) return;
   for (const step of left) await record("leave out", { step, note: fields.note });
+  for (const fastener of newAt) await renew(fastener, fields.note);
+}
+
+// renew has a neighbour of a new fastener start again: its steps are open from then
+// on, and what becomes of its own neighbours is part of the same answer.
+async function renew(fastener, note) {
+  const of = await record("replace", { place: { fastener }, note });
+  if (of) await record("note", { of, note });
+}
+
+// askNewAt asks which of the neighbours start again, where they do.
+function askNewAt(form) {
+  const which = at("new-at");
+  const restart = form.querySelector("[data-restart]").checked;
+  which.hidden = which.disabled = !restart;
+  const boxes = [...which.querySelectorAll("input")];
+  boxes[0].required = restart && !boxes.some((one) => one.checked); // one at least
 }
 
 // leftOut gives the steps that nobody has to do, where a fastener is out.
@@ -267,6 +296,7 @@ function refused(tap) {
   at("refused-reason").textContent = [tap.name, reason].filter(Boolean).join(" – ");
   const clock = when ? new Date(when).toLocaleTimeString(document.documentElement.lang, { hour: "2-digit", minute: "2-digit" }) : "";
   at("refused-by").textContent = by ? at("refused-by").dataset.says.replace("%[1]s", by).replace("%[2]s", clock) : "";
+  at("refused-says").hidden = tap.entry.act === "seal"; // no tap at the part
   at("refused-angle").hidden = code !== "run angle done";
   const asked = at("refused-wrench");
   asked.hidden = !["run seal wrench", "run wrench range"].includes(code);
@@ -344,6 +374,12 @@ part?.addEventListener("click", (e) => {
 });
 at("trouble").addEventListener("change", (e) => {
   if (e.target.name === "fastener") showInterrupted(live.known.marks.find((mark) => mark.id === e.target.value)?.angle);
+});
+at("answer").addEventListener("change", (e) => askNewAt(e.target.form));
+at("answer").addEventListener("reset", (e) => setTimeout(() => askNewAt(e.target)));
+at("seal").addEventListener("focusin", () => { // a number is needed where a torque has none
+  const number = at("seal").querySelector("[name=wrench]");
+  if (number) number.required = live.known.bare;
 });
 at("send-again").addEventListener("click", () => {
   at("held").close();

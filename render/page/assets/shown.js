@@ -48,6 +48,8 @@ export class Shown {
     const undo = at("undo");
     undo.dataset.of = known.undo;
     undo.disabled = !this.undoable();
+    const of = this.outbox.held.at(-1)?.name || this.sent.at(-1)?.name || known.undo_of;
+    if (undo.querySelector(".of").textContent !== of) undo.querySelector(".of").textContent = of;
     document.body.dataset.version = known.version;
     document.body.dataset.held = this.outbox.held.length;
   }

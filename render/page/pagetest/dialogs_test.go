@@ -95,3 +95,140 @@ tighten: {stages: [{torque: 20 N·m}, {wait: 10 min}, {torque: 25 N·m}], source
 	}
 	one.Quiet()
 }
+
+// Before a stage begins with a fastener behind, the page asks once; then it says so at
+// each step until that is settled.
+func TestGoesOnBehind(t *testing.T) {
+	t.Parallel()
+	b := newBench(t)
+	id := b.open("p4-head", run.Tighten)
+	b.doneTo(id, 20)
+	b.take(id, run.Entry{ID: "cut", Act: run.Unsure, Step: 21})
+	for n := range 9 { // the other main bolts
+		b.take(id, run.Entry{Act: run.Done, Step: 22 + n})
+	}
+	late := b.step(id, 21).ID
+	one := NewTab(t, Browser(t), Phone)
+	signedOn(one, b, id, "MB")
+	if said := one.Text("#panel"); !strings.Contains(said, late+" is not finished in stage 3") {
+		t.Fatalf("the panel says %q", said)
+	}
+	one.Tap("#bar")
+	one.Until(`document.getElementById("behind").open`)
+	one.Type("#behind textarea", "LM: new bolt at noon")
+	one.Click("#behind .go")
+	version(one, "31")
+	if e := b.entries(id)[30]; e.Act != run.Remark || e.Of != "cut" || e.Note != "Go on all the same. LM: new bolt at noon" {
+		t.Errorf("the answer is %+v", e)
+	}
+	one.Until(`document.querySelector(".ask").classList.contains("step")`)
+	if said := one.Text("#panel .notes"); !strings.Contains(said, late+" is not finished in stage 3") {
+		t.Errorf("the next step says %q", said)
+	}
+	b.take(id, run.Entry{Act: run.Settle, Of: "cut", Note: "counts as done"}, run.Entry{Act: run.Done, Step: 21})
+	version(one, "33")
+	if said := one.Text("#panel"); strings.Contains(said, "is not finished") {
+		t.Errorf("settled, the panel says %q", said)
+	}
+	one.Quiet()
+}
+
+// Undo names what it takes back; of somebody else's tap it asks first.
+func TestUndoOfAnother(t *testing.T) {
+	t.Parallel()
+	b := newBench(t)
+	id := b.open("p4-head", run.Tighten)
+	b.doneTo(id, 2) // by KL
+	name := b.step(id, 2).ID
+	one := NewTab(t, Browser(t), Tablet)
+	signedOn(one, b, id, "RA")
+	if said := one.Text("#undo"); !strings.Contains(said, name+": 20 N·m") || !strings.Contains(said, "KL") {
+		t.Errorf("undo says %q", said)
+	}
+	one.Tap("#undo")
+	one.Until(`document.getElementById("takeback").open`)
+	if said := one.Text("#takeback-title"); !strings.Contains(said, name+": 20 N·m, by KL") {
+		t.Errorf("it asks %q", said)
+	}
+	if got := len(b.taken(id)); got != 2 {
+		t.Errorf("%d entries before the answer", got)
+	}
+	one.Click("#takeback-do")
+	version(one, "3")
+	one.Until(`document.querySelector("#undo .of").textContent.includes("` + b.step(id, 1).ID + `")`)
+	one.Quiet()
+}
+
+// Where a trouble stops the work undo takes back its report, and no step before it.
+func TestUndoWhereStopped(t *testing.T) {
+	t.Parallel()
+	b := newBench(t)
+	id := b.open("p4-head", run.Tighten)
+	b.take(id, run.Entry{ID: "broke", Act: run.Report, Trouble: run.Broken, Step: 1}, run.Entry{ID: "found", Act: run.Measure, Measure: "depth", Value: "3", Unit: "mm"})
+	one := NewTab(t, Browser(t), Phone)
+	openRun(one, b, id)
+	if !Evaluate[bool](one, `document.getElementById("undo").disabled`) {
+		t.Errorf("undo takes back %q", one.Text("#undo"))
+	}
+	b.take(id, run.Entry{Act: run.Undo, Of: "found"})
+	version(one, "3")
+	one.Until(`document.getElementById("undo").dataset.of === "broke"`)
+	one.Quiet()
+}
+
+// Neighbours that start again are named, and their steps are open from then on.
+func TestNeighboursStartAgain(t *testing.T) {
+	t.Parallel()
+	b := newBench(t)
+	id := b.open("p4-head", run.Tighten)
+	b.doneTo(id, 2)
+	beside := b.step(id, 2).ID
+	b.take(id, run.Entry{ID: "new", Act: run.Replace, Step: 1})
+	one := NewTab(t, Browser(t), Phone)
+	signedOn(one, b, id, "MB")
+	one.Tap("#bar")
+	one.Until(`document.getElementById("answer").open`)
+	one.Click("#answer [data-restart]")
+	one.Click("#answer [name=say-2]:not([required])")
+	one.Click("#answer .go")
+	if got := len(b.taken(id)); got != 3 {
+		t.Error("taken without naming a neighbour")
+	}
+	one.Click(`#answer [name="new-at"][value="` + beside + `"]`)
+	one.Click("#answer .go")
+	version(one, "6")
+	all := b.entries(id)[3:]
+	if all[0].Act != run.Remark || all[0].Of != "new" || all[1].Act != run.Replace || all[1].Place.Fastener != beside || all[2].Of != all[1].ID {
+		t.Errorf("taken: %+v", all)
+	}
+	one.Until(`document.querySelector(".ask").classList.contains("step")`)
+	one.Quiet()
+}
+
+// The first torque asks for the wrench where none is set, also of a person whose
+// initials are known; it is seen beside them, and another person is asked anew.
+func TestWrenchIsAskedFor(t *testing.T) {
+	t.Parallel()
+	b := newBench(t)
+	id := b.open("p4-head", run.Tighten)
+	one := NewTab(t, Browser(t), Tablet)
+	openRun(one, b, id)
+	Evaluate[any](one, `localStorage.setItem("drawdown-who", "RA"); null`)
+	openRun(one, b, id)
+	one.Tap("#bar")
+	one.Until(`document.getElementById("who").open && document.activeElement.name === "wrench"`)
+	one.Type("#who input[name=wrench]", "W-07")
+	one.Click("#who .go")
+	version(one, "1")
+	if got := b.entries(id)[0].Wrench; got != "W-07" {
+		t.Errorf("the torque names the wrench %q", got)
+	}
+	if said := one.Text("#who-button"); said != "RA · W-07" {
+		t.Errorf("the run shows %q", said)
+	}
+	one.Click("#who-button")
+	Evaluate[any](one, `document.querySelector("#who input[name=who]").value = "KB"; document.querySelector("#who input[name=wrench]").value = ""; null`)
+	one.Click("#who .go")
+	one.Until(`document.getElementById("who-button").textContent === "KB"`)
+	one.Quiet()
+}

@@ -23,6 +23,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	relabel.MadeAlike:         {"first": `"cyl 1"`, "second": `"cyl 2"`, "name": `"cyl 2"`},
 	relabel.NamesNothing:      {"name": `"cyl 9"`, "meant": "cyl 1"},
 	relabel.NoNumbers:         {},
+	relabel.Exchanged:         {"first": "M5", "second": "M6"},
 	relabel.BanksShare:        {"labels": []string{`"cyl 2"`}},
 	relabel.BanksGap:          {"missing": 4, "least": 1, "most": 7},
 })
