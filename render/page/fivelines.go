@@ -84,7 +84,7 @@ func (v RunView) troubleLine(seen run.TroubleSeen) string {
 	t := v.Text()
 	said := v.fastener(seen.IDs) + ": " + t.Trouble.Names[troubleName(seen)]
 	if s := seen.Settled; s != nil {
-		said += " (" + words.Row(fmt.Sprintf(t.Run.Settled, s.By, v.when(s.At)), s.Note) + ")"
+		said += " (" + words.Row(v.decided(seen), v.settledBy(*s), s.Note) + ")"
 	}
 	return said
 }

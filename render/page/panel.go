@@ -98,7 +98,7 @@ func (v RunView) overPanel() Panel {
 		p.Title, p.Says = fmt.Sprintf(t.VoidBy, m.By, v.when(m.At)), m.Note
 	}
 	if s := v.Run.Signed; s != nil {
-		p.Title = fmt.Sprintf(t.SealedBy, s.By, v.when(s.At))
+		p.Title, p.Says = fmt.Sprintf(t.SealedBy, s.By, v.when(s.At)), v.secondBy(*s)
 	}
 	return p
 }
@@ -110,8 +110,8 @@ func (v RunView) stepPanel(s run.Step) Panel {
 		Kind: AskStep, Step: s.Number, Doing: t.Do[string(s.Do)], Place: v.placeOf(s),
 		Number: v.Joint.number(s.IDs), Angle: v.angle(s), Notes: v.notes(s),
 	}
-	if settled := v.settledAngle(s.Number); settled != nil {
-		return v.settledPanel(p, s, *settled)
+	if d := v.Run.DecidedAt(s.Number); d != nil {
+		return v.settledPanel(p, s, *d)
 	}
 	p.Figure, p.Unit = v.figure(s)
 	if s.Do == plan.Wait {
@@ -125,24 +125,13 @@ func (v RunView) stepPanel(s run.Step) Panel {
 	return p
 }
 
-// settledAngle returns what was decided about a step whose angle was
-// interrupted; nil where it was not.
-func (v RunView) settledAngle(step int) *run.Mark {
-	for _, t := range slices.Backward(v.Run.Troubles) {
-		if t.Trouble == "" && t.Step == step {
-			return t.Settled
-		}
-	}
-	return nil
-}
-
 // settledPanel asks for no angle: how far the fastener is turned the plan no longer
 // knows, and what was decided counts.
-func (v RunView) settledPanel(p Panel, s run.Step, settled run.Mark) Panel {
+func (v RunView) settledPanel(p Panel, s run.Step, d run.TroubleSeen) Panel {
 	t := v.Text().Run
 	return Panel{
 		Kind: AskSettled, Step: s.Number, Place: p.Place, Title: p.Number + " · " + words.Row(strings.Join(s.IDs, "+"), v.kindOf(s.IDs)),
-		Says: fmt.Sprintf(t.AsSettled, settled.By, v.when(settled.At)), Large: settled.Note, Bar: Bar{Label: fmt.Sprintf(t.Done, p.Number), Act: run.Done},
+		Says: fmt.Sprintf(t.AsSettled, v.settledBy(*d.Settled)), Large: words.Row(v.decided(d), d.Settled.Note), Bar: Bar{Label: fmt.Sprintf(t.Done, p.Number), Act: run.Done},
 	}
 }
 
@@ -225,8 +214,8 @@ func (v RunView) figure(s run.Step) (figure, unit string) {
 
 // shortFigure is the figure of a step on one line.
 func (v RunView) shortFigure(s run.Step) string {
-	if v.settledAngle(s.Number) != nil {
-		return ""
+	if d := v.Run.DecidedAt(s.Number); d != nil {
+		return v.turnOn(*d)
 	}
 	figure, unit := v.figure(s)
 	return strings.TrimSpace(figure + " " + unit)

@@ -70,11 +70,19 @@ func (v RecordView) SealLines() []string {
 		return []string{words.Row(fmt.Sprintf(t.Run.VoidBy, m.By, v.when(m.At)), m.Note)}
 	case s != nil:
 		return slices.DeleteFunc([]string{
-			fmt.Sprintf(t.Run.SealedBy, s.By, v.when(s.At)), filled(t.Records.SecondBy, s.Second),
+			fmt.Sprintf(t.Run.SealedBy, s.By, v.when(s.At)), v.secondBy(*s),
 			words.Row(filled(t.Records.WrenchNumber, s.Wrench)),
 		}, func(line string) bool { return line == "" })
 	}
 	return []string{t.Records.NotSealed}
+}
+
+// secondBy names the second signature, and who entered it.
+func (v RunView) secondBy(s run.Signature) string {
+	if s.Second == "" {
+		return ""
+	}
+	return fmt.Sprintf(v.Text().Records.SecondBy, s.Second, s.By)
 }
 
 // HeadLine returns the head of the chain.
@@ -103,7 +111,10 @@ func (v RecordView) StepRows() []stepRow {
 		figure, unit := v.figure(s)
 		row := stepRow{
 			Number: v.stepNumber(s), Stage: strconv.Itoa(s.Stage), Fastener: v.fastener(s.IDs), Figure: strings.TrimSpace(figure + " " + unit),
-			State: words.Row(t.StepStates[string(s.State)], s.Reason), By: words.Row(s.By, s.Wrench), Old: s.Old,
+			State: v.stateAndReason(s), By: words.Row(s.By, s.Wrench), Old: s.Old,
+		}
+		if d := v.Run.DecidedAt(s.Number); d != nil && s.Undone == nil { // what was decided counts, not the figure of the plan
+			row.Figure = words.Row(v.Text().Run.Interrupted, v.decided(*d))
 		}
 		if s.Old {
 			row.State = words.Row(row.State, t.Old)
@@ -114,6 +125,21 @@ func (v RecordView) StepRows() []stepRow {
 		rows = append(rows, row)
 	}
 	return rows
+}
+
+// stateAndReason says how far a step is and why, or who decided about its angle.
+func (v RecordView) stateAndReason(s run.Step) string {
+	state := v.Text().Records.StepStates[string(s.State)]
+	switch d := v.Run.DecidedAt(s.Number); {
+	case s.Undone != nil:
+		acts := v.Text().Records.Acts
+		return words.Row(acts[string(s.Undone.Act)], s.Reason, acts[string(run.Undo)], v.by(s.Undone.Back))
+	case d != nil:
+		return words.Row(state, v.by(*d.Settled))
+	case s.OutOfOrder:
+		return words.Row(state, v.Words.With(v.Text().Run.OutOfOrder, s.Reason))
+	}
+	return words.Row(state, s.Reason)
 }
 
 // stepNumber is that of a step of the plan; those of a new fastener are counted
@@ -137,6 +163,11 @@ func (v RecordView) Tables() []recordTable {
 	var troubles, readings, flags, overs, prints []string
 	for _, seen := range v.Run.Troubles {
 		troubles = append(troubles, words.Row(v.troubleLine(seen), v.by(seen.Mark)))
+	}
+	for _, r := range v.Run.Replaced {
+		if r.Of == "" { // else it stands at its trouble
+			troubles = append(troubles, words.Row(v.fastener(r.IDs)+": "+t.Records.Acts[string(run.Replace)], v.by(r.Mark)))
+		}
 	}
 	for _, r := range v.Run.Readings {
 		outside := ""
@@ -169,7 +200,7 @@ func (v RecordView) Tables() []recordTable {
 }
 
 func (v RunView) by(m run.Mark) string {
-	return words.Row(fmt.Sprintf(v.Text().Run.StateBy, m.By, v.when(m.At)), m.Note)
+	return words.Row(fmt.Sprintf(v.Text().Run.StateBy, v.decider(m), v.when(m.At)), m.Note)
 }
 
 func (v RunView) seen(list []run.Seen) []string {

@@ -66,9 +66,62 @@ type openTrouble struct {
 	Blocks                    string
 	Step                      int
 	ID                        string
-	Replace                   bool   // a new fastener may go in
-	Left                      string // steps of this fastener alone that are still to do, where it may be out: "7 12"
-	Out                       bool   // it is out, as a rule
+	Replace                   bool       // a new fastener may go in
+	Left                      string     // steps of this fastener alone that are still to do, where it may be out: "7 12"
+	Out                       bool       // it is out, as a rule
+	Decisions                 []decision // of an angle that was interrupted
+}
+
+// decision is one of what can become of an angle that was interrupted.
+type decision struct {
+	Decided run.Decision
+	Name    string
+}
+
+func (v RunView) decisions(seen run.TroubleSeen) []decision {
+	var all []decision
+	for _, d := range run.Decisions {
+		if seen.Trouble == "" && (d != run.NewFastener || !v.Loosening()) {
+			all = append(all, decision{d, v.Text().Run.Decided[string(d)]})
+		}
+	}
+	return all
+}
+
+// decided says what was decided of an angle that was interrupted; empty where the
+// note alone says it.
+func (v RunView) decided(seen run.TroubleSeen) string {
+	switch seen.Decided {
+	case "", run.OtherDecision:
+		return ""
+	case run.TurnOn:
+		return fmt.Sprintf(v.Text().Run.TurnOn, v.turnOn(seen))
+	}
+	return v.Text().Run.Decided[string(seen.Decided)]
+}
+
+// turnOn is the angle that was decided in place of the one that was interrupted.
+func (v RunView) turnOn(seen run.TroubleSeen) string {
+	if seen.Decided != run.TurnOn {
+		return ""
+	}
+	return v.Words.Figure(string(seen.TurnOn) + "°")
+}
+
+// decider is who did something; where another decided it, both.
+func (v RunView) decider(m run.Mark) string {
+	if m.DecidedBy == "" {
+		return m.By
+	}
+	return fmt.Sprintf(v.Text().Run.DecidedBy, m.DecidedBy, m.By)
+}
+
+// settledBy says who settled a trouble and when, or who decided it.
+func (v RunView) settledBy(m run.Mark) string {
+	if m.DecidedBy == "" {
+		return fmt.Sprintf(v.Text().Run.Settled, m.By, v.when(m.At))
+	}
+	return fmt.Sprintf(v.Text().Run.StateBy, v.decider(m), v.when(m.At))
 }
 
 func (v RunView) openTroubles() []openTrouble {
@@ -81,7 +134,7 @@ func (v RunView) openTroubles() []openTrouble {
 		one := openTrouble{
 			Entry: seen.Entry, Fastener: v.fastener(seen.IDs), Name: t.Trouble.Names[troubleName(seen)], Step: seen.Step,
 			By:     words.Row(fmt.Sprintf(t.Run.StateBy, seen.By, v.when(seen.At)), seen.Note),
-			Blocks: v.blockWords(seen), Replace: !v.Loosening(),
+			Blocks: v.blockWords(seen), Replace: !v.Loosening(), Decisions: v.decisions(seen),
 		}
 		if len(seen.IDs) > 0 {
 			one.ID = seen.IDs[0]

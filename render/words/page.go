@@ -210,11 +210,17 @@ type PageRun struct {
 	OpenTroubles    string
 	Settle          string
 	SettleSays      string
+	Decide          string
+	Decided         map[string]string // by run.Decision
+	TurnOn          string            // turn on by %s
+	TurnOnBy        string
+	WhoDecided      string
+	DecidedBy       string // decided by %[1]s, entered by %[2]s
 	After           string
 	AfterIn         string
 	AfterOut        string
 	Settled         string // settled by %[1]s, %[2]s
-	AsSettled       string // The angle here was interrupted. Decided by %[1]s, %[2]s. Do only this
+	AsSettled       string // The angle here was interrupted; %s. Do only this
 	Keys            string
 	Prints          string
 }
@@ -305,7 +311,7 @@ type PageRecords struct {
 	Title        string
 	Seal         string
 	NotSealed    string
-	SecondBy     string // Second signature: %s
+	SecondBy     string // Second signature: %[1]s, entered by %[2]s
 	Head         string // Head of the chain: %s
 	HeadSays     string
 	Sound        string

@@ -27,17 +27,18 @@ type Record struct {
 	Scrapped string // not to be used again
 	New      string // a new one was fitted: %[1]s, %[2]s
 
-	Remark   string
-	Wrenches string
-	Range    string // head: usable from and to
-	Last     string // head: day of the last calibration
-	Used     string // head: how often
-	NoNumber string
-	People   string
-	Entries  string // head: how many
-	First    string // head: of the entries
-	Accepted string // accepted by %[1]s, %[2]s
-	ToEntry  string // to entry %d
+	Remark        string
+	Wrenches      string
+	Range         string // head: usable from and to
+	Last          string // head: day of the last calibration
+	Used          string // head: how often
+	NoNumber      string
+	NotCalibrated string // the day is not known
+	People        string
+	Entries       string // head: how many
+	First         string // head: of the entries
+	Accepted      string // accepted by %[1]s, %[2]s
+	ToEntry       string // on %[1]s (%[2]s, %[3]s)
 
 	Chain   string // entries %[1]d to %[2]d of the store; the head covers %[3]d
 	Against string // check with %s

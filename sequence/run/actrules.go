@@ -25,6 +25,8 @@ const (
 	needStepOrPlace   need = "step / place.fastener"
 	needMeasureOrStep need = "measure / step"
 	needFoundOrNote   need = "found / note"
+	needDecision      need = "decided / note"
+	needDecidedBy     need = "decided_by"
 )
 
 var rules = map[Act]rule{
@@ -35,7 +37,7 @@ var rules = map[Act]rule{
 	Undo:         {[]need{needOf}, (*State).judgeUndo, (*State).applyUndo},
 	Report:       {[]need{needTrouble, needStepOrPlace}, (*State).judgeTrouble, (*State).applyTrouble},
 	Unsure:       {[]need{needStep}, (*State).judgeUnsure, (*State).applyTrouble},
-	Settle:       {[]need{needOf, needNote}, (*State).judgeSettle, (*State).applySettle},
+	Settle:       {[]need{needOf, needDecision}, (*State).judgeSettle, (*State).applySettle},
 	Replace:      {[]need{needStepOrPlace}, (*State).judgeReplace, (*State).applyReplace},
 	AnotherRound: {nil, (*State).judgeRound, (*State).applyAnotherRound},
 	Finished:     {nil, (*State).judgeRound, (*State).applyFinished},

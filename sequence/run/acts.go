@@ -16,7 +16,7 @@ const (
 	Begin        Act = "begin"         // a wait
 	Undo         Act = "undo"          // takes back a wrong tap: of
 	Report       Act = "trouble"       // something is wrong: step or place, trouble
-	Settle       Act = "settle"        // what was done about a trouble or an unsure angle: of, note
+	Settle       Act = "settle"        // what was done about a trouble or an unsure angle: of, and note or decided
 	Unsure       Act = "unsure"        // an angle was interrupted: step
 	Replace      Act = "replace"       // a new fastener goes in: step or place
 	AnotherRound Act = "another round" // of a stage that repeats
@@ -75,6 +75,19 @@ func (t Trouble) Condemns() bool {
 
 // Term is the trouble as a word of the trade.
 func (t Trouble) Term() finding.Term { return finding.Term("trouble " + t) }
+
+// Decision is what becomes of an angle that was interrupted.
+type Decision string
+
+const (
+	CountsAsDone  Decision = "counts as done" // nobody turns it again
+	TurnOn        Decision = "turn on"        // by what was decided, in place of the angle
+	NewFastener   Decision = "new fastener"   // by a replace
+	OtherDecision Decision = "other"          // the note says what
+)
+
+// Decisions lists them in the order in which a person is asked.
+var Decisions = []Decision{CountsAsDone, TurnOn, NewFastener, OtherDecision}
 
 // Found is what a finding is.
 type Found string

@@ -30,6 +30,8 @@ type Entry struct {
 	Photo       string       `json:"photo,omitempty"`  // its SHA-256
 	Wrench      string       `json:"wrench,omitempty"` // its number
 	Note        string       `json:"note,omitempty"`
+	Decided     Decision     `json:"decided,omitempty"`    // of an unsure angle; TurnOn has its Value, in degrees
+	DecidedBy   string       `json:"decided_by,omitempty"` // where another person than Who decided, or did so for them
 	Source      Source       `json:"source,omitempty"`
 	Kind        string       `json:"kind,omitempty"`         // of fastener, that is ready
 	To          string       `json:"to,omitempty"`           // who takes over

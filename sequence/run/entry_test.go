@@ -138,6 +138,7 @@ func TestRoomOfTexts(t *testing.T) {
 		"who":         {60, func(e *run.Entry, text string) { e.Who = text }},
 		"to":          {60, func(e *run.Entry, text string) { e.To = text }},
 		"second":      {60, func(e *run.Entry, text string) { e.Second = text }},
+		"decided by":  {60, func(e *run.Entry, text string) { e.DecidedBy = text }},
 		"note":        {2000, func(e *run.Entry, text string) { e.Note = text }},
 		"of":          {100, func(e *run.Entry, text string) { e.Of = text }},
 		"device time": {60, func(e *run.Entry, text string) { e.DeviceTime = text }},
@@ -180,7 +181,7 @@ func TestEntryRoundTrip(t *testing.T) {
 	e := run.Entry{
 		ID: "a1", Act: run.Done, Step: 12, Who: "RA", Time: start, DeviceTime: "08:00", Of: "a0", Trouble: run.Broken,
 		Place: &run.Place{At: &[2]float64{1, 2}}, Measure: "m", Value: "20.50", Unit: "N·m", Photo: "p", Wrench: "W7", Note: "n",
-		Source: run.OnPaper, Kind: "bolt", To: "KB", Second: "LM", Sheet: "card", Fingerprint: "f",
+		Source: run.OnPaper, Kind: "bolt", To: "KB", Second: "LM", Decided: run.TurnOn, DecidedBy: "LM", Sheet: "card", Fingerprint: "f",
 		WrenchFacts: &run.WrenchFacts{Listed: true, FromNm: 8, ToNm: 60, Tolerance: 0.04, Calibrated: "2026-01-02"},
 	}
 	for _, value := range []run.Value{"20.50", "20,5", "+3", "007", ".5", "1e3", "-0"} {

@@ -184,6 +184,52 @@ func TestRule5UnsureAngle(t *testing.T) {
 	}
 }
 
+// What becomes of an interrupted angle is one of three, with who decided it; a new
+// fastener goes in by a replace. A settle with a note alone is taken as before. From
+// first principles.
+func TestDecidedAngle(t *testing.T) {
+	t.Parallel()
+	b := tightening(t)
+	b.doneUpTo(8)
+	unsure := b.takes(run.Entry{Act: run.Unsure, Step: 9})
+	settle := run.Entry{Act: run.Settle, Of: unsure, DecidedBy: "LM"}
+	for what, change := range map[finding.Code]func(*run.Entry){
+		run.FieldMissing: func(e *run.Entry) { e.Decided, e.DecidedBy = run.CountsAsDone, " " },
+		run.NumberUnread: func(e *run.Entry) { e.Decided, e.Value = run.TurnOn, "-40" },
+		run.ValueUnknown: func(e *run.Entry) { e.Decided = run.NewFastener },
+	} {
+		wrong := settle
+		change(&wrong)
+		b.refuses(wrong, what)
+	}
+	for _, without := range []run.Decision{run.TurnOn, run.OtherDecision} { // its degrees, its note
+		wrong := settle
+		wrong.Decided = without
+		b.refuses(wrong, run.FieldMissing)
+	}
+	settle.Decided = run.CountsAsDone
+	b.takes(settle)
+	at := b.view().DecidedAt(9)
+	if got := b.step(9); got.State != run.IsDone || at == nil || at.Decided != run.CountsAsDone || at.Settled.DecidedBy != "LM" || at.Settled.By != "RA" {
+		t.Errorf("step 9 is %s, decided: %+v", got.State, at)
+	}
+	b.refuses(done(9), run.AngleDone)
+
+	on := b.takes(run.Entry{Act: run.Unsure, Step: 10})
+	b.takes(run.Entry{Act: run.Settle, Of: on, Decided: run.TurnOn, Value: "40", DecidedBy: "LM"})
+	if at := b.view().DecidedAt(10); b.step(10).State != run.ToDo || b.next() != 10 || at == nil || at.TurnOn != "40" {
+		t.Errorf("step 10 is %s, decided: %+v", b.step(10).State, at)
+	}
+	b.takes(done(10))
+
+	again := b.takes(run.Entry{Act: run.Unsure, Step: 11})
+	b.takes(run.Entry{Act: run.Replace, Step: 11, Decided: run.NewFastener, DecidedBy: "LM"})
+	if at := b.view().DecidedAt(11); at != nil {
+		t.Errorf("the new fastener is to be turned as was decided of the old one: %+v", at)
+	}
+	b.refuses(run.Entry{Act: run.Settle, Of: again, Note: "late"}, run.SettledAlready)
+}
+
 // What each trouble blocks: bench.md, rule 6.
 func TestRule6Troubles(t *testing.T) {
 	t.Parallel()

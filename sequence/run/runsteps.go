@@ -43,6 +43,9 @@ type Step struct {
 	TotalDeg float64   `json:"total_deg,omitempty"` // turned so far on this fastener in these angles
 	Wrench   string    `json:"wrench,omitempty"`
 	Reason   string    `json:"reason,omitempty"` // the note of who did, began or left it out
+
+	OutOfOrder bool    `json:"out_of_order,omitempty"` // done before a step that comes before it; Reason says why
+	Undone     *Undone `json:"undone,omitempty"`       // set by AsDone: what stands here was taken back
 }
 
 // planned writes out the steps of a direction as they are when a run starts.

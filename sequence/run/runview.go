@@ -8,7 +8,8 @@ import (
 )
 
 // View is a run at one moment, as the page and GET /api/runs/ID show it. Lists go
-// by the time of their entries. Names of people stand in By and Second alone.
+// by the time of their entries. Names of people stand in By, DecidedBy,
+// Second and Next alone.
 type View struct {
 	Of          string    `json:"of"`
 	Title       string    `json:"title"`
@@ -27,6 +28,8 @@ type View struct {
 	Asks        []Ask             `json:"asks,omitempty"`
 	Troubles    []TroubleSeen     `json:"troubles,omitempty"`
 	Condemned   []Condemned       `json:"condemned,omitempty"`
+	Replaced    []Replaced        `json:"replaced,omitempty"`
+	Undone      []Undone          `json:"undone,omitempty"`
 	Needs       []Need            `json:"needs,omitempty"` // what must be ready for tightening, ready or not
 	Readings    []Reading         `json:"readings,omitempty"`
 	Flags       []Flag            `json:"-"` // worded by the server
@@ -46,6 +49,8 @@ type Mark struct {
 	By    string    `json:"by"`
 	At    time.Time `json:"at"`
 	Note  string    `json:"note,omitempty"`
+
+	DecidedBy string `json:"decided_by,omitempty"` // where somebody decided what By entered
 }
 
 // AskKind is a question that only a person answers.
@@ -76,6 +81,24 @@ type TroubleSeen struct {
 	Blocks  Blocks   `json:"blocks,omitempty"`
 	Photo   string   `json:"photo,omitempty"`
 	Settled *Mark    `json:"settled,omitempty"` // by a settle or a replace
+	Decided Decision `json:"decided,omitempty"` // of an angle that was interrupted
+	TurnOn  Value    `json:"turn_on_deg,omitzero"`
+}
+
+// Undone is a tap on a step that was taken back.
+type Undone struct {
+	Mark      // of the tap
+	Act  Act  `json:"act"`
+	Step int  `json:"step"`
+	Back Mark `json:"back"` // of who took it back
+}
+
+// Replaced is a new fastener that went in.
+type Replaced struct {
+	Mark
+	Step int      `json:"step,omitempty"`
+	IDs  []string `json:"ids"`
+	Of   string   `json:"of,omitempty"` // the trouble that it was for; empty where none was reported
 }
 
 // Blocks is what an open trouble blocks.

@@ -16,7 +16,7 @@ func (s *State) At(now time.Time) View {
 	v := View{
 		Of: w.Of, Title: w.Title, Machine: w.Machine, Direction: w.Direction, Fingerprint: w.Fingerprint, Job: w.Job,
 		Status: s.Status(), Version: s.version, Measures: w.Measures, Steps: s.shown(now), ToAccept: s.toAccept(), Accepted: s.accepted.marked(),
-		Asks: s.asks(now), Troubles: s.troubles(), Condemned: inTime(s.condemned(), Condemned.mark), Needs: s.needs(),
+		Asks: s.asks(now), Troubles: s.troubles(), Condemned: inTime(s.condemned(), Condemned.mark), Replaced: s.shownReplaced(), Undone: s.shownUndone(), Needs: s.needs(),
 		Readings: s.shownReadings(), Flags: inTime(s.flags(), Flag.mark), HandOvers: s.handOvers, Now: s.fiveLines(now), VoidedBy: s.voided.marked(),
 	}
 	if next, _ := s.upNext(now); next != nil && v.Status == Open {
@@ -58,6 +58,7 @@ func (s *State) shown(now time.Time) []Step {
 		e := cmp.Or(st.done, st.left, st.begun)
 		if e != nil {
 			shown.By, shown.At, shown.Wrench, shown.Reason = e.Who, e.Time, e.Wrench, e.Note
+			shown.OutOfOrder = s.outOfOrder(i, now)
 		}
 		if st.begun != nil {
 			shown.Ends = st.ends()
@@ -68,6 +69,47 @@ func (s *State) shown(now time.Time) []Step {
 		all[i] = shown
 	}
 	return all
+}
+
+// outOfOrder reports whether a step was done with a reason, while one that comes
+// before it was open (2).
+func (s *State) outOfOrder(at int, now time.Time) bool {
+	st := s.steps[at]
+	if st.done == nil || !st.done.hasNote() {
+		return false
+	}
+	return slices.ContainsFunc(s.steps[:at], func(before *step) bool {
+		if before.Old || before.left != nil && before.left.earlier(st.done) {
+			return false
+		}
+		return before.done != nil && st.done.earlier(before.done) || !before.closed(now)
+	})
+}
+
+func (s *State) shownReplaced() []Replaced {
+	var all []Replaced
+	for _, e := range s.replaced {
+		one := Replaced{Mark: e.mark(), Step: e.Step}
+		_, one.IDs = s.placeOf(e)
+		for _, p := range s.problems {
+			if p.replaced == e {
+				one.Of = p.entry.ID
+			}
+		}
+		all = append(all, one)
+	}
+	return inTime(all, Replaced.mark)
+}
+
+// shownUndone lists the taps on steps that were taken back.
+func (s *State) shownUndone() []Undone {
+	var all []Undone
+	for _, back := range s.entries {
+		if of := s.entries[back.Of]; back.Act == Undo && of != nil && slices.Contains([]Act{Done, Begin, LeaveOut}, of.Act) {
+			all = append(all, Undone{of.mark(), of.Act, of.Step, back.mark()})
+		}
+	}
+	return inTime(all, Undone.mark)
 }
 
 // turnedOn adds an angle that was done to what its fastener was turned before.
@@ -132,6 +174,7 @@ func (s *State) troubles() []TroubleSeen {
 		all = append(all, TroubleSeen{
 			Mark: p.entry.mark(), Trouble: p.entry.Trouble, Step: p.number(), IDs: p.ids,
 			Blocks: p.blocks(s.work.Direction), Photo: p.entry.Photo, Settled: p.settled.marked(),
+			Decided: p.decision(), TurnOn: p.turnOn(),
 		})
 	}
 	return inTime(all, TroubleSeen.mark)
@@ -159,7 +202,7 @@ func (s *State) firstDone() *Entry {
 	return first
 }
 
-func (e *Entry) mark() Mark { return Mark{e.ID, e.Who, e.Time, e.Note} }
+func (e *Entry) mark() Mark { return Mark{e.ID, e.Who, e.Time, e.Note, e.DecidedBy} }
 
 // marked is the mark of an entry that may be none.
 func (e *Entry) marked() *Mark {
@@ -204,10 +247,33 @@ func (v View) CatchUp(s Step) (nth, of int) {
 	return nth, of
 }
 
-// AsDone lists the steps as they were done, by time; what is still to do follows
-// in the order of work.
+// DecidedAt returns the interrupted angle at a step of which somebody decided what
+// becomes of it on that same fastener; nil where there is none.
+func (v View) DecidedAt(step int) *TroubleSeen {
+	for i, t := range slices.Backward(v.Troubles) {
+		if t.Trouble != "" || t.Step != step {
+			continue
+		}
+		if t.Settled == nil || t.Decided == NewFastener {
+			return nil
+		}
+		return &v.Troubles[i]
+	}
+	return nil
+}
+
+// AsDone lists the steps as they were done, by time, with the taps that were taken
+// back; what is still to do follows in the order of work.
 func (v View) AsDone() []Step {
 	all := slices.Clone(v.Steps)
+	for _, u := range v.Undone {
+		for _, st := range v.Steps {
+			if st.Number == u.Step {
+				st.State, st.By, st.At, st.Reason, st.Wrench, st.Old, st.OutOfOrder, st.Undone = ToDo, u.By, u.At, u.Note, "", false, false, &u
+				all = append(all, st)
+			}
+		}
+	}
 	slices.SortStableFunc(all, func(a, b Step) int {
 		switch {
 		case a.At.IsZero() && b.At.IsZero():

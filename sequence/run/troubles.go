@@ -167,10 +167,44 @@ func (s *State) problemOf(id string) *problem {
 	return s.problems[i]
 }
 
+// applySettle: an angle that counts as done is done by that (5).
 func (s *State) applySettle(e *Entry) {
-	if p := s.problemOf(e.Of); p != nil {
-		p.settled = e
+	p := s.problemOf(e.Of)
+	if p == nil {
+		return
 	}
+	p.settled = e
+	if e.Decided == CountsAsDone && p.entry.Act == Unsure && p.step.done == nil {
+		p.step.done = e
+	}
+}
+
+// decisions are what an entry can decide: a new fastener goes in by a replace.
+func (e Entry) decisions() []Decision {
+	if e.Act == Replace {
+		return []Decision{NewFastener}
+	}
+	return []Decision{CountsAsDone, TurnOn, OtherDecision}
+}
+
+// decision is what became of an angle that was interrupted; empty for a trouble, and
+// where nobody said which.
+func (p *problem) decision() Decision {
+	switch {
+	case p.settled == nil || p.entry.Act != Unsure:
+		return ""
+	case p.settled.Act == Replace:
+		return NewFastener
+	}
+	return p.settled.Decided
+}
+
+// turnOn is by how much the fastener is turned on where that was decided, in degrees.
+func (p *problem) turnOn() Value {
+	if p.decision() != TurnOn {
+		return ""
+	}
+	return p.settled.Value
 }
 
 // judgeUndoTrouble: a trouble that was dealt with was none by a wrong tap.

@@ -151,6 +151,9 @@ func (e Entry) FaultByItself() *Refusal {
 	if _, ok := e.Value.Number(); e.Value != "" && !ok {
 		return malformed(NumberUnread, finding.Values{"field": "value", "written": string(e.Value)})
 	}
+	if deg, _ := e.Value.Number(); e.Decided == TurnOn && e.Value != "" && deg <= 0 {
+		return malformed(NumberUnread, finding.Values{"field": "value", "written": string(e.Value)})
+	}
 	if _, ok := e.Shim.Number(); e.Shim != "" && !ok {
 		return malformed(NumberUnread, finding.Values{"field": "shim", "written": string(e.Shim)})
 	}
@@ -165,8 +168,17 @@ func (e Entry) missing() *Refusal {
 		needFingerprint: e.Fingerprint != "", needStepOrPlace: e.Step != 0 || e.Place != nil && e.Place.Fastener != "",
 		needMeasureOrStep: e.Measure != "" || e.Step != 0,
 		needFoundOrNote:   e.Found != "" || strings.TrimSpace(e.Note) != "",
+		needDecision:      e.Decided == CountsAsDone || e.Decided == TurnOn || strings.TrimSpace(e.Note) != "",
+		needDecidedBy:     strings.TrimSpace(e.DecidedBy) != "",
 	}
-	for _, field := range append([]need{needID, needAct, needWho}, rules[e.Act].needs...) {
+	needs := append([]need{needID, needAct, needWho}, rules[e.Act].needs...)
+	if e.Decided != "" {
+		needs = append(needs, needDecidedBy)
+	}
+	if e.Decided == TurnOn {
+		needs = append(needs, needValue)
+	}
+	for _, field := range needs {
 		if !has[field] {
 			return malformed(FieldMissing, finding.Values{"act": string(e.Act), "field": string(field)})
 		}
@@ -182,7 +194,7 @@ type text struct {
 
 func (e Entry) texts() []text {
 	return []text{
-		{"entry", e.ID, mostOfID}, {"who", e.Who, mostOfName}, {"to", e.To, mostOfName}, {"second", e.Second, mostOfName},
+		{"entry", e.ID, mostOfID}, {"who", e.Who, mostOfName}, {"to", e.To, mostOfName}, {"second", e.Second, mostOfName}, {"decided_by", e.DecidedBy, mostOfName},
 		{"note", e.Note, mostOfNote}, {"of", e.Of, mostOfID}, {"device_time", e.DeviceTime, mostOfName}, {"measure", e.Measure, mostOfText},
 		{"value", string(e.Value), mostOfName}, {"unit", e.Unit, mostOfName}, {"shim", string(e.Shim), mostOfName}, {"joint", e.Joint, mostOfText}, {"photo", e.Photo, mostOfText}, {"wrench", e.Wrench, mostOfName},
 		{"sheet", e.Sheet, mostOfName}, {"fingerprint", e.Fingerprint, mostOfName},
@@ -200,6 +212,7 @@ func (e Entry) words() []word {
 		{"act", string(e.Act), texts(append(Acts, Part, Adopt, Close))},
 		{"trouble", string(e.Trouble), texts(Troubles)},
 		{"found", string(e.Found), texts(Founds)},
+		{"decided", string(e.Decided), texts(e.decisions())},
 		{"source", string(e.Source), []string{string(OnPaper)}},
 	}
 }

@@ -112,6 +112,9 @@ func (b *Bench) runLines(list []record.Subject) ([]page.RunLine, error) {
 			Run: of.ID, Title: of.Title, Number: of.Number, Order: of.Order, Direction: of.Work, Again: of.Again != "",
 			Status: statusOfRun(of), By: of.LastBy, At: of.Last,
 		}
+		if line.Status != run.Open { // a correction comes after
+			line.By, line.At = of.EndedBy, of.EndedAt
+		}
 		if line.Status == run.Open {
 			if err := b.howFar(&line); err != nil {
 				return nil, err

@@ -110,7 +110,7 @@ func (p *Program) entryLine(k record.Kept) string {
 	}
 	value := strings.TrimSpace(p.words.Figure(string(k.Value) + " " + k.Unit))
 	return fmt.Sprintf("%6d  %s  %-6s %s", k.Place, localTime(k.Time), k.Who,
-		words.Row(cmp.Or(w.Records.Acts[string(k.Act)], string(k.Act)), step, w.Trouble.Names[string(k.Trouble)], place, k.Measure, value, k.Wrench, k.To, k.Second, k.Note))
+		words.Row(cmp.Or(w.Records.Acts[string(k.Act)], string(k.Act)), step, w.Trouble.Names[string(k.Trouble)], place, k.Measure, value, k.Wrench, k.To, k.Second, w.Run.Decided[string(k.Decided)], k.DecidedBy, k.Note))
 }
 
 func (p *Program) exportRecord(r *recordsCall, id string) Status {

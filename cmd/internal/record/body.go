@@ -50,7 +50,7 @@ func (b body) names() []*string {
 	if b.Start != nil {
 		return []*string{&b.Start.Who}
 	}
-	return []*string{&b.Entry.Who, &b.Entry.To, &b.Entry.Second}
+	return []*string{&b.Entry.Who, &b.Entry.To, &b.Entry.Second, &b.Entry.DecidedBy}
 }
 
 // sums are the files and photos that the body names by their SHA-256.

@@ -2,7 +2,6 @@ package record
 
 import (
 	"cmp"
-	"database/sql"
 	"encoding/hex"
 	"errors"
 	"time"
@@ -55,15 +54,14 @@ func readingFrom(db querier) reader { return reader{db, map[string]string{}} }
 
 // subject reads a record's line in a list, and the body that started it.
 func (r reader) subject(n int64) (Subject, body, error) {
-	var text, latest []byte
+	var text, latest, end []byte
 	var last int64
 	var version int
-	var ended sql.NullString
 	err := r.db.QueryRow(`SELECT e.body, last, l.version, l.body,
-		(SELECT act FROM entry WHERE subject = s.n AND act IN ('seal', 'void', 'close') ORDER BY act DESC LIMIT 1)
+		(SELECT body FROM entry WHERE subject = s.n AND act IN ('seal', 'void', 'close') ORDER BY act DESC LIMIT 1)
 		FROM subject s JOIN entry e ON e.n = s.n
 		JOIN entry l ON l.subject = s.n AND l.version = (SELECT max(version) FROM entry WHERE subject = s.n)
-		WHERE s.n = $1`, n).Scan(&text, &last, &version, &latest, &ended)
+		WHERE s.n = $1`, n).Scan(&text, &last, &version, &latest, &end)
 	if err != nil {
 		return Subject{}, body{}, err
 	}
@@ -87,11 +85,29 @@ func (r reader) subject(n int64) (Subject, body, error) {
 		if err != nil {
 			return Subject{}, body{}, err
 		}
-		st.Number, st.Order = cmp.Or(st.Number, of.Start.Number), cmp.Or(st.Order, of.Start.Order)
+		st.Number, st.Order, st.Note = cmp.Or(st.Number, of.Start.Number), cmp.Or(st.Order, of.Start.Order), cmp.Or(st.Note, of.Start.Note)
+	}
+	ended, err := r.ended(end)
+	if err != nil {
+		return Subject{}, body{}, err
 	}
 	return Subject{ID: b.On, Kind: st.Kind, Job: st.Job, Again: st.Again, Of: st.Of, Title: st.Title, Work: st.Work,
 		Number: st.Number, Order: st.Order, Note: st.Note, Who: st.Who, Program: st.Program,
-		Started: st.Time, Last: time.UnixMilli(last).UTC(), LastBy: lastBy, Version: version, Ended: run.Act(ended.String)}, b, nil
+		Started: st.Time, Last: time.UnixMilli(last).UTC(), LastBy: lastBy, Version: version,
+		Ended: ended.Act, EndedAt: ended.Time, EndedBy: ended.Who}, b, nil
+}
+
+// ended reads the entry that ended a record; an empty one where none did.
+func (r reader) ended(text []byte) (run.Entry, error) {
+	if len(text) == 0 {
+		return run.Entry{}, nil
+	}
+	b, err := readBody(text)
+	if err != nil {
+		return run.Entry{}, err
+	}
+	err = r.show(b.names()...)
+	return *b.Entry, err
 }
 
 // whoMade returns who made an entry.

@@ -104,6 +104,8 @@ var columns = []struct {
 	{"hash", func(k Kept, _ run.Step) string { return k.Hash }},
 	{"shim", func(k Kept, _ run.Step) string { return string(k.Shim) }},
 	{"found", func(k Kept, _ run.Step) string { return string(k.Found) }},
+	{"decided", func(k Kept, _ run.Step) string { return string(k.Decided) }},
+	{"decided_by", func(k Kept, _ run.Step) string { return k.DecidedBy }},
 }
 
 // CSV writes a line for every entry. What a spreadsheet would take for a formula

@@ -19,14 +19,14 @@ func TestColumns(t *testing.T) {
 		ID: "id", Time: noon, DeviceTime: "11:59", Who: "RA", Act: run.Measure, Step: 3, Trouble: run.Seized, Place: &run.Place{Station: "T1"},
 		Measure: "length", Value: "94.5", Unit: "mm", Wrench: "W7", Kind: "main", Of: "of", To: "KB", Second: "MB",
 		Sheet: "card", Fingerprint: "7c1e", Source: "paper", Photo: "p", Note: "n",
-		Shim: "2.40", Found: "crack",
+		Shim: "2.40", Found: "crack", Decided: run.TurnOn, DecidedBy: "LM",
 	}}
 	st := run.Step{Stage: 2, Round: 4, IDs: []string{"M1", "M2"}, Do: plan.Advance, Figure: unit.Angle(90).String()}
 	want := map[string]string{
 		"run": "R7", "n": "12", "time": "2026-11-30T12:00:00Z", "device_time": "11:59", "who": "RA", "act": "measure", "step": "3", "stage": "2", "round": "4",
 		"fasteners": "M1 M2", "do": string(plan.Advance), "figure": "90°", "trouble": "seized", "place": "T1", "measure": "length", "value": "94.5", "unit": "mm",
 		"wrench": "W7", "kind": "main", "of": "of", "to": "KB", "second": "MB", "sheet": "card", "fingerprint": "7c1e", "source": "paper", "photo": "p",
-		"note": "n", "entry": "id", "hash": "h", "shim": "2.40", "found": "crack",
+		"note": "n", "entry": "id", "hash": "h", "shim": "2.40", "found": "crack", "decided": "turn on", "decided_by": "LM",
 	}
 	for _, c := range columns {
 		if got := c.cell(k, st); got != want[c.head] {
@@ -59,7 +59,7 @@ func TestBodies(t *testing.T) {
 		}
 	}
 	begun := body{Start: &start{Who: "RA", Time: noon, Frozen: "f", Files: map[string]string{"a.yaml": "s"}}}
-	done := body{Entry: &run.Entry{ID: "e", Act: run.HandOver, Who: "RA", To: "KB", Second: "MB", Wrench: "W7", Photo: "p", Time: noon.Add(time.Hour)}}
+	done := body{Entry: &run.Entry{ID: "e", Act: run.HandOver, Who: "RA", To: "KB", Second: "MB", DecidedBy: "LM", Wrench: "W7", Photo: "p", Time: noon.Add(time.Hour)}}
 	names := func(b body) (list []string) {
 		for _, name := range b.names() {
 			list = append(list, *name)
@@ -69,7 +69,7 @@ func TestBodies(t *testing.T) {
 	if begun.id() != "" || begun.act() != startAct || begun.wrench() != "" || !begun.time().Equal(noon) || !slices.Equal(names(begun), []string{"RA"}) {
 		t.Errorf("a start: %q, %q, %q, %v, %q", begun.id(), begun.act(), begun.wrench(), begun.time(), names(begun))
 	}
-	if done.id() != "e" || done.act() != "hand over" || done.wrench() != "W7" || !done.time().Equal(noon.Add(time.Hour)) || !slices.Equal(names(done), []string{"RA", "KB", "MB"}) {
+	if done.id() != "e" || done.act() != "hand over" || done.wrench() != "W7" || !done.time().Equal(noon.Add(time.Hour)) || !slices.Equal(names(done), []string{"RA", "KB", "MB", "LM"}) {
 		t.Errorf("an entry: %q, %q, %q, %v, %q", done.id(), done.act(), done.wrench(), done.time(), names(done))
 	}
 	if got := slices.Sorted(slices.Values(begun.sums())); !slices.Equal(got, []string{"f", "s"}) {

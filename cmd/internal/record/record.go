@@ -82,6 +82,8 @@ type Subject struct {
 	LastBy  string        `json:"last_by,omitempty"` // who made it
 	Version int           `json:"version"`           // entries so far
 	Ended   run.Act       `json:"ended,omitempty"`   // seal, void or close; empty while it is open
+	EndedAt time.Time     `json:"ended_at,omitzero"`
+	EndedBy string        `json:"ended_by,omitempty"`
 }
 
 // Started is a run or a job with what it was started from.

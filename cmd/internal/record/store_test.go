@@ -250,7 +250,7 @@ func testErase(t *testing.T, at Place, holds func(text string) bool) {
 	const name = "Ruth-Anders-1234567"
 	id := added(t, s, headRun)
 	appended(t, s, id, run.Entry{ID: "a", Act: run.HandOver, Who: name, To: "JK", Time: noon})
-	appended(t, s, id, run.Entry{ID: "b", Act: run.Seal, Who: "JK", Second: name, Time: noon})
+	appended(t, s, id, run.Entry{ID: "b", Act: run.Seal, Who: "JK", Second: name, DecidedBy: name, Time: noon})
 	s.Append(id, run.Entry{ID: "c", Act: run.Remark, Who: name, Time: noon}, func(Before) (*run.Refusal, error) {
 		return &run.Refusal{Finding: finding.Failed("run sealed", nil), By: name}, nil
 	})
@@ -272,7 +272,7 @@ func testErase(t *testing.T, at Place, holds func(text string) bool) {
 		t.Error(before, after)
 	}
 	kept, err := s.Entries(id, 0)
-	if err != nil || kept[0].Who == name || !strings.HasPrefix(kept[0].Who, "#") || kept[0].Who != kept[1].Second || kept[0].To != "JK" {
+	if err != nil || kept[0].Who == name || !strings.HasPrefix(kept[0].Who, "#") || kept[0].Who != kept[1].Second || kept[0].Who != kept[1].DecidedBy || kept[0].To != "JK" {
 		t.Error(kept, err)
 	}
 	if err := s.Erase(name); !errors.Is(err, NoPerson) {
@@ -377,7 +377,7 @@ func testSearch(t *testing.T, at Place) {
 		t.Error(jobs, err)
 	}
 	sealed, err := s.Run(R2)
-	if err != nil || sealed.Ended != run.Seal {
+	if err != nil || sealed.Ended != run.Seal || sealed.EndedAt.IsZero() || sealed.EndedBy == "" {
 		t.Error(sealed, err)
 	}
 }

@@ -262,6 +262,27 @@ function leftOut(form, fields) {
   return after === "out" ? form.querySelector("[data-left]").dataset.left.split(" ").map(Number) : [];
 }
 
+// askDecision asks for what the choice in a form needs: by how many degrees, which
+// new fastener, or who decided.
+function askDecision(form) {
+  const choice = form.elements.decided?.value;
+  if (choice) {
+    show(form.querySelector(".degrees"), choice === "turn on");
+    form.elements.note.required = choice === "other";
+    const go = form.querySelector(".go");
+    go.dataset.act = choice === "new fastener" ? "replace" : "";
+    go.dataset.step = choice === "new fastener" ? form.dataset.at : "";
+  }
+  const person = form.querySelector("[data-person]");
+  if (person) show(form.querySelector(".decider"), person.checked);
+}
+
+// show shows a label with its field; what is hidden is not sent.
+function show(label, yes) {
+  label.hidden = !yes;
+  label.querySelector("input").disabled = !yes;
+}
+
 // troubleFields name the step of the fastener where it has one left.
 function troubleFields(form, trouble) {
   const id = form.elements.fastener.value;
@@ -344,6 +365,7 @@ function step(mark, by) {
 document.addEventListener("click", clicked);
 document.addEventListener("submit", submitted);
 document.addEventListener("keydown", pressed);
+document.addEventListener("change", (e) => e.target.form && askDecision(e.target.form));
 part?.addEventListener("click", (e) => {
   const mark = e.target.closest(".mark");
   if (!mark || !zoom.wasTap()) return;

@@ -379,19 +379,37 @@ func TestInterruptedAngle(t *testing.T) {
 	signedOn(one, b, id, "MB")
 	one.Click(".tool.troubles, [data-open=settle]")
 	one.Until(`document.getElementById("settle").open`)
-	one.Click(`#settle button[data-act="replace"]`)
+	one.Click(`#settle [value="turn on"]`)
+	one.Type("#settle [name=value]", "40")
+	one.Click("#settle .go")
 	if !Evaluate[bool](one, `document.getElementById("settle").open`) {
-		t.Error("a new fastener was recorded without a note")
+		t.Error("it was settled without who decided")
 	}
-	one.Type("#settle textarea", "full angle by the mark")
+	one.Type("#settle [name=decided_by]", "LM")
+	one.Type("#settle textarea", "by the mark")
 	one.Click("#settle .go")
 	one.Until(`!document.getElementById("settle").open && document.querySelector(".ask").dataset.step === "21"`)
-	if said := one.Text("#panel"); !strings.Contains(said, "full angle by the mark") || strings.Contains(said, "+90") {
+	if said := one.Text("#panel"); !strings.Contains(said, "turn on by 40° · by the mark") || !strings.Contains(said, "decided by LM, entered by MB") || strings.Contains(said, "+90") {
 		t.Errorf("the panel says %q", said)
 	}
-	if said := one.Text("#beside"); said != "" {
+	if said := one.Text("#beside"); said != "40°" {
 		t.Errorf("beside the mark stands %q", said)
 	}
+	one.Click("#bar")
+	one.Until(`document.querySelector(".ask").dataset.step === "22"`)
+	b.take(id, run.Entry{ID: "cut again", Act: run.Unsure, Step: 22})
+	one.Until(`document.querySelectorAll("#aside [data-open=settle]").length === 1`)
+	one.Click("#aside [data-open=settle]")
+	one.Click(`#settle [value="new fastener"]`)
+	one.Type("#settle [name=decided_by]", "LM")
+	one.Click("#settle .go")
+	one.Until(`document.querySelector(".ask").classList.contains("neighbours")`)
+	one.Click("#bar")
+	one.Click("#answer [data-person]")
+	one.Type("#answer [name=decided_by]", "LM")
+	one.Click(`#answer [name="say-1"]`)
+	one.Click("#answer .go")
+	one.Until(`document.querySelector(".ask").classList.contains("step")`)
 	one.Quiet()
 }
 

@@ -83,6 +83,8 @@ func (l *layout) readings() {
 		where := ""
 		if r.Place != nil {
 			where = r.Place.Measured().Name()
+		} else if st := l.step(r.Step); st != nil {
+			where = strings.Join(st.IDs, ", ")
 		}
 		value := strings.TrimSpace(l.words.Figure(string(r.Value) + " " + cmp.Or(r.Unit, string(r.Read.Unit))))
 		rows = append(rows, sheet.Row{Words: []string{l.stepNumber(r.Step), where, r.Measure, value, l.words.Figure(r.Limits), r.By, l.when(r.At), l.readingRemark(r)}, Warns: r.Outside})
@@ -119,7 +121,7 @@ func (l *layout) steps() {
 	for _, st := range l.View.AsDone() {
 		worked = worked || st.WorkedOut
 		rows = append(rows, sheet.Row{Words: []string{
-			l.stepNumber(st.Number), l.stage(st), strings.Join(st.IDs, ", "), l.figure(st), l.p.Records.StepStates[string(st.State)],
+			l.stepNumber(st.Number), l.stage(st), strings.Join(st.IDs, ", "), l.figure(st), l.state(st),
 			st.By, l.toTheSecond(st.At), l.remark(st),
 		}})
 	}
@@ -134,6 +136,15 @@ func (l *layout) steps() {
 	}
 }
 
+// state says how far a step is, or that a tap on it was taken back.
+func (l *layout) state(st run.Step) string {
+	if st.Undone != nil {
+		acts := l.p.Records.Acts
+		return words.Row(acts[string(st.Undone.Act)], acts[string(run.Undo)])
+	}
+	return l.p.Records.StepStates[string(st.State)]
+}
+
 func number(n int) string {
 	if n == 0 {
 		return ""
@@ -144,14 +155,21 @@ func number(n int) string {
 // stepNumber is that of a step of the plan; those of a new fastener are counted
 // apart.
 func (l *layout) stepNumber(n int) string {
-	i := slices.IndexFunc(l.View.Steps, func(st run.Step) bool { return st.Number == n })
-	if i < 0 {
-		return number(n)
-	}
-	if nth, of := l.View.CatchUp(l.View.Steps[i]); of > 0 {
-		return sprint(l.p.Records.NewStep, nth, of)
+	if st := l.step(n); st != nil {
+		if nth, of := l.View.CatchUp(*st); of > 0 {
+			return sprint(l.p.Records.NewStep, nth, of)
+		}
 	}
 	return number(n)
+}
+
+// step returns the step of a number; nil where there is none.
+func (l *layout) step(n int) *run.Step {
+	i := slices.IndexFunc(l.View.Steps, func(st run.Step) bool { return st.Number == n })
+	if i < 0 {
+		return nil
+	}
+	return &l.View.Steps[i]
 }
 
 func (l *layout) stage(st run.Step) string {
@@ -163,6 +181,9 @@ func (l *layout) stage(st run.Step) string {
 
 // figure says what was to be done; a figure that was worked out is marked.
 func (l *layout) figure(st run.Step) string {
+	if d := l.View.DecidedAt(st.Number); d != nil && st.Undone == nil { // that counts, not the figure of the plan
+		return words.Row(l.p.Run.Interrupted, l.decided(*d))
+	}
 	figure := l.words.Figure(st.Figure)
 	if st.WorkedOut && figure != "" {
 		figure = "≈ " + figure
@@ -178,7 +199,17 @@ func (l *layout) remark(st run.Step) string {
 	if st.Recovery > 0 {
 		again = l.p.Run.Recovery
 	}
-	return words.Row(l.lettersOf(st.Number), st.Wrench, old, again, st.Reason)
+	reason := st.Reason
+	switch d := l.View.DecidedAt(st.Number); {
+	case st.Undone != nil:
+		back := l.p.Records.Acts[string(run.Undo)] + ": " + l.done(st.Undone.Back)
+		return words.Row(reason, back)
+	case d != nil:
+		reason = l.done(*d.Settled)
+	case st.OutOfOrder:
+		reason = l.words.With(l.p.Run.OutOfOrder, reason)
+	}
+	return words.Row(l.lettersOf(st.Number), st.Wrench, old, again, reason)
 }
 
 // lettersOf names what was found at a step as the list of it does.
@@ -216,9 +247,9 @@ func (l *layout) wrenches() {
 		if u.count > 0 {
 			set = l.words.Figure(sprint("%d × %s N·m", u.count, span(u.least, u.most)))
 		}
-		row := sheet.Row{Words: []string{u.number, spans, calibrated, set, l.aboutWrench(u.number)}}
+		row := sheet.Row{Words: []string{u.number, spans, cmp.Or(calibrated, l.w.NotCalibrated), set, l.aboutWrench(u.number)}, Warns: calibrated == ""}
 		if u.number == "" {
-			row.Words[0], row.Words[4], row.Warns = "–", l.w.NoNumber, true
+			row.Words[0], row.Words[2], row.Words[4] = "–", "", l.w.NoNumber
 		}
 		rows = append(rows, row)
 	}
@@ -294,7 +325,7 @@ type person struct {
 
 func (l *layout) people() {
 	var all []person
-	add := func(name string, at time.Time) {
+	add := func(name string, at time.Time, made int) {
 		if name == "" {
 			return
 		}
@@ -302,16 +333,17 @@ func (l *layout) people() {
 		if i < 0 {
 			all, i = append(all, person{name: name, first: at}), len(all)
 		}
-		all[i].count++
+		all[i].count += made
 		all[i].last = at
 	}
 	for _, e := range l.Entries {
-		add(e.Who, e.Time)
-		add(e.Second, e.Time)
+		add(e.Who, e.Time, 1)
+		add(e.Second, e.Time, 0) // who signs second or decides makes no entry by that
+		add(e.DecidedBy, e.Time, 0)
 	}
 	var rows []sheet.Row
 	for _, p := range all {
-		rows = append(rows, sheet.Row{Words: []string{p.name, number(p.count), l.when(p.first), l.when(p.last)}})
+		rows = append(rows, sheet.Row{Words: []string{p.name, strconv.Itoa(p.count), l.when(p.first), l.when(p.last)}})
 	}
 	l.list(l.w.People, []sheet.Column{{Head: l.p.Records.Columns["who"], Share: 2, Bold: true}, {Head: l.w.Entries, Share: 1}, {Head: l.w.First, Share: 2}, {Head: l.w.Ended, Share: 2}}, rows)
 }
@@ -392,18 +424,38 @@ func (l *layout) remarks() {
 		var rows []sheet.Row
 		for _, s := range part.list {
 			value := strings.TrimSpace(l.words.Figure(string(s.Value) + " " + s.Unit))
-			rows = append(rows, sheet.Row{Words: []string{words.Row(l.toEntry(s.Of), value, s.Note), s.By, l.when(s.At)}})
+			rows = append(rows, sheet.Row{Words: []string{words.Row(l.toEntry(s.Of), value, s.Note, l.decidedBy(s.Mark)), s.By, l.when(s.At)}})
 		}
 		l.list(part.title, l.said(l.w.What), rows)
 	}
 }
 
-// toEntry names an entry by its place in the chain and by what it said.
+// decidedBy says who decided, where another entered it.
+func (l *layout) decidedBy(m run.Mark) string {
+	if m.DecidedBy == "" {
+		return ""
+	}
+	return l.decider(m)
+}
+
+// toEntry names an entry by what it said, of which fastener, and by whom.
 func (l *layout) toEntry(id string) string {
 	for _, e := range l.Entries {
 		if e.ID == id {
-			return words.Row(sprint(l.w.ToEntry, e.N), l.p.Records.Acts[string(e.Act)], filled(l.p.Records.Columns["step"]+" %s", l.stepNumber(e.Step)), e.Who)
+			about := words.Row(l.p.Records.Acts[string(e.Act)], l.whereOf(e.Entry), filled(l.p.Records.Columns["step"]+" %s", l.stepNumber(e.Step)))
+			return sprint(l.w.ToEntry, about, e.Who, l.when(e.Time))
 		}
+	}
+	return ""
+}
+
+// whereOf names the place of an entry, else the fasteners of its step.
+func (l *layout) whereOf(e run.Entry) string {
+	if name := e.Place.Measured().Name(); name != "" {
+		return name
+	}
+	if st := l.step(e.Step); st != nil {
+		return strings.Join(st.IDs, ", ")
 	}
 	return ""
 }

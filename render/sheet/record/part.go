@@ -36,10 +36,16 @@ func (l *layout) allSeen() []seen {
 	for _, t := range l.View.Troubles {
 		one := seen{at: t.At, by: t.By, what: l.words.With(l.troubleName(t), t.Note), photo: t.Photo, ids: t.IDs, step: t.Step, settled: l.w.NotYet, open: true}
 		if t.Settled != nil {
-			one.settled, one.open = l.settled(*t.Settled), false
+			one.settled, one.open = words.Row(l.decided(t), l.settled(*t.Settled)), false
 		}
 		one.settled = l.condemned(t, one.settled)
 		all = append(all, one)
+	}
+	for _, r := range l.View.Replaced {
+		if r.Of == "" { // else it stands at its trouble
+			what := l.p.Records.Acts[string(run.Replace)]
+			all = append(all, seen{at: r.At, by: r.By, what: l.words.With(what, r.Note), ids: r.IDs, step: r.Step, settled: sprint(l.w.New, l.decider(r.Mark), l.when(r.At))})
+		}
 	}
 	for _, f := range l.View.Findings {
 		one := seen{at: f.At, by: f.By, what: l.words.With(l.p.Seen.Names[string(f.Found)], f.Note), photo: f.Photo, step: f.Step}
@@ -68,7 +74,7 @@ func (l *layout) troubleName(t run.TroubleSeen) string {
 func (l *layout) settled(m run.Mark) string {
 	for _, e := range l.Entries {
 		if e.ID == m.Entry && e.Act == run.Replace {
-			return words.Row(sprint(l.w.New, m.By, l.when(m.At)), m.Note)
+			return words.Row(sprint(l.w.New, l.decider(m), l.when(m.At)), m.Note)
 		}
 	}
 	return l.done(m)
@@ -76,11 +82,31 @@ func (l *layout) settled(m run.Mark) string {
 
 // done says what was done, by whom and when.
 func (l *layout) done(m run.Mark) string {
-	who := m.By + ", " + l.when(m.At)
+	who := l.decider(m) + ", " + l.when(m.At)
 	if m.Note == "" {
 		return who
 	}
 	return m.Note + " (" + who + ")"
+}
+
+// decider is who did something; where another decided it, both.
+func (l *layout) decider(m run.Mark) string {
+	if m.DecidedBy == "" {
+		return m.By
+	}
+	return sprint(l.p.Run.DecidedBy, m.DecidedBy, m.By)
+}
+
+// decided says what was decided of an angle that was interrupted; empty where the
+// note alone says it.
+func (l *layout) decided(t run.TroubleSeen) string {
+	switch t.Decided {
+	case "", run.OtherDecision:
+		return ""
+	case run.TurnOn:
+		return sprint(l.p.Run.TurnOn, l.words.Figure(string(t.TurnOn)+"°"))
+	}
+	return l.p.Run.Decided[string(t.Decided)]
 }
 
 // condemned adds that the fastener is not to be used again, and what took its

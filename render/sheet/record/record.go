@@ -134,7 +134,7 @@ func (l *layout) statusLines() []string {
 		m := l.View.VoidedBy
 		return []string{words.Row(fmt.Sprintf(l.p.Run.VoidBy, m.By, l.when(m.At)), m.Note)}
 	case s != nil:
-		return []string{words.Row(fmt.Sprintf(l.p.Run.SealedBy, s.By, l.when(s.At)), filled(l.p.Records.SecondBy, s.Second))}
+		return []string{words.Row(fmt.Sprintf(l.p.Run.SealedBy, s.By, l.when(s.At)), l.second(*s))}
 	}
 	open := 0
 	for _, st := range l.View.Steps {
@@ -143,6 +143,23 @@ func (l *layout) statusLines() []string {
 		}
 	}
 	return []string{l.p.Records.NotSealed + " " + fmt.Sprintf(l.w.Open, open, len(l.View.Steps))}
+}
+
+// begunBy is who started the run; where nobody gave a name then, who made the first
+// entry.
+func (l *layout) begunBy() string {
+	if l.Who == "" && len(l.Entries) > 0 {
+		return l.Entries[0].Who
+	}
+	return l.Who
+}
+
+// second names the second signature, and who entered it.
+func (l *layout) second(s run.Signature) string {
+	if s.Second == "" {
+		return ""
+	}
+	return sprint(l.p.Records.SecondBy, s.Second, s.By)
 }
 
 // facts are what the record is about.
@@ -158,7 +175,7 @@ func (l *layout) facts() {
 	add(l.w.Order, l.Order)
 	add(l.w.Job, l.Job)
 	add(l.w.Again, l.Again)
-	add(l.w.Started, words.Row(l.when(l.Started), l.Who))
+	add(l.w.Started, words.Row(l.when(l.Started), l.begunBy()))
 	if n := len(l.Entries); n > 0 {
 		add(l.w.Ended, words.Row(l.when(l.Entries[n-1].Time), l.Entries[n-1].Who))
 	}

@@ -113,6 +113,75 @@ func headWork(t testing.TB) record.Record {
 	return b.record()
 }
 
+// A step of which somebody decided says that in place of the angle, with who decided
+// and who entered it. From first principles.
+func TestDecidedAngle(t *testing.T) {
+	t.Parallel()
+	b := begin(t, "p4-head", run.Tighten)
+	b.take(run.Entry{Act: run.Accept})
+	b.take(run.Entry{Act: run.Ready})
+	b.steps(20) // two torques of ten main bolts
+	for _, settle := range []run.Entry{{Decided: run.CountsAsDone}, {Decided: run.TurnOn, Value: "40"}, {Decided: run.OtherDecision, Note: "mark set anew"}} {
+		settle.Act, settle.DecidedBy = run.Settle, "LM"
+		settle.Of = b.take(run.Entry{Act: run.Unsure, Step: b.next().Number})
+		b.take(settle)
+		if settle.Decided != run.CountsAsDone {
+			b.steps(1)
+		}
+	}
+	document, _ := record.Document(b.record(), record.Request{Request: sheettest.Requests(0)[0]})
+	said := ""
+	for _, text := range scenetest.Texts(document.Pages...) {
+		said += text.Content + " "
+	}
+	for _, want := range []string{"counts as done", "turn on by 40°", "mark set anew", "decided by LM, entered by RA"} {
+		if !strings.Contains(said, want) {
+			t.Errorf("the record does not say %q: %s", want, said)
+		}
+	}
+}
+
+// What the lead asks of a record: a tap that was taken back stands in its order, a
+// step out of order has its reason, a new fastener without a trouble its reason and
+// mark, the answer about its neighbours the fastener and who decided, a value its
+// bolt, a wrench that is not in the list its unknown calibration, and who only
+// decided or signed second is counted no entry. From first principles.
+func TestWhatTheLeadAsks(t *testing.T) {
+	t.Parallel()
+	b := begin(t, "p4-head", run.Tighten)
+	b.take(run.Entry{Act: run.Accept})
+	b.take(run.Entry{Act: run.Ready})
+	wrong := b.take(run.Entry{Act: run.Done, Step: 1})
+	b.take(run.Entry{Act: run.Undo, Of: wrong, Who: "KB"})
+	b.take(run.Entry{Act: run.Done, Step: 2, Note: "number 2 is handy"})
+	b.steps(5)
+	b.take(run.Entry{Act: run.Measure, Step: 2, Value: "19.5", Unit: "N·m", Wrench: "TW-07", WrenchFacts: &run.WrenchFacts{}})
+	id := b.next().IDs[0]
+	fresh := b.take(run.Entry{Act: run.Replace, Step: b.next().Number, Note: "head rounded off", DecidedBy: "LM"})
+	b.take(run.Entry{Act: run.Remark, Of: fresh, Note: "They stay as they are", DecidedBy: "LM"})
+	r := b.record()
+	var order []string
+	for _, st := range r.View.AsDone()[:3] {
+		order = append(order, fmt.Sprint(st.Number, st.Undone != nil, st.OutOfOrder))
+	}
+	if want := []string{"1 true false", "2 false true", "1 false false"}; !slices.Equal(order, want) {
+		t.Errorf("the steps are %q, want %q", order, want)
+	}
+	document, notes := record.Document(r, record.Request{Request: sheettest.English(sheet.Papers[1])})
+	said := strings.Join(strings.Fields(plainBlanks(scenetest.Said(document.Pages...))), " ")
+	for _, want := range []string{
+		"step done · undone", "undone: KB", "Out of order", "number 2 is handy", "▲A", "new fastener", "head rounded off", "calibration unknown",
+		"on “new fastener · " + id, "They stay as they are · decided by LM, entered by RA",
+	} {
+		if !strings.Contains(said, want) {
+			t.Errorf("%q is not printed", want)
+		}
+	}
+	if strings.Contains(said, "to entry") || !strings.Contains(said, "LM 0 ") || len(notes) > 0 {
+		t.Errorf("%q: %s", notes, said)
+	}
+}
+
 // All built-in patterns, both ways, done to the end or begun, on every paper in
 // every language: no fault of the layout, nothing under 2 mm, and what was left
 // out is said on the paper, as is that figures were worked out.
@@ -172,8 +241,8 @@ func TestEverythingIsPrinted(t *testing.T) {
 		"R12", "P4-0117", "A-31", "coolant in cylinder 2", "v1.4.0", "2026-11-30 07:30", "UTC+00:00",
 		"Will not turn", "does not move at 160 N·m", "penetrating oil, 20 min, came free", "Broken", "do not use it again",
 		"crack between bores 1 and 2", "60, 40 mm", "photo ab12ab12", "RA to MB", "stub still in the block",
-		"gasket kept for the insurer", "it broke 12 mm below the head", "to entry",
-		"Sealed by MB", "Second signature: JK", "7c1e 90b4 7c1e 90b4", "drawdown records verify --against 7c1e90b47c1e90b4", "480",
+		"gasket kept for the insurer", "it broke 12 mm below the head", "on “trouble",
+		"Sealed by MB", "Second signature: JK, entered by MB", "7c1e 90b4 7c1e 90b4", "drawdown records verify --against 7c1e90b47c1e90b4", "480",
 	} {
 		if !strings.Contains(said, want) {
 			t.Errorf("%q is not printed", want)
@@ -278,7 +347,7 @@ func TestJob(t *testing.T) {
 	}
 	document, _ := record.JobDocument(j, record.Request{Request: sheettest.English(sheet.Papers[1])})
 	said := plainBlanks(scenetest.Said(document.Pages[0]))
-	for _, want := range []string{"J3", "P4-0117", "overheated", "R12", "R13", "sealed", "open", "part done · Step 2", "end float · 0.15 mm", "to entry 9", "read as 0.16 mm", "RECORD, OPEN"} {
+	for _, want := range []string{"J3", "P4-0117", "overheated", "R12", "R13", "sealed", "open", "part done · Step 2", "end float · 0.15 mm", "on “value”", "read as 0.16 mm", "RECORD, OPEN"} {
 		if !strings.Contains(said, want) {
 			t.Errorf("%q is not printed", want)
 		}

@@ -20,7 +20,7 @@ type Measured struct {
 func (m Measured) Reading() run.Reading {
 	e := m.Entry
 	return run.Reading{
-		Mark: run.Mark{Entry: e.ID, By: e.Who, At: e.Time, Note: e.Note}, Step: e.Step, Place: e.Place, Measure: e.Measure,
+		Mark: run.Mark{Entry: e.ID, By: e.Who, At: e.Time, Note: e.Note, DecidedBy: e.DecidedBy}, Step: e.Step, Place: e.Place, Measure: e.Measure,
 		Value: e.Value, Unit: e.Unit, Outside: m.Verdict.Outside(), Fitted: e.Shim, Result: m.Result,
 	}
 }
