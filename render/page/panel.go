@@ -335,10 +335,10 @@ func (v RunView) need(n run.Need) string {
 	return fmt.Sprintf(t.Run.NeedKind, n.Count-n.Ready, n.Kind)
 }
 
-// Readiness lists what is asked for before tightening begins.
+// Readiness lists what is not ready, also once the work has begun: what replaces a
+// bolt that is condemned then is asked for too.
 func (v RunView) Readiness() []shownNeed {
-	begun := slices.ContainsFunc(v.Run.Steps, func(s run.Step) bool { return s.State == run.IsDone })
-	if !v.IsOpen() || begun {
+	if !v.IsOpen() {
 		return nil
 	}
 	return v.needs()
