@@ -1,7 +1,6 @@
 package texts
 
 import (
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -11,9 +10,9 @@ import (
 )
 
 var (
-	vEngine = regexp.MustCompile(`\bV-?(\d{1,2})\b`)
+	vEngine = lazily(`\bV-?(\d{1,2})\b`)
 	// byCylinders finds how many cylinders an engine has.
-	byCylinders = regexp.MustCompile(`(?i)\b(\d{1,2}|\pL+)[- ](?:cyl|zyl)(?:inders?|inder)?\b|\b(?:inline|straight|in-line)[- ](\d{1,2}|\pL+)\b`)
+	byCylinders = lazily(`(?i)\b(\d{1,2}|\pL+)[- ](?:cyl|zyl)(?:inders?|inder)?\b|\b(?:inline|straight|in-line)[- ](\d{1,2}|\pL+)\b`)
 )
 
 // Machine compares the name of the machine with the file.

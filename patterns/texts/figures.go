@@ -1,7 +1,6 @@
 package texts
 
 import (
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -15,22 +14,22 @@ import (
 var (
 	// torqueInText finds a figure with what may be a unit of torque, or behind the
 	// word for torque.
-	torqueInText = regexp.MustCompile(`(\d+(?:[.,]\d+)?)[\s\x{a0}]*((?i:N|lbf?s?|ft|in|kgf?|m)[·⋅.\-\x{2011} ]?(?i:m|ft|in|lbf?s?|kgf?)\b)`)
-	bareTorque   = regexp.MustCompile(`(?i)(?:torque|drehmoment|couple)\s+(?:of\s+|to\s+|de\s+|von\s+)?(\d+(?:[.,]\d+)?)\s*(?:$|[;,)])`)
+	torqueInText = lazily(`(\d+(?:[.,]\d+)?)[\s\x{a0}]*((?i:N|lbf?s?|ft|in|kgf?|m)[·⋅.\-\x{2011} ]?(?i:m|ft|in|lbf?s?|kgf?)\b)`)
+	bareTorque   = lazily(`(?i)(?:torque|drehmoment|couple)\s+(?:of\s+|to\s+|de\s+|von\s+)?(\d+(?:[.,]\d+)?)\s*(?:$|[;,)])`)
 	// angleInText finds degrees that are no temperature, and what stands around
 	// them.
-	angleInText = regexp.MustCompile(`(\d+(?:[.,]\d+)?)[\s\x{a0}]*(?:°|degrees?\b|grad\b|degrés?\b|grados?\b)[\s\x{a0}]*(\S*)`)
+	angleInText = lazily(`(\d+(?:[.,]\d+)?)[\s\x{a0}]*(?:°|degrees?\b|grad\b|degrés?\b|grados?\b)[\s\x{a0}]*(\S*)`)
 	// ofTheEngine are words beside which degrees are those of a crankshaft, a face or
 	// a thermometer.
-	ofTheEngine = regexp.MustCompile(`(?i)\b(btdc|atdc|tdc|crank\w*|cam\w*|piston\w*|ignition|timing|advance|bevel|seat\w*|chamfer|apart|gap\w*|cool\w*|hot|warm|heat\w*|temperature|kw|ot|kurbel\w*|nocken\w*|kolben\w*|zünd\w*|vilebrequin|pmh|allumage|cigüeñal|pms|encendido|clock|o'clock)\b`)
+	ofTheEngine = lazily(`(?i)\b(btdc|atdc|tdc|crank\w*|cam\w*|piston\w*|ignition|timing|advance|bevel|seat\w*|chamfer|apart|gap\w*|cool\w*|hot|warm|heat\w*|temperature|kw|ot|kurbel\w*|nocken\w*|kolben\w*|zünd\w*|vilebrequin|pmh|allumage|cigüeñal|pms|encendido|clock|o'clock)\b`)
 	// ofOthers are words beside which a torque is of another fastener.
-	ofOthers = regexp.MustCompile(`(?i)\b(plug\w*|spark\w*|drain\w*|other\w*|pulley|sensor\w*|nipple\w*|wrench\w*|old|was|instead|not|never|kerze\w*|zündkerze\w*|schlüssel|ablass\w*|statt|nicht|bougie\w*|clé|vidange|pas|bujía\w*|llave|vaciado|no)\b`)
+	ofOthers = lazily(`(?i)\b(plug\w*|spark\w*|drain\w*|other\w*|pulley|sensor\w*|nipple\w*|wrench\w*|old|was|instead|not|never|kerze\w*|zündkerze\w*|schlüssel|ablass\w*|statt|nicht|bougie\w*|clé|vidange|pas|bujía\w*|llave|vaciado|no)\b`)
 )
 
 var (
-	dryThread = regexp.MustCompile(`(?i)\b(thread|bolt|stud|gewinde|schraube|filet|vis|rosca|tornillo)\w*\b.*\b(dry|trocken|secs?|seco?s?|secas?)\b`)
-	noOil     = regexp.MustCompile(`(?i)\b(no|without|kein|ohne|sans|pas d|sin)[ ’'](oil|lubricant|grease|öl|schmierstoff|fett|huile|lubrifiant|graisse|aceite|lubricante|grasa)\b`)
-	ofHoles   = regexp.MustCompile(`(?i)(hole|bore|block|head|bohrung|block|loch|trou|alésage|agujero|taladro)`)
+	dryThread = lazily(`(?i)\b(thread|bolt|stud|gewinde|schraube|filet|vis|rosca|tornillo)\w*\b.*\b(dry|trocken|secs?|seco?s?|secas?)\b`)
+	noOil     = lazily(`(?i)\b(no|without|kein|ohne|sans|pas d|sin)[ ’'](oil|lubricant|grease|öl|schmierstoff|fett|huile|lubrifiant|graisse|aceite|lubricante|grasa)\b`)
+	ofHoles   = lazily(`(?i)(hole|bore|block|head|bohrung|block|loch|trou|alésage|agujero|taladro)`)
 )
 
 // dryBesideOil finds a text that wants threads dry, in a file whose fasteners are all

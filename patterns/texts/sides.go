@@ -1,7 +1,6 @@
 package texts
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 	"unicode"
@@ -15,21 +14,21 @@ import (
 // The two sides of an engine, in a title; and with the word for a bank in any other
 // text, since much of a part is at its left.
 var (
-	leftInTitle  = regexp.MustCompile(`(?i)\b(?:left|links|linke[rsn]?|gauche|izquierd[ao])\b`)
-	rightInTitle = regexp.MustCompile(`(?i)\b(?:right|rechts|rechte[rsn]?|droite|derech[ao])\b`)
+	leftInTitle  = lazily(`(?i)\b(?:left|links|linke[rsn]?|gauche|izquierd[ao])\b`)
+	rightInTitle = lazily(`(?i)\b(?:right|rechts|rechte[rsn]?|droite|derech[ao])\b`)
 	leftBank     = bankOn(`left|linke[rsn]?|gauche|izquierd[ao]`)
 	rightBank    = bankOn(`right|rechte[rsn]?|droite|derech[ao]`)
 )
 
-func bankOn(side string) *regexp.Regexp {
+func bankOn(side string) expression {
 	const bank = `(?:bank|cylinder bank|cylinder head|head|zylinderbank|zylinderkopf|zylinderreihe|rangée|culasse|bancada|culata)`
-	return regexp.MustCompile(`(?i)\b(?:` + side + `)[- ]?(?:hand )?` + bank + `\b|\b` + bank + `,? (?:` + side + `)\b`)
+	return lazily(`(?i)\b(?:` + side + `)[- ]?(?:hand )?` + bank + `\b|\b` + bank + `,? (?:` + side + `)\b`)
 }
 
 // side is left, right, or neither: empty where a text has none or both.
 type side string
 
-func sideOf(text string, left, right *regexp.Regexp) side {
+func sideOf(text string, left, right expression) side {
 	switch l, r := left.MatchString(text), right.MatchString(text); {
 	case l && !r:
 		return "left"
@@ -61,7 +60,7 @@ func (f facts) filedOtherwise() []finding.Finding {
 }
 
 // sideAt finds where a side of the engine is in the picture: intake side at the top.
-var sideAt = regexp.MustCompile(`(?i)(\pL+)(?: side| end)? (?:at|on|to|towards) (?:the )?(top|bottom|left|right)\b`)
+var sideAt = lazily(`(?i)(\pL+)(?: side| end)? (?:at|on|to|towards) (?:the )?(top|bottom|left|right)\b`)
 
 // sidesOfView finds a view that has a side of the engine elsewhere than its label is.
 func (f facts) sidesOfView() []finding.Finding {
@@ -88,19 +87,19 @@ func (f facts) otherSide(text string) []finding.Finding {
 	return []finding.Finding{finding.Warned(TextSide, finding.Values{"text": text, "other": f.Title})}
 }
 
-var otherBank = regexp.MustCompile(`(?i)\b(other|own|after|before|first|also|both|like|same|as|not|unlike|than|wie|gleich\w*|nicht|comme|même|pas|como|mismo\w*|no|andere\w*|eigene\w*|nach|vor|beide|autre|après|avant|otra|después|antes)\b`)
+var otherBank = lazily(`(?i)\b(other|own|after|before|first|also|both|like|same|as|not|unlike|than|wie|gleich\w*|nicht|comme|même|pas|como|mismo\w*|no|andere\w*|eigene\w*|nach|vor|beide|autre|après|avant|otra|después|antes)\b`)
 
 // Texts that are of the other work: what is done before a part comes off, and with
 // what goes in new.
 var (
-	ofLoosening  = regexp.MustCompile(`(?i)\bbefore (?:the |any |a )?[\pL ]{1,30}\b(?:come|comes|is|are) (?:taken |lifted |turned )?(?:off|out|loose|loosened|removed)\b|^(?:drain (?:the|off|all|oil|coolant|water|fuel|engine|it)\b|mark the old |soak )|\bbefore (?:the )?first (?:bolt|nut|stud|screw|cap)\s*(?:[;.,]|$)|\bbefore (?:the )?first (?:bolt|nut|stud|screw|cap)\b[^.;]*\b(?:loose\w*|turned|off|out)\b|^(?:the )?(?:oil|coolant|water|fuel) drained\b|\bbefore (?:removal|removing|loosening|dismantling|strip-down)\b|^(?:vor dem (?:lösen|ausbau)|avant (?:la dépose|le desserrage)|antes de (?:aflojar|desmontar))`)
-	ofTightening = regexp.MustCompile(`(?i)^(?:fit |use |always )?new (?:\pL+ ){0,3}?(?:gaskets?|bolts|nuts|seals?|o-rings?)$|^(?:fit|refit|renew) |^oil the (?:threads|bolts)|^(?:apply |a )?(?:thin )?bead of sealant|^(?:new )?sealant |^(?:before|when) (?:fitting|tightening|refitting|assembly)\b`)
-	ofBoth       = regexp.MustCompile(`(?i)\b(again|then|refit\w*|back in|later|penetrat\w*|soak\w*|old|stay\w*)\b`)
+	ofLoosening  = lazily(`(?i)\bbefore (?:the |any |a )?[\pL ]{1,30}\b(?:come|comes|is|are) (?:taken |lifted |turned )?(?:off|out|loose|loosened|removed)\b|^(?:drain (?:the|off|all|oil|coolant|water|fuel|engine|it)\b|mark the old |soak )|\bbefore (?:the )?first (?:bolt|nut|stud|screw|cap)\s*(?:[;.,]|$)|\bbefore (?:the )?first (?:bolt|nut|stud|screw|cap)\b[^.;]*\b(?:loose\w*|turned|off|out)\b|^(?:the )?(?:oil|coolant|water|fuel) drained\b|\bbefore (?:removal|removing|loosening|dismantling|strip-down)\b|^(?:vor dem (?:lösen|ausbau)|avant (?:la dépose|le desserrage)|antes de (?:aflojar|desmontar))`)
+	ofTightening = lazily(`(?i)^(?:fit |use |always )?new (?:\pL+ ){0,3}?(?:gaskets?|bolts|nuts|seals?|o-rings?)$|^(?:fit|refit|renew) |^oil the (?:threads|bolts)|^(?:apply |a )?(?:thin )?bead of sealant|^(?:new )?sealant |^(?:before|when) (?:fitting|tightening|refitting|assembly)\b`)
+	ofBoth       = lazily(`(?i)\b(again|then|refit\w*|back in|later|penetrat\w*|soak\w*|old|stay\w*)\b`)
 )
 
 // otherWork finds a caution that belongs to the other side of the work.
 func otherWork(c plan.Caution) []finding.Finding {
-	looks := func(of, other *regexp.Regexp) bool { return of.MatchString(c.Text) && !other.MatchString(c.Text) }
+	looks := func(of, other expression) bool { return of.MatchString(c.Text) && !other.MatchString(c.Text) }
 	switch {
 	case c.Side == plan.CautionTighten && looks(ofLoosening, ofTightening) && !ofBoth.MatchString(c.Text):
 	case c.Side == plan.CautionLoosen && looks(ofTightening, ofLoosening) && !ofBoth.MatchString(c.Text):

@@ -2,7 +2,6 @@ package texts
 
 import (
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -14,16 +13,16 @@ import (
 )
 
 var (
-	threadInText = regexp.MustCompile(`\bM(\d{1,2})(?:\s?[x×]\s?(\d+(?:[.,]\d+)?))?(?:\s?[x×]\s?(\d+))?`)
+	threadInText = lazily(`\bM(\d{1,2})(?:\s?[x×]\s?(\d+(?:[.,]\d+)?))?(?:\s?[x×]\s?(\d+))?`)
 	// widthInText finds the width of a tool that goes over a hexagon.
-	widthInText = regexp.MustCompile(`(?i)(\d+(?:[.,]\d+)?)\s?mm (?:ring |open |long |deep )?(?:socket|spanner|wrench|hexagon|across flats)|(\d+)er[- ]?(?:nuss|schlüssel|ring)|\bSW ?(\d+)|clé (?:de )?(\d+)|llave (?:de )?(\d+)`)
+	widthInText = lazily(`(?i)(\d+(?:[.,]\d+)?)\s?mm (?:ring |open |long |deep )?(?:socket|spanner|wrench|hexagon|across flats)|(\d+)er[- ]?(?:nuss|schlüssel|ring)|\bSW ?(\d+)|clé (?:de )?(\d+)|llave (?:de )?(\d+)`)
 	// lengthInText finds the length of a fastener.
-	lengthInText = regexp.MustCompile(`(?i)(\d+(?:[.,]\d+)?)\s?mm (?:long )?(?:bolts?|screws?|studs?)\b|(?:bolts?|screws?|studs?) (?:of |are |is )?(\d+(?:[.,]\d+)?)\s?mm long\b`)
-	classInText  = regexp.MustCompile(`(?i)(?:(?:class|grade|klasse|festigkeit|classe|clase)\s+(\d{1,2}\.\d)\b|\b(\d{1,2}\.9|[4568]\.[68])\s+(?:hex\w* |flange\w* |new |head )?(?:bolts?|screws?|studs?|quality))`)
+	lengthInText = lazily(`(?i)(\d+(?:[.,]\d+)?)\s?mm (?:long )?(?:bolts?|screws?|studs?)\b|(?:bolts?|screws?|studs?) (?:of |are |is )?(\d+(?:[.,]\d+)?)\s?mm long\b`)
+	classInText  = lazily(`(?i)(?:(?:class|grade|klasse|festigkeit|classe|clase)\s+(\d{1,2}\.\d)\b|\b(\d{1,2}\.9|[4568]\.[68])\s+(?:hex\w* |flange\w* |new |head )?(?:bolts?|screws?|studs?|quality))`)
 	// fastenersBeside are words behind a thread that make it one of fasteners.
-	fastenersBeside = regexp.MustCompile(`(?i)^\W*(?:\pL+\W+){0,2}?(?:bolts?|screws?|nuts?|studs?|threads?|gewinde|\w*schrauben?|\w*muttern?|vis|écrous?|goujons?|tornillos?|tuercas?)\b`)
+	fastenersBeside = lazily(`(?i)^\W*(?:\pL+\W+){0,2}?(?:bolts?|screws?|nuts?|studs?|threads?|gewinde|\w*schrauben?|\w*muttern?|vis|écrous?|goujons?|tornillos?|tuercas?)\b`)
 	// ofTools are words beside which a thread or a length is of what is not of the joint.
-	ofTools = regexp.MustCompile(`(?i)\b(jack\w*|pull\w*|press\w*|lift\w*|eye\w*|guide\w*|insert\w*|helical|tap|chase\w*|drill\w*|pin|pins|peg\w*|sling\w*|hoist\w*|hook\w*|temporary|clip\w*|bracket\w*|hanger\w*|abdrück\w*|führung\w*|öse\w*|extract\w*|guía\w*)\b`)
+	ofTools = lazily(`(?i)\b(jack\w*|pull\w*|press\w*|lift\w*|eye\w*|guide\w*|insert\w*|helical|tap|chase\w*|drill\w*|pin|pins|peg\w*|sling\w*|hoist\w*|hook\w*|temporary|clip\w*|bracket\w*|hanger\w*|abdrück\w*|führung\w*|öse\w*|extract\w*|guía\w*)\b`)
 )
 
 // sizes finds threads, widths, lengths and classes that no fastener of the file has.
@@ -106,7 +105,7 @@ func lengthIs(k plan.Kind, said string) bool { return float64(k.Length) == figur
 func millimetres(l unit.Length) string { return strconv.FormatFloat(float64(l), 'f', -1, 64) + " mm" }
 
 // states finds the sizes that a pattern reads in a text and no kind has.
-func (f facts) states(text string, pattern *regexp.Regexp, have []string, known func(string) bool) (found []finding.Finding) {
+func (f facts) states(text string, pattern expression, have []string, known func(string) bool) (found []finding.Finding) {
 	if have == nil {
 		return nil
 	}

@@ -1,7 +1,6 @@
 package texts
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
@@ -12,26 +11,26 @@ import (
 
 // stuff is something that goes on threads: what a text calls it where it goes there,
 // and what the file does.
-type stuff struct{ inText, inFile *regexp.Regexp }
+type stuff struct{ inText, inFile expression }
 
 const threadsBeside = `(?:threads?|bolts?|studs?|screws?|nuts?|heads|gewinde|\w*schrauben|filets?|filetages?|vis|écrous|goujons|roscas?|tornillos?|tuercas?)`
 
 var stuffs = []stuff{
-	{regexp.MustCompile(`(?i)\boil (?:all |the |their |new |bolt )*` + threadsBeside + `\b|\b` + threadsBeside + `\b[^.;:]*\boiled\b|\boiled (?:bolt )?` + threadsBeside + `\b|\b(?:engine|motor) oil on\b|` +
-		`\b\w*(?:gewinde|schrauben)\b[^.;:]*\b(?:ölen|geölt)|\bhuiler (?:les )?(?:filets|filetages|vis)|\baceitar (?:las |los )?(?:roscas|tornillos)`), regexp.MustCompile(`(?i)oil`)},
-	{beside(`moly\w*|mos2|mos₂|molibdeno|molybdène`), regexp.MustCompile(`(?i)mol[yi]|mos2|mos₂|assembly paste`)},
-	{beside(`copper (?:paste|grease)|anti-?seize|kupferpaste|graisse au cuivre|grasa de cobre`), regexp.MustCompile(`(?i)copper|seize|nickel`)},
-	{beside(`thread ?lock\w*|locking compound|locking fluid|schraubensicherung|frein-?filet|fijador de roscas`), regexp.MustCompile(`(?i)lock`)},
-	{beside(`graphite|graphit|grafito`), regexp.MustCompile(`(?i)graphite`)},
+	{lazily(`(?i)\boil (?:all |the |their |new |bolt )*` + threadsBeside + `\b|\b` + threadsBeside + `\b[^.;:]*\boiled\b|\boiled (?:bolt )?` + threadsBeside + `\b|\b(?:engine|motor) oil on\b|` +
+		`\b\w*(?:gewinde|schrauben)\b[^.;:]*\b(?:ölen|geölt)|\bhuiler (?:les )?(?:filets|filetages|vis)|\baceitar (?:las |los )?(?:roscas|tornillos)`), lazily(`(?i)oil`)},
+	{beside(`moly\w*|mos2|mos₂|molibdeno|molybdène`), lazily(`(?i)mol[yi]|mos2|mos₂|assembly paste`)},
+	{beside(`copper (?:paste|grease)|anti-?seize|kupferpaste|graisse au cuivre|grasa de cobre`), lazily(`(?i)copper|seize|nickel`)},
+	{beside(`thread ?lock\w*|locking compound|locking fluid|schraubensicherung|frein-?filet|fijador de roscas`), lazily(`(?i)lock`)},
+	{beside(`graphite|graphit|grafito`), lazily(`(?i)graphite`)},
 }
 
 // beside finds something in a clause with threads; what locks threads has them in its name.
-func beside(name string) *regexp.Regexp {
-	return regexp.MustCompile(`(?i)\b` + threadsBeside + `\b[^.;:]*\b(?:` + name + `)|\b(?:` + name + `)[^.;:]*\b` + threadsBeside + `\b|\bwith (?:` + name + `)`)
+func beside(name string) expression {
+	return lazily(`(?i)\b` + threadsBeside + `\b[^.;:]*\b(?:` + name + `)|\b(?:` + name + `)[^.;:]*\b` + threadsBeside + `\b|\bwith (?:` + name + `)`)
 }
 
 // notOnThreads are words beside which a text is of something else, or wants it off.
-var notOnThreads = regexp.MustCompile(`(?i)\b(wip\w*|remov\w*|free|degreas\w*|no|not|without|never|off|old|drain\w*|fill\w*|sump|pan|pump|filter|bearing\w*|journal\w*|lobe\w*|tappet\w*|shell\w*|lip|seal|ring|piston|ohne|kein\w*|nicht|entfern\w*|alte\w*|sans|pas|ôter|sin|quitar|penetrat\w*|soak\w*|rust\w*)\b`)
+var notOnThreads = lazily(`(?i)\b(wip\w*|remov\w*|free|degreas\w*|no|not|without|never|off|old|drain\w*|fill\w*|sump|pan|pump|filter|bearing\w*|journal\w*|lobe\w*|tappet\w*|shell\w*|lip|seal|ring|piston|ohne|kein\w*|nicht|entfern\w*|alte\w*|sans|pas|ôter|sin|quitar|penetrat\w*|soak\w*|rust\w*)\b`)
 
 // lubricants finds a text that wants another lubricant on the threads than the file
 // states for every kind.
@@ -53,9 +52,9 @@ func (f facts) lubricants(text string) []finding.Finding {
 
 // Texts that want new fasteners, and such as want them again.
 var (
-	newInText   = regexp.MustCompile(`(?i)\b(?:new|neue[rns]?|nouve(?:lles|aux)|nuevos|nuevas) (?:\pL+ ){0,2}?` + threadsBeside + `\b|` + threadsBeside + `\b[^.;:]*\b(?:renewed|replaced|used once)\b|\b(?:renew|replace|discard)\b[^.;:]*\b` + threadsBeside)
-	againInText = regexp.MustCompile(`(?i)` + threadsBeside + `\b[^.;:]*\b(?:may be (?:re-?used|used again)|(?:are|is) (?:re-?used|used again)|go back)\b|\bre-?use (?:the |all |old )*` + threadsBeside)
-	notAlways   = regexp.MustCompile(`(?i)\b(?:if|where|when|damaged|worn|stretched|longer|doubt|not|never|no|wenn|falls|nicht|si|no|ne|pas)\b`)
+	newInText   = lazily(`(?i)\b(?:new|neue[rns]?|nouve(?:lles|aux)|nuevos|nuevas) (?:\pL+ ){0,2}?` + threadsBeside + `\b|` + threadsBeside + `\b[^.;:]*\b(?:renewed|replaced|used once)\b|\b(?:renew|replace|discard)\b[^.;:]*\b` + threadsBeside)
+	againInText = lazily(`(?i)` + threadsBeside + `\b[^.;:]*\b(?:may be (?:re-?used|used again)|(?:are|is) (?:re-?used|used again)|go back)\b|\bre-?use (?:the |all |old )*` + threadsBeside)
+	notAlways   = lazily(`(?i)\b(?:if|where|when|damaged|worn|stretched|longer|doubt|not|never|no|wenn|falls|nicht|si|no|ne|pas)\b`)
 )
 
 // reuse finds a text that wants new fasteners where those of every kind go back, or the
@@ -73,15 +72,15 @@ func (f facts) reuse(text string) []finding.Finding {
 }
 
 var (
-	newGasket   = regexp.MustCompile(`(?i)\bnew (?:\pL+ ){0,2}?gasket|\bneue \w*dichtung|\bnouveau joint|\bjoint neuf|\bjunta nueva|\bnueva junta`)
-	gasketAgain = regexp.MustCompile(`(?i)\bgasket\b[^.;]*\b(?:used again|re-?used)|\bre-?use the (?:old )?gasket|dichtung\b[^.;]*wiederverwend|joint\b[^.;]*réutilis|junta\b[^.;]*(?:reutiliz|otra vez)`)
+	newGasket   = lazily(`(?i)\bnew (?:\pL+ ){0,2}?gasket|\bneue \w*dichtung|\bnouveau joint|\bjoint neuf|\bjunta nueva|\bnueva junta`)
+	gasketAgain = lazily(`(?i)\bgasket\b[^.;]*\b(?:used again|re-?used)|\bre-?use the (?:old )?gasket|dichtung\b[^.;]*wiederverwend|joint\b[^.;]*réutilis|junta\b[^.;]*(?:reutiliz|otra vez)`)
 )
 
 // disagrees finds an earlier caution of the same side that says the opposite.
 func disagrees(p plan.Plan, i int) []finding.Finding {
 	c := p.Cautions[i]
 	for _, other := range p.Cautions[:i] {
-		opposite := func(a, b *regexp.Regexp) bool { return a.MatchString(c.Text) && b.MatchString(other.Text) }
+		opposite := func(a, b expression) bool { return a.MatchString(c.Text) && b.MatchString(other.Text) }
 		sides := c.Side == other.Side || c.Side == plan.CautionBoth || other.Side == plan.CautionBoth
 		if sides && !notAlways.MatchString(c.Text) && !notAlways.MatchString(other.Text) && (opposite(newGasket, gasketAgain) || opposite(gasketAgain, newGasket)) {
 			return []finding.Finding{finding.Warned(TextsDisagree, finding.Values{"text": c.Text, "other": other.Text})}
@@ -91,16 +90,16 @@ func disagrees(p plan.Plan, i int) []finding.Finding {
 }
 
 // gasketWords call kinds of gaskets in a text, and in joint.
-var gasketWords = []struct{ inText, inFile *regexp.Regexp }{
-	{regexp.MustCompile(`(?i)spiral[- ]?wound|spiraldichtung|spiralée?|espirometálica`), regexp.MustCompile(`spiral`)},
-	{regexp.MustCompile(`(?i)\b(?:paper|fib(?:re|er)|papier|faser|papel|fibra)[- ]?(?:sheet )?(?:gaskets?|dichtung\w*)|joints? en (?:papier|fibre)|juntas? de (?:papel|fibra)`), regexp.MustCompile(`fibre|composite`)},
-	{regexp.MustCompile(`(?i)\bcork\b|\bkork\w*|\bliège\b|\bcorcho\b`), regexp.MustCompile(`cork`)},
-	{regexp.MustCompile(`(?i)\bO-?rings?\b`), regexp.MustCompile(`O-ring`)},
-	{regexp.MustCompile(`(?i)\b(?:multi-?layer(?:ed)?[- ]steel|MLS|steel gaskets?|metal gaskets?|mehrlagen\w*)\b`), regexp.MustCompile(`steel|spiral`)},
-	{regexp.MustCompile(`(?i)\b(?:bead of sealant|liquid gasket|sealant bead|dichtraupe|flüssigdichtung)\b`), regexp.MustCompile(`sealant|fibre|composite|cork|O-ring|steel|spiral|none`)},
+var gasketWords = []struct{ inText, inFile expression }{
+	{lazily(`(?i)spiral[- ]?wound|spiraldichtung|spiralée?|espirometálica`), lazily(`spiral`)},
+	{lazily(`(?i)\b(?:paper|fib(?:re|er)|papier|faser|papel|fibra)[- ]?(?:sheet )?(?:gaskets?|dichtung\w*)|joints? en (?:papier|fibre)|juntas? de (?:papel|fibra)`), lazily(`fibre|composite`)},
+	{lazily(`(?i)\bcork\b|\bkork\w*|\bliège\b|\bcorcho\b`), lazily(`cork`)},
+	{lazily(`(?i)\bO-?rings?\b`), lazily(`O-ring`)},
+	{lazily(`(?i)\b(?:multi-?layer(?:ed)?[- ]steel|MLS|steel gaskets?|metal gaskets?|mehrlagen\w*)\b`), lazily(`steel|spiral`)},
+	{lazily(`(?i)\b(?:bead of sealant|liquid gasket|sealant bead|dichtraupe|flüssigdichtung)\b`), lazily(`sealant|fibre|composite|cork|O-ring|steel|spiral|none`)},
 }
 
-var gasketInText = regexp.MustCompile(`(?i)\b(?:new|fresh|neue) (?:\pL+ ){0,2}?(?:gasket|dichtung)\b|\bgasket (?:dry|new)\b`)
+var gasketInText = lazily(`(?i)\b(?:new|fresh|neue) (?:\pL+ ){0,2}?(?:gasket|dichtung)\b|\bgasket (?:dry|new)\b`)
 
 // gaskets finds a text with another gasket than that of the joint.
 func (f facts) gaskets(text string) []finding.Finding {

@@ -1,7 +1,6 @@
 package texts
 
 import (
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -16,7 +15,7 @@ type word struct {
 	ends    bool
 }
 
-var marks = regexp.MustCompile(`[.,;:)?!]$`)
+var marks = lazily(`[.,;:)?!]$`)
 
 // wordsOf parts a text at blanks. What hangs together by a dash or a stroke (M1-M4,
 // M1/M2) is parted too, but not a compound word.
@@ -28,7 +27,7 @@ func wordsOf(text string) (all []word) {
 	return all
 }
 
-var numbered = regexp.MustCompile(`^(\pL{0,3}\d{1,3})[-–—/+](\pL{0,3}\d{1,3})$`)
+var numbered = lazily(`^(\pL{0,3}\d{1,3})[-–—/+](\pL{0,3}\d{1,3})$`)
 
 func parts(field string, ends bool) []word {
 	if field == "" {
@@ -40,7 +39,7 @@ func parts(field string, ends bool) []word {
 	return []word{{field, strings.ToLower(field), ends}}
 }
 
-var propertyClass = regexp.MustCompile(`^[ACF]\d-\d{2,3}$`) // ISO 3506: A2-70
+var propertyClass = lazily(`^[ACF]\d-\d{2,3}$`) // ISO 3506: A2-70
 
 // numberWords are the numbers that a text spells out, from two on: one is no count.
 // Spanish once (11) is left out, as it is an English word too.
@@ -121,7 +120,7 @@ func factsOf(p plan.Plan) facts {
 	return f
 }
 
-var lettersAndNumber = regexp.MustCompile(`^(\p{Lu}{1,3})(\d{1,3})$`)
+var lettersAndNumber = lazily(`^(\p{Lu}{1,3})(\d{1,3})$`)
 
 func (f facts) id(id string) {
 	f.ids[id] = true
@@ -130,7 +129,7 @@ func (f facts) id(id string) {
 	}
 }
 
-var wordAndNumber = regexp.MustCompile(`(\pL+)\W*(\d{1,3})$`)
+var wordAndNumber = lazily(`(\pL+)\W*(\d{1,3})$`)
 
 func (f facts) name(name string) {
 	if m := wordAndNumber.FindStringSubmatch(name); m != nil {
