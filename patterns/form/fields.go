@@ -3,6 +3,8 @@ package form
 import (
 	"iter"
 	"slices"
+	"strings"
+	"unicode"
 
 	"drawdown/geometry/finding"
 	"drawdown/patterns/nodes"
@@ -43,10 +45,34 @@ func (r *Reader) Fields(n *nodes.Node, what any, allowed ...string) (Fields, boo
 			continue
 		}
 		meant := r.Meant(e.Key.Text, allowed)
-		r.Fail(e.Key, UnknownKey, finding.Values{"key": problem.Quoted(e.Key.Text), "what": what, "meant": meant, "allowed": allowed})
+		if before := partedByComma(n, i, allowed); meant == "" && before != "" {
+			r.Fail(e.Key, CommaInText, finding.Values{"before": before, "key": e.Key.Text})
+		} else {
+			r.Fail(e.Key, UnknownKey, finding.Values{"key": problem.Quoted(e.Key.Text), "what": what, "meant": meant, "allowed": allowed})
+		}
 		f.meant = append(f.meant, meant)
 	}
 	return f, true
+}
+
+// partedByComma is the text of several words from which a comma in { } has parted an
+// entry without a value: {note: oil the threads, then wipe}. It is empty for others.
+func partedByComma(n *nodes.Node, i int, allowed []string) string {
+	words := n.Entries[i]
+	first, _, _ := strings.Cut(words.Key.Text, " ")
+	if i == 0 || words.Value == nil || !words.Value.Null || slices.Contains(allowed, first) {
+		return ""
+	}
+	before := n.Entries[i-1].Value
+	if before == nil || before.Shape != nodes.Scalar || before.Line != words.Key.Line || !isPhrase(before.Text) {
+		return ""
+	}
+	return before.Text
+}
+
+// isPhrase reports whether a text is of several words and no figure with its unit.
+func isPhrase(text string) bool {
+	return strings.Contains(text, " ") && strings.IndexFunc(text, unicode.IsLetter) == 0
 }
 
 // Unknown reports whether the map has a key that is not known.

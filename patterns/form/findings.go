@@ -6,6 +6,7 @@ import "drawdown/geometry/finding"
 const (
 	NoMap          finding.Code = "reader no map"          // what, found, allowed
 	UnknownKey     finding.Code = "reader unknown key"     // key, what, meant, allowed
+	CommaInText    finding.Code = "reader comma in text"   // before, key: what the comma parted
 	NoValue        finding.Code = "reader no value"        // key
 	KeyMissing     finding.Code = "reader key missing"     // what, key, example
 	NoAction       finding.Code = "reader no action"       // what, allowed

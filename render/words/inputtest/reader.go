@@ -27,6 +27,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	nodes.AliasesGrow:        {},
 	form.NoMap:               {"what": finding.Term("a fastener"), "found": "\"M1\"", "allowed": []string{"left", "right"}},
 	form.UnknownKey:          {"key": "torque", "what": finding.Term("a fastener"), "meant": "M2", "allowed": []string{"left", "right"}},
+	form.CommaInText:         {"before": "oil the threads", "key": "then wipe"},
 	form.NoValue:             {"key": "torque"},
 	form.KeyMissing:          {"what": finding.Term("a fastener"), "key": "torque", "example": "[M1, M2]"},
 	form.NoAction:            {"what": finding.Term("a fastener"), "allowed": []string{"left", "right"}},
