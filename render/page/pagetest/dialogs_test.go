@@ -190,6 +190,7 @@ func TestNeighboursStartAgain(t *testing.T) {
 	one.Until(`document.getElementById("answer").open`)
 	one.Click("#answer [data-restart]")
 	one.Click("#answer [name=say-2]:not([required])")
+	one.Type("#answer [name=decided_by]", "LM")
 	one.Click("#answer .go")
 	if got := len(b.taken(id)); got != 3 {
 		t.Error("taken without naming a neighbour")

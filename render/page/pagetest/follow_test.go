@@ -557,6 +557,7 @@ func TestNeighbours(t *testing.T) {
 	one.Until(`document.getElementById("answer").open`)
 	one.Click("#answer [name=say-1]")
 	one.Click("#answer [name=say-2]:not([required])")
+	one.Type("#answer [name=decided_by]", "LM")
 	one.Type("#answer textarea", "told at the bench")
 	one.Click("#answer .go")
 	version(one, "3")
