@@ -37,7 +37,7 @@ func TestHeadOf(t *testing.T) {
 		// ISO 4762: M10 has dw = 15.33 at least (value from memory).
 		{plan.Kind{Thread: &m10, HeadForm: bolthead.Socket}, "head Ø 15.33 mm, ISO 4762 M10", 6},
 		// Nothing is known: our own choice.
-		{plan.Kind{}, "size not known, drawn Ø 14 mm", 6},
+		{plan.Kind{}, "size unknown, drawn Ø 14 mm", 6},
 	} {
 		h := headOf(c.kind)
 		if got := h.words(words.English()); got != c.want {
