@@ -192,20 +192,6 @@ func (v RunView) stageOver(number int) bool {
 // over reports whether nothing is left to do at a step.
 func over(s run.Step) bool { return s.State == run.IsDone || s.State == run.LeftOut || s.Old }
 
-// StepsDone counts the steps that are over, and all.
-func (v RunView) stepsDone() (done, all int) {
-	for _, s := range v.Run.Steps {
-		if s.Old {
-			continue
-		}
-		all++
-		if over(s) {
-			done++
-		}
-	}
-	return done, all
-}
-
 // fastener names fasteners by number and id: 3 M3. Where both are the same it is
 // said once.
 func (v RunView) fastener(ids []string) string {
