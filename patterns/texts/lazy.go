@@ -13,9 +13,8 @@ func lazily(source string) expression {
 	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(source) })
 }
 
-func (e expression) MatchString(s string) bool              { return e().MatchString(s) }
-func (e expression) FindStringSubmatch(s string) []string   { return e().FindStringSubmatch(s) }
-func (e expression) FindStringSubmatchIndex(s string) []int { return e().FindStringSubmatchIndex(s) }
+func (e expression) MatchString(s string) bool            { return e().MatchString(s) }
+func (e expression) FindStringSubmatch(s string) []string { return e().FindStringSubmatch(s) }
 
 func (e expression) FindAllStringSubmatch(s string, most int) [][]string {
 	return e().FindAllStringSubmatch(s, most)
