@@ -395,6 +395,7 @@ func TestInterruptedAngle(t *testing.T) {
 	if said := one.Text("#beside"); said != "40°" {
 		t.Errorf("beside the mark stands %q", said)
 	}
+	one.Rest()
 	one.Click("#bar")
 	one.Until(`document.querySelector(".ask").dataset.step === "22"`)
 	b.take(id, run.Entry{ID: "cut again", Act: run.Unsure, Step: 22})
@@ -404,6 +405,7 @@ func TestInterruptedAngle(t *testing.T) {
 	one.Type("#settle [name=decided_by]", "LM")
 	one.Click("#settle .go")
 	one.Until(`document.querySelector(".ask").classList.contains("neighbours")`)
+	one.Rest()
 	one.Click("#bar")
 	one.Click("#answer [data-person]")
 	one.Type("#answer [name=decided_by]", "LM")

@@ -177,6 +177,7 @@ func TestFollowedToTheRecord(t *testing.T) {
 	one.Type("#seal input[name=wrench]", "W-07")
 	one.Type("#seal input[name=second]", "MB"+kb.Enter)
 	one.Until(`document.querySelector(".ask").classList.contains("over")`)
+	one.Rest()
 	one.Tap("#bar")
 	one.Until(`location.pathname.startsWith("/records/")`)
 	record := one.Text("#content")
