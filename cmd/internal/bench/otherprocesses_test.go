@@ -78,15 +78,7 @@ func oneStepAtManyProcesses(t *testing.T, address string) {
 			})
 		}
 		tablets.Wait()
-		taken := 0
-		for _, status := range statuses {
-			if status == http.StatusOK {
-				taken++
-			} else if status != http.StatusConflict {
-				t.Errorf("status %d", status)
-			}
-		}
-		if taken != 1 {
+		if taken := countTaken(t, statuses); taken != 1 {
 			t.Errorf("step %d was taken %d times", step, taken)
 		}
 	}

@@ -2,16 +2,12 @@ package bench
 
 import (
 	"bufio"
-	"fmt"
 	"io"
-	"math/rand/v2"
 	"net/http"
 	"os"
 	"os/exec"
 	"path/filepath"
-	"slices"
 	"strings"
-	"sync"
 	"testing"
 	"time"
 
@@ -39,34 +35,9 @@ func BenchmarkThreeProcesses(b *testing.B) {
 	for range processes {
 		shops = append(shops, process(b, program, address))
 	}
-	var ready, all sync.WaitGroup
-	ready.Add(tablets)
-	begin := make(chan struct{})
-	times := make([][]time.Duration, tablets)
-	for k := range tablets {
-		s := shops[k%processes]
-		all.Go(func() {
-			id, step := s.run(`{"of":"p4-head","work":"loosen"}`), 0
-			go io.Copy(io.Discard, s.events("/api/runs/"+id+"/events", "").lines)
-			ready.Done()
-			<-begin
-			time.Sleep(rand.N(perBolt))
-			for n := range b.N/tablets + 1 {
-				if step++; step > 28 { // the steps of the pattern
-					id, step = s.run(`{"of":"p4-head","work":"loosen"}`), 1
-				}
-				from := time.Now()
-				s.want(http.StatusOK, s.enter(id, fmt.Sprintf(`{"entry":"t%d-%d","act":"done","step":%d,"who":"W%d"}`, k, n, step, k)))
-				times[k] = append(times[k], time.Since(from))
-				time.Sleep(perBolt)
-			}
-		})
-	}
-	ready.Wait()
-	b.ResetTimer()
-	close(begin)
-	all.Wait()
-	taps := slices.Sorted(slices.Values(slices.Concat(times...)))
+	taps := tapped(b, tablets, perBolt, func(k int) *shopfloor { return shops[k%processes] }, func(s *shopfloor, run string) {
+		go io.Copy(io.Discard, s.events("/api/runs/"+run+"/events", "").lines)
+	})
 	for name, percent := range map[string]int{"median-ms": 50, "p95-ms": 95, "p99-ms": 99} {
 		b.ReportMetric(float64(taps[len(taps)*percent/100].Microseconds())/1000, name)
 	}
