@@ -3,6 +3,7 @@ package measures
 import (
 	"regexp"
 	"slices"
+	"sync"
 
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
@@ -18,19 +19,21 @@ type usual struct {
 
 // usuals are the values whose names are known, in the languages of the sheets. Common
 // practice, no source: from watches to the largest engines.
-var usuals = []usual{
-	{
-		words(`(?:back)?lash|clearance|(?:end )?float|(?:end |side |free )?play|warp(?:age|ing)?|flatness|run-?out|ovality|` +
-			`\pL*(?:spiel|verzug)|ebenheit|planheit|\pL*rundlauf|jeux?|gauchissement|planéité|voile|faux-rond|juegos?|holguras?|alabeo|planitud|descentrado`),
-		words(`pedals?|levers?|cables?|belts?|chains?|clutch|ground|fan|beispiel|\pL*(?:pedal|hebel|seil|kette|riemen|kupplung|boden)\pL*|` +
-			`pédale|levier|câble|chaîne|courroie|embrayage|sol|palanca|cadena|correa|embrague|suelo`),
-		reading("0.001", "mm"), reading("3", "mm"),
-	},
-	{
-		words(`compression(?: pressure)?|\pL*kompression\pL*|verdichtungsdruck|compresión`), nil,
-		reading("1", "bar"), reading("80", "bar"),
-	},
-}
+var usuals = sync.OnceValue(func() []usual {
+	return []usual{
+		{
+			words(`(?:back)?lash|clearance|(?:end )?float|(?:end |side |free )?play|warp(?:age|ing)?|flatness|run-?out|ovality|` +
+				`\pL*(?:spiel|verzug)|ebenheit|planheit|\pL*rundlauf|jeux?|gauchissement|planéité|voile|faux-rond|juegos?|holguras?|alabeo|planitud|descentrado`),
+			words(`pedals?|levers?|cables?|belts?|chains?|clutch|ground|fan|beispiel|\pL*(?:pedal|hebel|seil|kette|riemen|kupplung|boden)\pL*|` +
+				`pédale|levier|câble|chaîne|courroie|embrayage|sol|palanca|cadena|correa|embrague|suelo`),
+			reading("0.001", "mm"), reading("3", "mm"),
+		},
+		{
+			words(`compression(?: pressure)?|\pL*kompression\pL*|verdichtungsdruck|compresión`), nil,
+			reading("1", "bar"), reading("80", "bar"),
+		},
+	}
+})
 
 func words(of string) *regexp.Regexp {
 	return regexp.MustCompile(`(?i)(?:^|[^\pL])(?:` + of + `)(?:$|[^\pL])`)
@@ -46,13 +49,13 @@ func reading(figure string, of unit.Gauge) unit.Reading {
 
 // usual warns of a limit that no such value has.
 func (r *reader) usual(v measure.Value) {
-	i := slices.IndexFunc(usuals, func(u usual) bool {
+	i := slices.IndexFunc(usuals(), func(u usual) bool {
 		return u.named.MatchString(v.What) && (u.but == nil || !u.but.MatchString(v.What)) && v.Unit.Measures(u.most.Unit)
 	})
 	if i < 0 {
 		return
 	}
-	u := usuals[i]
+	u := usuals()[i]
 	for _, limit := range []struct {
 		key  string
 		read *unit.Decimal
