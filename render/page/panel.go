@@ -302,7 +302,7 @@ type shownNeed struct {
 func (v RunView) needs() []shownNeed {
 	var all []shownNeed
 	for _, n := range v.Run.Needs {
-		one := shownNeed{v.need(n), n.Kind, n.ID, n.Count - n.Ready, n.Gasket == ""}
+		one := shownNeed{v.need(n), n.Kind, n.ID, n.Count - n.Ready, n.Waits()}
 		if n.ID != "" {
 			one.Kind = ""
 		}
