@@ -1,5 +1,5 @@
 // Package machine reads machine files: the joints of a machine in teardown
-// order, with the steps between them. It may import form, nodes, measures and
+// order, with the steps between them. It may import form, nodes, meant, measures and
 // sequence/overhaul.
 package machine
 

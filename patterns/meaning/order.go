@@ -125,7 +125,7 @@ func (r *reader) group(f form.Fields, kinds []string) sequence.Group {
 	if n.Shape != nodes.List || len(n.Items) == 0 {
 		way := ""
 		if n.Shape == nodes.Scalar && slices.Contains(sequence.Ways, sequence.Way(n.Text)) {
-			way = n.Text
+			way = "way: " + n.Text
 		}
 		r.Fail(n, NoGroupOrder, finding.Values{"found": n.Called(), "way": way})
 		return g

@@ -104,7 +104,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	meaning.KindInGroups:     {"kind": "main", "first": finding.Failed(nodes.StandsAt, finding.Values{"line": 3, "file": "head.yaml"})},
 	meaning.NoKindInGroup:    {"allowed": []string{"left", "right"}},
 	meaning.OrderAndWay:      {},
-	meaning.NoGroupOrder:     {"found": "\"cast\"", "way": "cast"},
+	meaning.NoGroupOrder:     {"found": "\"cast\"", "way": "way: cast"},
 	meaning.NoTurn:           {"found": "\"M1\"", "allowed": []string{"left", "right"}},
 	meaning.KeyNoEffect:      {"key": "turn", "why": finding.Failed(thread.LeftHand, nil)},
 	meaning.NoCast:           {"ids": []string{"M1", "M2"}},
