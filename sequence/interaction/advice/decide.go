@@ -159,7 +159,7 @@ func (c Case) best() (best int, passedOver bool) {
 		// more.
 		margin := float64(limits.EasierPoints)
 		if trial.Way == OneMorePass || trial.Way == LastTwice {
-			margin = -margin // repeating a stage is the easiest change of all
+			margin = -margin // to do a stage again is the easiest change of all
 		}
 		switch better := own.Class != Negligible && !trial.Less && gain >= enough && gain > so+margin; {
 		case better && trial.Rules == judge.Departs && !trial.OwnOrder:
