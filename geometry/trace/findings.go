@@ -15,6 +15,14 @@ const (
 	Alone       finding.Code = "trace alone"           //
 )
 
+// Doubts from the second route, which looks for edges alone.
+const (
+	OnlyEdge  finding.Code = "trace only edge"  // diameter, round: share, levels
+	OneRoute  finding.Code = "trace one route"  //
+	InnerEdge finding.Code = "trace inner edge" // inner, outer
+	Filled    finding.Code = "trace filled"     // inner
+)
+
 // Doubts about the picture as a whole.
 const (
 	SecondPart  finding.Code = "trace second part"    // size: share

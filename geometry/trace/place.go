@@ -103,7 +103,7 @@ func mapped(points []geometry.Point, to func(geometry.Point) geometry.Point) []g
 // first letter of their role, and their doubts.
 func (f *Found) number() {
 	var sorted []Shape
-	for _, role := range []Role{Fastener, Dowel, Bore, Port, Spot} {
+	for _, role := range []Role{Fastener, Dowel, Bore, Port, Spot, Candidate} {
 		some := keep(f.Shapes, func(i int) bool { return f.Shapes[i].Role == role })
 		inReadingOrder(some)
 		for i := range some {

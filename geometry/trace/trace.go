@@ -56,11 +56,14 @@ const (
 	Bore          = holes.Bore
 	Port     Role = "port" // an opening that is not round, or round and for none of the rest
 	Spot     Role = "spot" // too small and ragged for a hole; left out of the pattern
+	// Candidate is a place that may be a hole: one of two routes saw it. It is left
+	// out of the pattern.
+	Candidate Role = "candidate"
 )
 
 // Shape is one closed shape found in the part.
 type Shape struct {
-	ID   string // F1, D1, B1, P1, S1: by role, in reading order
+	ID   string // F1, D1, B1, P1, S1, C1: by role, in reading order
 	Role Role
 	At   geometry.Point // centre; of a port or spot that of its area
 	// DiameterMm is that of the circle through the edge; of a port or spot
@@ -151,6 +154,7 @@ func Find(picture *image.Gray, frame Frame, o Options) (Found, error) {
 	}
 	torn, outline := t.tornHoles(outer)
 	found.Shapes = append(found.Shapes, torn...)
+	t.secondRoute(&found, outer)
 	found.sort(o.Holes)
 	t.place(&found, outline)
 	return found, nil

@@ -15,17 +15,20 @@ func blurred(p *image.Gray, sigma float64) *image.Gray {
 
 func spread(p *image.Gray, sigma float64, dx, dy int) *image.Gray {
 	reach := int(math.Ceil(3 * sigma))
+	bell, sum := make([]float64, 2*reach+1), 0.0
+	for i := range bell {
+		bell[i] = math.Exp(-math.Pow(float64(i-reach)/sigma, 2) / 2)
+		sum += bell[i]
+	}
 	w, h := p.Rect.Dx(), p.Rect.Dy()
 	out := image.NewGray(p.Rect)
 	for y := range h {
 		for x := range w {
-			sum, weights := 0.0, 0.0
-			for i := -reach; i <= reach; i++ {
-				weight := math.Exp(-float64(i*i) / 2 / sigma / sigma)
-				sum += weight * float64(p.Pix[min(max(y+i*dy, 0), h-1)*p.Stride+min(max(x+i*dx, 0), w-1)])
-				weights += weight
+			v := 0.0
+			for i, weight := range bell {
+				v += weight * float64(p.Pix[min(max(y+(i-reach)*dy, 0), h-1)*p.Stride+min(max(x+(i-reach)*dx, 0), w-1)])
 			}
-			out.Pix[y*out.Stride+x] = uint8(sum/weights + 0.5)
+			out.Pix[y*out.Stride+x] = uint8(v/sum + 0.5)
 		}
 	}
 	return out
