@@ -18,8 +18,11 @@ const (
 	ringPixels     = 6.0 // of the radius: smaller rings are not looked for
 	leastRingMm    = 0.5
 	bayRound       = 0.55 // of the way round that a ring at another edge has to be seen
-	onLineMm       = 0.4
-	clearWay       = 0.6 // of a ring that lies along a line
+	// neckRound: the round end of an opening is seen for half of the way and some
+	// more; a hole torn into one for more than that.
+	neckRound = 0.7
+	onLineMm  = 0.4
+	clearWay  = 0.6 // of a ring that lies along a line
 )
 
 // ring is a circle that the second route saw, in millimetres on the glass.
@@ -130,7 +133,7 @@ func (t *tracer) isCandidate(r ring, shapes []Shape, outer edge) bool {
 			continue
 		}
 		along := sharedWay(r.edge, s.Edge)
-		if along > clearWay && (!r.hole || r.Round < bayRound || 2*r.radius > 0.7*s.DiameterMm) {
+		if along > clearWay && (!r.hole || r.Round < neckRound || 2*r.radius > 0.7*s.DiameterMm) {
 			return false
 		}
 		if along < clearWay && geometry.Inside(r.centre, s.Edge) {

@@ -29,7 +29,10 @@ var arrows = map[string][]string{
 	"geometry/survey":                 {"geometry", "geometry/unit"},
 	"geometry/testkit":                {}, // of tests alone
 	"geometry/thread":                 {},
-	"geometry/trace":                  {"geometry", "geometry/holes", "geometry/unit"},
+	"geometry/trace":                  {"geometry", "geometry/holes", "geometry/trace/gaps", "geometry/trace/rings", "geometry/unit"},
+	"geometry/trace/dirty":            {"geometry"}, // of tests alone
+	"geometry/trace/gaps":             {"geometry"},
+	"geometry/trace/rings":            {"geometry"},
 	"geometry/unit":                   {},
 	"patterns":                        {"patterns/meaning", "patterns/problem", "patterns/source", "sequence/plan"},
 	"patterns/drawn":                  {"geometry", "geometry/holes", "geometry/unit", "patterns/dxf", "patterns/form", "patterns/problem", "patterns/source", "patterns/writing"},
