@@ -7,22 +7,22 @@ import (
 	"drawdown/render/words"
 )
 
-// Run is the run of a sheet's pages while they fill: the present page, and
-// what of it is free. Every page has the same heading and foot.
+// Run is the sequence of a sheet's pages under construction: the current page,
+// and its free space. Every page has the same heading and foot.
 type Run struct {
 	Pen       *Pen
-	Y, Bottom float64 // what is free of the present page
-	Close     bool    // tables with less white, where that saves a page
+	Y, Bottom float64 // free space of the current page
+	Close     bool    // less white in tables, if that saves a page
 
 	paper   Paper
 	words   *words.Catalogue
 	heading Heading
 	foot    Foot
 	leaves  []*Pen
-	top     float64 // of what is free of an empty page
+	top     float64 // of the free space of an empty page
 }
 
-// NewRun begins a run with its first page.
+// NewRun starts a run with its first page.
 func NewRun(paper Paper, w *words.Catalogue, heading Heading, foot Foot) *Run {
 	r := &Run{paper: paper, words: w, heading: heading, foot: foot}
 	r.Turn()

@@ -239,8 +239,8 @@ func (s *settledSetup) settleCounterpart() error {
 	return nil
 }
 
-// usualGasket is the one that a joint of the kind most often has (common
-// practice, no source).
+// usualGasket is the gasket that such a joint most often has (common practice,
+// no source).
 func (s *settledSetup) usualGasket() compliance.Gasket {
 	switch {
 	case s.shape == piecesShape:
