@@ -9,7 +9,7 @@ import (
 )
 
 // lookedUp returns the fasteners whose figures must be filled in from the
-// manual before a step, for which the book says STOP.
+// manual before a step. The book says STOP before such a step.
 
 func lookedUp(t overhaul.Task, side plan.CautionSide) []string {
 	if side == plan.CautionTighten {
