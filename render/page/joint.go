@@ -26,6 +26,7 @@ type Joint struct {
 	Scale  string // of the picture: x, y of the part's zero and its size, for a place that is tapped; empty where it is not known
 	Places []SeenAt
 
+	spots   map[string]Spot   // of stations and bores, in mm of the part
 	numbers map[string]string // of the fasteners, by their ids
 	kinds   map[string]string // the same; empty where there is one kind
 	seen    scene.Box         // of the picture
@@ -72,7 +73,7 @@ func JointOf(p plan.Plan, d run.Direction, c *words.Catalogue) (Joint, error) {
 			j.kinds[f.ID] = f.Kind
 		}
 	}
-	j.Places = placesOf(p)
+	j.Places, j.spots = placesOf(p)
 	err := j.draw(drawn, p.IDs(side.Order))
 	j.Scale = scaleOf(p, j.Marks)
 	return j, err

@@ -310,7 +310,6 @@ type PageMachineShop struct {
 	Asked     string // what is asked for
 	Kept      string // where small parts are, which way round it goes back
 	SentBy    string
-	SeenBy    string
 	Back      string
 	Before    string // read before
 	After     string // to be read after the work

@@ -54,6 +54,7 @@ func (b *Bench) routes() http.Handler {
 		"GET /runs/{id}":                  b.runPage,
 		"GET /runs/{id}/live":             b.runLive,
 		"GET /jobs/{id}":                  b.jobPage,
+		"GET /jobs/{id}/places/{joint}":   b.jobPlaces,
 		"GET /records":                    b.recordsPage,
 		"GET /records/{id}":               b.recordPage,
 		"GET /settings":                   b.settingsPage,

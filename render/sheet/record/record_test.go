@@ -18,6 +18,7 @@ import (
 	"drawdown/render/words"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/run"
+	"drawdown/sequence/run/teardown"
 )
 
 var start = time.Date(2026, 11, 30, 7, 30, 0, 0, time.UTC)
@@ -340,14 +341,18 @@ func TestJob(t *testing.T) {
 			{Entry: run.Entry{ID: "j2", Act: run.Measure, Measure: "end float", Value: "0.15", Unit: "mm", Who: "MB", Time: start.Add(time.Hour)}, N: 9},
 			{Entry: run.Entry{ID: "j3", Act: run.Correct, Of: "j2", Note: "read as 0.16 mm", Who: "MB", Time: start.Add(2 * time.Hour)}, N: 12},
 		},
+		Lines: []teardown.Line{{Number: 1, Joint: "p4-head", Title: "Cylinder head"}, {Number: 2, Part: "cylinder head"}},
+		Found: []record.Found{{Plan: begun.Plan, Findings: []run.Entry{
+			{Act: run.Find, Found: run.BlownThrough, Place: &run.Place{At: &[2]float64{-95, 0}}, Note: "between cylinders 1 and 2", Who: "RA", Time: start},
+		}}},
 	}
 	for _, ask := range sheettest.Requests(0) {
 		document, _ := record.JobDocument(j, record.Request{Request: ask})
 		sheettest.Check(t, "job", ask, document.Pages)
 	}
 	document, _ := record.JobDocument(j, record.Request{Request: sheettest.English(sheet.Papers[1])})
-	said := plainBlanks(scenetest.Said(document.Pages[0]))
-	for _, want := range []string{"J3", "P4-0117", "overheated", "R12", "R13", "sealed", "open", "part done · Step 2", "end float · 0.15 mm", "on “value”", "read as 0.16 mm", "RECORD, OPEN"} {
+	said := plainBlanks(scenetest.Said(document.Pages...))
+	for _, want := range []string{"▲A", "Gasket blown through; between cylinders 1 and 2", "J3", "P4-0117", "overheated", "R12", "R13", "sealed", "open", "part done · 2 cylinder head", "end float · 0.15 mm", "on “value”", "read as 0.16 mm", "RECORD, OPEN"} {
 		if !strings.Contains(said, want) {
 			t.Errorf("%q is not printed", want)
 		}
