@@ -53,6 +53,7 @@ func (b *Bench) routes() http.Handler {
 		"GET /patterns/{name}":            b.patternPage,
 		"GET /runs/{id}":                  b.runPage,
 		"GET /runs/{id}/live":             b.runLive,
+		"GET /runs/{id}/paper":            b.runPaper,
 		"GET /jobs/{id}":                  b.jobPage,
 		"GET /jobs/{id}/places/{joint}":   b.jobPlaces,
 		"GET /records":                    b.recordsPage,

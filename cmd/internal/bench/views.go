@@ -250,6 +250,15 @@ func (b *Bench) runLive(w http.ResponseWriter, r *http.Request) error {
 	return b.show(w, r, http.StatusOK, func(to *bytes.Buffer) error { return page.RunLive(to, v) })
 }
 
+// runPaper sends the steps that can be entered from paper.
+func (b *Bench) runPaper(w http.ResponseWriter, r *http.Request) error {
+	v, err := b.runView(r)
+	if err != nil {
+		return err
+	}
+	return b.show(w, r, http.StatusOK, func(to *bytes.Buffer) error { return page.RunPaper(to, v) })
+}
+
 func (b *Bench) runView(r *http.Request) (page.RunView, error) {
 	v := page.RunView{Frame: b.frame(r), ID: r.PathValue("id")}
 	one, err := b.open.find(v.ID, b.now())

@@ -4,6 +4,7 @@ import { askWho, listenForClose, openDialog, showSaid } from "./dialogs.js";
 import { entry, formFields, sendPhoto } from "./entry.js";
 import { at, Live } from "./live.js";
 import { Outbox } from "./outbox.js";
+import { ticked, tickInOrder } from "./paper.js";
 import { heldWords, Shown } from "./shown.js";
 import { countDown } from "./wait.js";
 import { Zoom } from "./zoom.js";
@@ -37,7 +38,7 @@ async function record(act, fields) {
     shown.drawStatus();
     return false;
   }
-  const asksWrench = act === "done" && sets(fields.step) && !wrench() && !wrenchAsked();
+  const asksWrench = act === "done" && fields.source !== "paper" && sets(fields.step) && !wrench() && !wrenchAsked();
   if ((!who() || asksWrench) && !await askWho(setWhoShown)) return false;
   const made = entry(act, { ...fields, wrench: fields.wrench ?? (act === "done" && sets(fields.step) ? wrench() : "") });
   await outbox.add(made, live.known.steps[made.step]?.name || live.known.marks.find((m) => m.id === made.place?.fastener)?.name || "");
@@ -176,6 +177,7 @@ function openFrom(button, id) {
   }
   if (id === "held") return openHeld();
   if (id === "unsure") return openUnsure(button);
+  if (id === "paper") return openPaper();
   if (id === "replace") {
     at("replace-of").textContent = chosen.name;
     at("replace").querySelector("form").dataset.fastener = chosen.id;
@@ -210,8 +212,32 @@ async function recordReady(form) {
   }
 }
 
+// openPaper lists the steps that can be entered from paper.
+async function openPaper() {
+  const answer = await fetch(`/runs/${run}/paper`).catch(() => null);
+  if (!answer?.ok) return;
+  at("paper-steps").innerHTML = await answer.text();
+  openDialog("paper");
+}
+
+// recordPaper records what was ticked on paper, step by step in order.
+async function recordPaper(form) {
+  const { steps, note } = ticked(form);
+  form.closest("dialog").close();
+  form.reset();
+  for (const step of steps) {
+    const { wrench: number = "", ...fields } = step;
+    if (!await record("done", { ...fields, wrench: sets(step.step) || number ? number : "" })) return;
+  }
+  if (note) await record("note", { note, source: "paper" });
+}
+
 async function submitted(e) {
   const form = e.target;
+  if (form.id === "paper-form") {
+    e.preventDefault();
+    return recordPaper(form);
+  }
   if (form.id === "readiness-form") {
     e.preventDefault();
     form.closest("dialog").close();
@@ -385,6 +411,7 @@ at("send-again").addEventListener("click", () => {
   at("held").close();
   outbox.again();
 });
+tickInOrder(at("paper-steps"));
 listenForClose();
 showWho();
 stayAwake();

@@ -127,7 +127,7 @@ func (l *layout) onJob(j Job) {
 		value := strings.TrimSpace(l.words.Figure(string(e.Value) + " " + e.Unit))
 		act := cmp.Or(l.p.Records.Acts[string(e.Act)], string(e.Act))
 		step := j.line(e.Step)
-		rows = append(rows, sheet.Row{Words: []string{words.Row(act, step, l.toEntry(e.Of), e.Joint, place, l.p.Seen.Names[string(e.Found)], e.Measure, value, e.Kind, e.To, e.Note, e.Kept), e.Who, l.when(e.Time)}})
+		rows = append(rows, sheet.Row{Words: []string{words.Row(act, step, l.toEntry(e.Of), e.Joint, place, l.p.Seen.Names[string(e.Found)], e.Measure, value, e.Kind, e.To, e.Note, e.Kept), e.Who, l.p.Paper.When(e.Source == run.OnPaper, e.Day, l.when(e.Time))}})
 		if e.Revision == nil {
 			continue
 		}

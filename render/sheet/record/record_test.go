@@ -319,6 +319,21 @@ func TestManyTroubles(t *testing.T) {
 	check(t, "many", b.record(), 2)
 }
 
+// A step from paper says so, with the day if the paper states one, and when it was
+// entered. From first principles.
+func TestStepsFromPaper(t *testing.T) {
+	t.Parallel()
+	b := begin(t, "p4-head", run.Loosen)
+	b.take(run.Entry{Act: run.Done, Step: 1, Source: run.OnPaper, Day: "2026-11-29"})
+	b.take(run.Entry{Act: run.Done, Step: 2, Source: run.OnPaper})
+	b.take(run.Entry{Act: run.Done, Step: 3})
+	document, _ := record.Document(b.record(), record.Request{Request: sheettest.English(sheet.Papers[1])})
+	said := plainBlanks(strings.Join(strings.Fields(scenetest.Said(document.Pages...)), " "))
+	if paper := strings.Count(said, "on paper,"); paper != 2 || strings.Count(said, "day not known") != 1 || !strings.Contains(said, "2026-11-29") || strings.Count(said, "entered 2026-11-30") != 2 {
+		t.Errorf("%d from paper in %s", paper, said)
+	}
+}
+
 // The golden scene is our own output, looked at by eye.
 func TestGoldenScene(t *testing.T) {
 	t.Parallel()
