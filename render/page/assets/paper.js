@@ -13,6 +13,6 @@ export function tickInOrder(list) {
 // ticked gives the steps that were ticked, each with what the paper says of all.
 export function ticked(form) {
   const { day, wrench, note } = formFields(form);
-  const steps = [...form.querySelectorAll(".onpaper input:checked")].map((box) => ({ step: Number(box.value), source: "paper", day, wrench }));
+  const steps = [...form.querySelectorAll(".onpaper input:checked")].map((box) => ({ step: Number(box.value), source: "paper", day, wrench: "sets" in box.dataset && wrench || "" }));
   return { steps, note };
 }
