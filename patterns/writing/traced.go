@@ -10,9 +10,9 @@ import (
 	"drawdown/geometry/trace"
 )
 
-// Traced returns the pattern file of what was found in a picture. Doubts stand
-// in it as comments, and those about a bolt's hole on the card too. Notes say
-// where the picture came from.
+// Traced returns the pattern file of what was found in a picture. Doubts become
+// comments, and those about a bolt's hole also appear on the card. Notes state
+// the origin of the picture.
 func Traced(title, machine string, found trace.Found, notes []finding.Finding) Draft {
 	d := Draft{Title: title, Machine: machine, HolesMm: map[string]float64{}, Notes: notes}
 	if len(found.Outline) > 2 {
@@ -22,7 +22,7 @@ func Traced(title, machine string, found trace.Found, notes []finding.Finding) D
 		d.Notes = append(d.Notes, finding.Noted(Look, finding.Values{"found": doubt}))
 	}
 	for _, taken := range found.Taken {
-		if taken.Code == holes.BySizeAlone { // whoever has the card before him must know
+		if taken.Code == holes.BySizeAlone { // the user of the card must know
 			d.Cautions = append(d.Cautions, taken)
 		}
 	}
@@ -48,9 +48,9 @@ func Traced(title, machine string, found trace.Found, notes []finding.Finding) D
 	return d
 }
 
-// whereabouts says in which third of the part a place lies, both ways: top or
-// bottom, left or right, empty in the middle. An id alone is hard to find on a
-// card.
+// whereabouts returns the third of the part that contains a place, in both
+// directions: top or bottom, left or right, empty in the middle. An id alone is
+// hard to find on a card.
 func whereabouts(at geometry.Point, found trace.Found) (row, column string) {
 	places := append([]geometry.Point{}, found.Outline...)
 	for _, s := range found.Shapes {
@@ -95,8 +95,8 @@ func TracedKind(found trace.Found, group int) string {
 	return "hole " + Number(tenth(found.GroupsMm[group]))
 }
 
-// TracedOffer returns the regular layout that the holes for fasteners come near
-// to; nil for none, and where they are of several sizes.
+// TracedOffer returns the regular layout that the holes for fasteners nearly
+// fit; it is nil if there is none or they have several sizes.
 func TracedOffer(found trace.Found) *Layout {
 	var points []geometry.Point
 	group := -1
@@ -115,13 +115,14 @@ func TracedOffer(found trace.Found) *Layout {
 	if !ok {
 		return nil
 	}
-	regular.OffMm = max(regular.OffMm, 0.01) // no scan tells better
+	regular.OffMm = max(regular.OffMm, 0.01) // no scan is more accurate
 	return &Layout{Regular: regular, Kind: TracedKind(found, group), ID: RegularIDs[regular.Shape]}
 }
 
 func tenth(mm float64) float64 { return math.Round(mm*10) / 10 }
 
-// tracedPlace rounds to a hundredth of a millimetre: more was not seen.
+// tracedPlace rounds to a hundredth of a millimetre, the limit of what can be
+// seen.
 func tracedPlace(p geometry.Point) geometry.Point {
 	return geometry.Point{X: math.Round(p.X*100)/100 + 0, Y: math.Round(p.Y*100)/100 + 0}
 }
