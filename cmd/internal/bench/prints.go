@@ -17,8 +17,8 @@ import (
 	"drawdown/sequence/run"
 )
 
-// sheets are what can be printed of a joint, by the functions that the command
-// line has for it.
+// sheets lists what can be printed of a joint, with the functions of the
+// command line.
 var sheets = []printed{
 	{"card", func(p plan.Plan, ask job.Printing) ([]render.File, []string, error) {
 		return job.Card(p, card.BothSides, ask)
@@ -34,13 +34,15 @@ type printed struct {
 	draw func(plan.Plan, job.Printing) ([]render.File, []string, error)
 }
 
-// nobodyNamed stands for who printed a sheet where the page was not told.
+// nobodyNamed replaces the name of the person who printed a sheet, if the page
+// does not have it.
 const nobodyNamed = "?"
 
-// usualDPI matters to no PDF.
+// usualDPI has no effect on PDF.
 const usualDPI = 300
 
-// getPatternPrint sends a sheet of a pattern as it is now, and notes the print.
+// getPatternPrint sends a sheet of a pattern in its present state, and records
+// the print.
 func (b *Bench) getPatternPrint(w http.ResponseWriter, r *http.Request) error {
 	made, err := b.shop.freeze(r.PathValue("name"))
 	if err != nil {
@@ -56,7 +58,8 @@ func (b *Bench) getPatternPrint(w http.ResponseWriter, r *http.Request) error {
 	})
 }
 
-// getRunPrint sends a sheet of what a run was started from, and notes the print.
+// getRunPrint sends a sheet of what a run was started from, and records the
+// print.
 func (b *Bench) getRunPrint(w http.ResponseWriter, r *http.Request) error {
 	one, err := b.open.find(r.PathValue("id"), b.now())
 	if err != nil {
@@ -68,14 +71,14 @@ func (b *Bench) getRunPrint(w http.ResponseWriter, r *http.Request) error {
 	}
 	return b.print(w, r, made.Plan, func(e run.Entry) error {
 		if one.view(b.now()).Status != run.Open {
-			return nil // a sealed record takes no prints; the sheet says of what state it is
+			return nil // a sealed record takes no prints; the sheet states which state it shows
 		}
 		_, err := b.takeOn(one, e)
 		return err
 	})
 }
 
-// print draws a sheet and notes it before it leaves the house.
+// print draws a sheet and records it before sending.
 func (b *Bench) print(w http.ResponseWriter, r *http.Request, p plan.Plan, note func(run.Entry) error) error {
 	name, isPDF := strings.CutSuffix(r.PathValue("sheet"), ".pdf")
 	at := slices.IndexFunc(sheets, func(s printed) bool { return s.name == name })
@@ -101,12 +104,12 @@ func (b *Bench) print(w http.ResponseWriter, r *http.Request, p plan.Plan, note 
 		return err
 	}
 	download(w, "inline", files[0].Name, "application/pdf")
-	w.Write(files[0].Data) // a reader who has gone needs no answer
+	w.Write(files[0].Data) // ignore the error: a reader who has gone needs no answer
 	return nil
 }
 
-// printing is how a sheet is wanted: as PDF, in the reader's language, on the paper
-// that is asked for.
+// printing returns the form of a sheet: PDF, in the reader's language, on the
+// requested paper.
 func (b *Bench) printing(r *http.Request) (job.Printing, error) {
 	paper, err := sheet.FindPaper(cmp.Or(r.URL.Query().Get("paper"), "a4"))
 	if err != nil {
