@@ -5,14 +5,13 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
-	"drawdown/geometry/holes"
 	"drawdown/geometry/survey"
 	"drawdown/geometry/trace"
 )
 
-// Traced returns the pattern file of what was found in a picture. Doubts become
-// comments, and those about a bolt's hole also appear on the card. Notes state
-// the origin of the picture.
+// Traced returns the pattern file of what was found in a picture. Doubts stand
+// in it as comments, and those about a bolt's hole on the card too. Notes say
+// where the picture came from.
 func Traced(title, machine string, found trace.Found, notes []finding.Finding) Draft {
 	d := Draft{Title: title, Machine: machine, HolesMm: map[string]float64{}, Notes: notes}
 	if len(found.Outline) > 2 {
@@ -22,21 +21,25 @@ func Traced(title, machine string, found trace.Found, notes []finding.Finding) D
 		d.Notes = append(d.Notes, finding.Noted(Look, finding.Values{"found": doubt}))
 	}
 	for _, taken := range found.Taken {
-		if taken.Code == holes.BySizeAlone { // the user of the card must know
-			d.Cautions = append(d.Cautions, taken)
+		if taken.Code == trace.NotNumbered { // whoever has the card before him must know
+			d.Cautions = append(d.Cautions, finding.Noted(SizeLeftOut, taken.Values))
 		}
 	}
 	doubtful := 0
 	for _, s := range found.Shapes {
 		for _, doubt := range s.Doubts {
+			if doubt.Code == trace.SizeOpen {
+				continue // said of the size as a whole
+			}
 			d.Notes = append(d.Notes, finding.Noted(LookAt, finding.Values{
 				"id": s.ID, "diameter": Number(tenth(s.DiameterMm)), "place": Place(tracedPlace(s.At)), "found": doubt,
 			}))
 		}
-		if s.Role == trace.Fastener && len(s.Doubts) > 0 {
+		code, unsure := caution[s.Role]
+		if unsure && len(s.Doubts) > 0 {
 			if doubtful++; doubtful <= mostTracedCautions {
 				row, column := whereabouts(s.At, found)
-				d.Cautions = append(d.Cautions, finding.Noted(HoleUnsure, finding.Values{"id": s.ID, "row": row, "column": column}))
+				d.Cautions = append(d.Cautions, finding.Noted(code, finding.Values{"id": s.ID, "row": row, "column": column}))
 			}
 		}
 		d.addTraced(s, found)
@@ -48,9 +51,9 @@ func Traced(title, machine string, found trace.Found, notes []finding.Finding) D
 	return d
 }
 
-// whereabouts returns the third of the part that contains a place, in both
-// directions: top or bottom, left or right, empty in the middle. An id alone is
-// hard to find on a card.
+// whereabouts says in which third of the part a place lies, both ways: top or
+// bottom, left or right, empty in the middle. An id alone is hard to find on a
+// card.
 func whereabouts(at geometry.Point, found trace.Found) (row, column string) {
 	places := append([]geometry.Point{}, found.Outline...)
 	for _, s := range found.Shapes {
@@ -69,6 +72,9 @@ func whereabouts(at geometry.Point, found trace.Found) (row, column string) {
 	return third(at.Y, box.Min.Y, box.Max.Y, "bottom", "top"), third(at.X, box.Min.X, box.Max.X, "left", "right")
 }
 
+// caution is what the card says of a doubtful shape, by its role.
+var caution = map[trace.Role]finding.Code{trace.Fastener: HoleUnsure, trace.Candidate: PlaceUnsure}
+
 // mostTracedCautions keeps the card's cautions short.
 const mostTracedCautions = 4
 
@@ -83,7 +89,7 @@ func (d *Draft) addTraced(s trace.Shape, found trace.Found) {
 		d.Joint.Dowels = append(d.Joint.Dowels, geometry.Dowel{Centre: at, Diameter: tenth(s.DiameterMm)})
 	case trace.Bore:
 		d.Joint.Bores = append(d.Joint.Bores, geometry.Bore{Centre: at, Diameter: tenth(s.DiameterMm)})
-	case trace.Port:
+	case trace.Port, trace.Hole:
 		if len(s.Edge) > 2 {
 			d.Joint.Outline = append(d.Joint.Outline, tracedPath(s.Edge))
 		}
@@ -95,8 +101,8 @@ func TracedKind(found trace.Found, group int) string {
 	return "hole " + Number(tenth(found.GroupsMm[group]))
 }
 
-// TracedOffer returns the regular layout that the holes for fasteners nearly
-// fit; it is nil if there is none or they have several sizes.
+// TracedOffer returns the regular layout that the holes for fasteners come near
+// to; nil for none, and where they are of several sizes.
 func TracedOffer(found trace.Found) *Layout {
 	var points []geometry.Point
 	group := -1
@@ -115,14 +121,13 @@ func TracedOffer(found trace.Found) *Layout {
 	if !ok {
 		return nil
 	}
-	regular.OffMm = max(regular.OffMm, 0.01) // no scan is more accurate
+	regular.OffMm = max(regular.OffMm, 0.01) // no scan tells better
 	return &Layout{Regular: regular, Kind: TracedKind(found, group), ID: RegularIDs[regular.Shape]}
 }
 
 func tenth(mm float64) float64 { return math.Round(mm*10) / 10 }
 
-// tracedPlace rounds to a hundredth of a millimetre, the limit of what can be
-// seen.
+// tracedPlace rounds to a hundredth of a millimetre: more was not seen.
 func tracedPlace(p geometry.Point) geometry.Point {
 	return geometry.Point{X: math.Round(p.X*100)/100 + 0, Y: math.Round(p.Y*100)/100 + 0}
 }

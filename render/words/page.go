@@ -149,6 +149,8 @@ type PageRun struct {
 	WrenchSays      string
 	WrenchNow       string
 	WrenchNowSays   string
+	GaugeNow        string
+	GaugeNowSays    string
 	Second          string
 	SealedBy        string // Sealed by %[1]s, %[2]s
 	VoidBy          string // Void: %[1]s, %[2]s

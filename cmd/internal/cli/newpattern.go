@@ -101,7 +101,6 @@ var newTexts = []textFlag{
 	{"size", "new: `width` and height of the rectangle, such as 300x160"},
 	{"title", "new: `title` of the pattern"},
 	{"units", "new: `unit` of the drawing, one of " + flag.Choices(dxf.Units)},
-	{"bolts", "new: `diameters` of the drawing's holes for bolts, such as 6-14mm"},
 	{"dowels", "new: `diameters` of its holes for dowels, such as 8mm"},
 	{"bores", "new: `diameters` of its bores, such as 30mm-"},
 }
@@ -109,12 +108,13 @@ var newTexts = []textFlag{
 func addNewFlags(flags *pflag.FlagSet) {
 	addTexts(flags, newTexts)
 	flag.Offer(flags, "units", flag.Texts(dxf.Units)...)
+	addBolts(flags, "new: `diameters` of the drawing's holes for bolts: 6-14mm, or 6-7mm,12-13mm; may be repeated")
 	flags.StringArray("layer", nil, "new: `layer` of the drawing to read; may be repeated")
 }
 
 // newFlag returns the first flag of new that was set, or "".
 func newFlag(flags *pflag.FlagSet) string {
-	names := []string{"layer"}
+	names := []string{"layer", "bolts"}
 	for _, f := range newTexts {
 		names = append(names, f.name)
 	}

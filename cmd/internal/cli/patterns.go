@@ -132,12 +132,19 @@ func (q *quantities) drawing() drawn.Options {
 // holeRule reads the diameters for each use of a hole.
 func (q *quantities) holeRule() holes.Rule {
 	var rule holes.Rule
+	bolts, _ := q.Flags.GetStringArray("bolts")
+	for _, text := range bolts {
+		ranges, err := holes.ParseRanges(text, unit.Sensible.BoltHole)
+		if err != nil {
+			q.Fail(fmt.Errorf("--bolts: %w", err))
+		}
+		rule.Fasteners = append(rule.Fasteners, ranges...)
+	}
 	for _, use := range []struct {
 		flag   string
 		limits unit.Limits
 		ends   *holes.Range
 	}{
-		{"bolts", unit.Sensible.BoltHole, &rule.Fasteners},
 		{"dowels", unit.Sensible.Dowel, &rule.Dowels},
 		{"bores", unit.Sensible.Bore, &rule.Bores},
 	} {
