@@ -14,7 +14,9 @@ var (
 	// joiners stand between a part and what belongs to it.
 	joiners = []string{"with", "and", "of", "mit", "und", "von", "avec", "et", "de", "du", "des", "con", "y", "del"}
 	// gaskets are no name of a joint.
-	gaskets  = []string{"gasket", "seal", "dichtung", "dichtring", "joint", "junta"}
+	gaskets = []string{"gasket", "seal", "dichtung", "dichtring", "joint", "junta"}
+	// rings seal a shaft or a hole, not the faces of a joint.
+	rings    = []string{"seal", "dichtring"}
 	newWords = []string{"new", "neu", "neue", "neuf", "neufs", "nouveau", "nueva", "nuevo", "renew", "erneuern", "remplacer"}
 	// locks hold a machine for some of its steps.
 	locks    = []string{"pin", "lock", "dorn", "stift", "sperre", "pige", "broche", "blocage", "pasador", "bloqueo"}
@@ -24,10 +26,12 @@ var (
 
 // What bank a part is of, and what is off.
 var (
-	lefts    = []string{"left", "linke", "linker", "linken", "links", "gauche", "izquierda", "izquierdo"}
-	rights   = []string{"right", "rechte", "rechter", "rechten", "rechts", "droite", "droit", "derecha", "derecho"}
+	lefts    = []string{"left", "linke", "linker", "linken", "link", "gauche", "izquierda", "izquierdo"}
+	rights   = []string{"right", "rechte", "rechter", "rechten", "recht", "droite", "droit", "derecha", "derecho"}
 	banks    = []string{"bank", "hand", "zylinderbank", "rangée", "bancada"}
 	offWords = []string{"off", "removed", "ab", "abgebaut", "abgenommen", "déposé", "déposée", "retiré", "retirée", "quitado", "quitada", "desmontado", "desmontada"}
+	// caps hold a shaft and come off with their bolts, so that the joint has their name.
+	caps = []string{"cap", "deckel", "chapeau", "chapeaux", "palier", "sombrerete", "tapa"}
 	// manyParts are names that several parts of a machine have.
 	manyParts = []string{"cover", "cap", "head", "deckel", "kopf", "couvercle", "chapeau", "tapa", "housing", "gehäuse", "pump", "pumpe", "pompe", "bomba"}
 )
@@ -41,6 +45,24 @@ func sideOf(words []string) string {
 		return "right"
 	}
 	return ""
+}
+
+// bare returns the words of a name without its side, and the side.
+func bare(name string) (words []string, side string) {
+	words = tokens(name)
+	side = sideOf(words)
+	if side == "" {
+		return words, ""
+	}
+	return slices.DeleteFunc(words, func(w string) bool {
+		return slices.Contains(lefts, w) || slices.Contains(rights, w) || slices.Contains(banks, w)
+	}), side
+}
+
+// ofOneSide says that neither name is of the other side than the other.
+func ofOneSide(name, other string) bool {
+	a, b := sideOf(tokens(name)), sideOf(tokens(other))
+	return a == b || a == "" || b == ""
 }
 
 // plain returns a text without what two writers of it differ in.
@@ -63,12 +85,16 @@ func hasAny(words, of []string) bool {
 
 // holdsPart says that a joint is named after the part: the part itself, the part
 // with its bolts or caps, or with a word more before it (Oil sump, sump). Bolts of
-// its own may hold the last kind.
+// its own may hold the last kind. Of the sides it knows nothing.
 func holdsPart(title string, part Task) bool {
 	if end := strings.IndexAny(title, ",;:(·–"); end > 0 {
 		title = title[:end]
 	}
-	joint, named := tokens(title), tokens(part.Part)
+	joint, _ := bare(title)
+	named, _ := bare(part.Part)
+	if len(named) > 1 && slices.Contains(caps, named[len(named)-1]) {
+		named = named[:len(named)-1]
+	}
 	for len(joint) > 1 && slices.Contains(fastenings, joint[len(joint)-1]) {
 		joint = joint[:len(joint)-1]
 	}
