@@ -35,7 +35,7 @@ var arrows = map[string][]string{
 	"patterns/drawn":                  {"geometry", "geometry/holes", "geometry/unit", "patterns/dxf", "patterns/form", "patterns/problem", "patterns/source", "patterns/writing"},
 	"patterns/dxf":                    {"geometry", "patterns/problem"},
 	"patterns/form":                   {"geometry", "geometry/unit", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/plan"},
-	"patterns/machine":                {"patterns/form", "patterns/measures", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/measure", "sequence/overhaul"},
+	"patterns/machine":                {"patterns/form", "patterns/meant", "patterns/measures", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/measure", "sequence/overhaul"},
 	"patterns/meaning":                {"geometry", "geometry/family", "geometry/unit", "patterns/form", "patterns/meant", "patterns/measures", "patterns/mechanics", "patterns/nodes", "patterns/places", "patterns/problem", "patterns/relabel", "patterns/source", "sequence", "sequence/measure", "sequence/plan"},
 	"patterns/meant":                  {"patterns/form", "patterns/problem"},
 	"patterns/measured":               {"geometry", "geometry/survey", "geometry/unit", "patterns/form", "patterns/nodes", "patterns/problem", "patterns/source", "patterns/writing"},
