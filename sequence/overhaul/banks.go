@@ -19,13 +19,18 @@ const (
 	mirroredY turn = "mirror y"
 )
 
-// turnOf compares two joints by the places of equal ids, from the middle of each.
+// turnOf compares two joints by the places of equal ids, from the middle of each; where
+// a bank has ids of its own, by their order in the files.
 func turnOf(a, b geometry.Joint) turn {
 	const tolerance = 0.5 // mm
 	if len(a.Fasteners) != len(b.Fasteners) || len(a.Fasteners) < 2 {
 		return unlike
 	}
 	at := b.Index()
+	ownIDs := slices.ContainsFunc(a.Fasteners, func(f geometry.Fastener) bool {
+		_, there := at[f.ID]
+		return !there
+	})
 	middle := func(j geometry.Joint) geometry.Point {
 		box := geometry.Bounds(j.Points())
 		return box.Min.Add(box.Max).Scale(0.5)
@@ -35,11 +40,14 @@ func turnOf(a, b geometry.Joint) turn {
 		turn
 		x, y float64
 	}{{same, 1, 1}, {mirroredX, -1, 1}, {mirroredY, 1, -1}} {
-		fits := !slices.ContainsFunc(a.Fasteners, func(f geometry.Fastener) bool {
-			i, there := at[f.ID]
+		fits := true
+		for i, f := range a.Fasteners {
+			if !ownIDs {
+				i = at[f.ID]
+			}
 			p := f.At.Sub(from)
-			return !there || (geometry.Point{X: way.x * p.X, Y: way.y * p.Y}).Distance(b.Fasteners[i].At.Sub(to)) > tolerance
-		})
+			fits = fits && (geometry.Point{X: way.x * p.X, Y: way.y * p.Y}).Distance(b.Fasteners[i].At.Sub(to)) <= tolerance
+		}
 		if fits {
 			return way.turn
 		}

@@ -14,6 +14,7 @@ const (
 	PartOtherSide  finding.Code = "machine part other side" // part, title
 	OffTooEarly    finding.Code = "machine off too early"   // part, title, joint: that asks for it
 
+	TitleTwice      finding.Code = "machine title twice"        // title
 	PartBehind      finding.Code = "machine part behind"        // part, over
 	DrainedLate     finding.Code = "machine drained late"       // text, side, name
 	TurnedOnce      finding.Code = "machine turned once"        // text, side: that lacks it

@@ -26,8 +26,8 @@ var (
 
 // What bank a part is of, and what is off.
 var (
-	lefts    = []string{"left", "linke", "linker", "linken", "link", "gauche", "izquierda", "izquierdo"}
-	rights   = []string{"right", "rechte", "rechter", "rechten", "recht", "droite", "droit", "derecha", "derecho"}
+	lefts    = []string{"left", "linke", "linker", "linken", "links", "gauche", "izquierda", "izquierdo"}
+	rights   = []string{"right", "rechte", "rechter", "rechten", "rechts", "droite", "droit", "derecha", "derecho"}
 	banks    = []string{"bank", "hand", "zylinderbank", "rangée", "bancada"}
 	offWords = []string{"off", "removed", "ab", "abgebaut", "abgenommen", "déposé", "déposée", "retiré", "retirée", "quitado", "quitada", "desmontado", "desmontada"}
 	// caps hold a shaft and come off with their bolts, so that the joint has their name.
@@ -72,15 +72,20 @@ func plain(text string) string { return strings.Join(tokens(text), " ") }
 func tokens(text string) []string {
 	all := strings.FieldsFunc(strings.ToLower(text), func(c rune) bool { return !unicode.IsLetter(c) && !unicode.IsDigit(c) })
 	for i, word := range all {
-		if len(word) > 3 && !strings.HasSuffix(word, "ss") {
-			all[i] = strings.TrimSuffix(word, "s")
-		}
+		all[i] = singular(word)
 	}
 	return all
 }
 
+func singular(word string) string {
+	if len(word) > 3 && !strings.HasSuffix(word, "ss") {
+		return strings.TrimSuffix(word, "s")
+	}
+	return word
+}
+
 func hasAny(words, of []string) bool {
-	return slices.ContainsFunc(words, func(w string) bool { return slices.Contains(of, w) })
+	return slices.ContainsFunc(of, func(w string) bool { return slices.Contains(words, singular(w)) })
 }
 
 // holdsPart says that a joint is named after the part: the part itself, the part

@@ -12,6 +12,9 @@ import (
 // Doubts compares the steps of the work with each other and with what the files of
 // the joints say. All of it is common practice, no source.
 func (o Overhaul) Doubts() (found []finding.Finding) {
+	if found = o.titleTwice(); len(found) > 0 {
+		return found // the names decide all that follows
+	}
 	for i, t := range o.Tasks {
 		found = append(found, about(i, o.partTooEarly(i), o.gasketOfOther(i), o.gasketUnlisted(t), o.lockStaysIn(t), o.partOtherSide(t),
 			cmp.Or(o.offTooEarly(i), o.behindOther(i)), o.drainedLate(i), o.turnedOnce(i), o.stopperStays(t), t.textOfOther(),
@@ -19,6 +22,22 @@ func (o Overhaul) Doubts() (found []finding.Finding) {
 	}
 	found = once(found, PartBehind, "over")
 	return slices.Concat(found, o.locksAmiss(), o.sistersAmiss(), o.banksAmiss())
+}
+
+// titleTwice looks for two joints of one title.
+func (o Overhaul) titleTwice() (found []finding.Finding) {
+	first := map[string]bool{}
+	for i, t := range o.Tasks {
+		if t.Joint == nil {
+			continue
+		}
+		if title := plain(t.Joint.Title); first[title] {
+			found = append(found, about(i, warned(TitleTwice, finding.Values{"title": t.Joint.Title}))...)
+		} else {
+			first[title] = true
+		}
+	}
+	return found
 }
 
 // once keeps the first finding of a code with each value of a name.

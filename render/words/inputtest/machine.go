@@ -31,6 +31,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	overhaul.PartOtherSide:   {"part": "right cylinder head", "title": "Cylinder head, left bank"},
 	overhaul.OffTooEarly:     {"part": "sump", "title": "Oil sump", "joint": "Main bearing caps"},
 	overhaul.LockStaysIn:     {"lock": "Timing pin in"},
+	overhaul.TitleTwice:      {"title": "Cylinder head"},
 	overhaul.PartBehind:      {"part": "Main bearing caps", "over": "Oil sump"},
 	overhaul.DrainedLate:     {"text": "oil drained", "side": "loosen", "name": "Oil sump"},
 	overhaul.TurnedOnce:      {"text": "Engine turned over on the stand", "side": "tighten"},
