@@ -116,7 +116,9 @@ func ofOtherMachine(m machine.Machine, joints []reading) (problems problem.List)
 		}
 		problems = append(problems, warnedAt(at, finding.Warned(machine.OtherMachine, finding.Values{"joint": r.plan.Title, "machine": r.plan.Machine, "own": m.Machine})))
 	}
-	if len(problems) > 1 && !slices.ContainsFunc(joints, func(r reading) bool { return r.plan.Machine != "" && strings.Contains(own, strings.ToLower(r.plan.Machine)) }) {
+	if len(problems) > 1 && !slices.ContainsFunc(joints, func(r reading) bool {
+		return r.plan.Machine != "" && strings.Contains(own, strings.ToLower(r.plan.Machine))
+	}) {
 		return problem.List{warnedAt(m.MachineAt, *problems[0].Found)}
 	}
 	return problems
