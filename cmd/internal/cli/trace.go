@@ -84,6 +84,8 @@ func (p *Program) trace(file string, ask job.TraceRequest, proof sheet.Request, 
 		if status := p.printJSON(report.TraceJSON(p.words, answer, paths)); status != Done {
 			return status
 		}
+	case lacks != nil:
+		p.reportTo(p.Stderr).Trace(answer) // the sizes to choose from
 	default:
 		p.reportTo(p.Stdout).Trace(answer)
 	}
