@@ -35,7 +35,7 @@ func (f *Found) fix(by fixes.Fixes, picture *image.Gray) error {
 			return err
 		}
 		f.Shapes[i].DiameterMm, f.Shapes[i].Doubts = size.DiameterMm, nil
-		f.regroup(i)
+		f.regroup(i, 0.05) // what a person measured is kept to a tenth
 	}
 	for _, place := range by.Drop {
 		i, err := f.named(place)
@@ -90,7 +90,7 @@ func (f *Found) take(i int, use holes.Use) {
 	}
 	s.was, s.Role = s.ID, role
 	s.ID = f.free(role)
-	f.regroup(i)
+	f.regroup(i, sizeStepMm)
 }
 
 // free is the id of a role with the next number.
@@ -107,13 +107,13 @@ func (f *Found) free(role Role) string {
 }
 
 // regroup puts a round shape to those of its diameter, or opens a group for it.
-func (f *Found) regroup(i int) {
+func (f *Found) regroup(i int, toleranceMm float64) {
 	s := &f.Shapes[i]
 	if s.Role == Port && s.Group < 0 {
 		return
 	}
 	for g, mm := range f.GroupsMm {
-		if math.Abs(mm-s.DiameterMm) <= sizeStepMm && f.useOf(g, i) == s.Role {
+		if math.Abs(mm-s.DiameterMm) <= toleranceMm && f.useOf(g, i) == s.Role {
 			s.Group = g
 			return
 		}
