@@ -6,7 +6,7 @@ package deps
 // are free, so that a card can be tested with a real pattern.
 var arrows = map[string][]string{
 	"cmd/drawdown":                    {"cmd/internal/cli"},
-	"cmd/internal/bench":              {"cmd/internal/bench/certificate", "cmd/internal/bench/gate", "cmd/internal/files", "cmd/internal/job", "cmd/internal/record", "cmd/internal/report", "patterns", "patterns/problem", "patterns/scan", "patterns/source", "render", "render/page", "render/sheet", "render/sheet/card", "render/sheet/shopping", "render/words", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/run/teardown", "sequence/tension/wrench"},
+	"cmd/internal/bench":              {"cmd/internal/bench/certificate", "cmd/internal/bench/gate", "cmd/internal/files", "cmd/internal/job", "cmd/internal/record", "cmd/internal/report", "patterns", "patterns/problem", "patterns/scan", "patterns/source", "render", "render/page", "render/sheet", "render/sheet/card", "render/sheet/lettered", "render/sheet/shopping", "render/words", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/run/teardown", "sequence/tension/wrench"},
 	"cmd/internal/bench/benchtest":    {"cmd/internal/bench", "render/page/pagetest", "render/words"}, // of tests alone
 	"cmd/internal/bench/certificate":  {"cmd/internal/files"},
 	"cmd/internal/bench/gate":         {"cmd/internal/files"},
@@ -14,7 +14,7 @@ var arrows = map[string][]string{
 	"cmd/internal/deps":               {},
 	"cmd/internal/files":              {"cmd/internal/machine", "render"},
 	"cmd/internal/flag":               {"cmd/internal/files", "cmd/internal/job", "cmd/internal/shell", "geometry/unit", "patterns/problem", "render", "render/sheet", "render/words", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/tension/stiffness"},
-	"cmd/internal/job":                {"cmd/internal/record", "geometry", "geometry/survey", "geometry/trace", "geometry/trace/fixes", "patterns", "patterns/drawn", "patterns/fixes", "patterns/machine", "patterns/meaning", "patterns/meant", "patterns/measured", "patterns/measures", "patterns/mechanics", "patterns/places", "patterns/problem", "patterns/scan", "patterns/source", "patterns/table", "patterns/texts", "patterns/wrenches", "patterns/writing", "render", "render/font", "render/frames", "render/gif", "render/imprint", "render/player", "render/scene", "render/sheet", "render/sheet/book", "render/sheet/card", "render/sheet/condition", "render/sheet/drawing", "render/sheet/forecast", "render/sheet/handout", "render/sheet/machineshop", "render/sheet/proof", "render/sheet/record", "render/sheet/shopping", "render/sheet/tray", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/prediction", "sequence/interaction/setup", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/run/teardown", "sequence/stages", "sequence/tension/wrench"},
+	"cmd/internal/job":                {"cmd/internal/record", "geometry", "geometry/survey", "geometry/trace", "geometry/trace/fixes", "patterns", "patterns/drawn", "patterns/fixes", "patterns/machine", "patterns/meaning", "patterns/meant", "patterns/measured", "patterns/measures", "patterns/mechanics", "patterns/places", "patterns/problem", "patterns/scan", "patterns/source", "patterns/table", "patterns/texts", "patterns/wrenches", "patterns/writing", "render", "render/font", "render/frames", "render/gif", "render/imprint", "render/player", "render/scene", "render/sheet", "render/sheet/book", "render/sheet/card", "render/sheet/condition", "render/sheet/drawing", "render/sheet/forecast", "render/sheet/handout", "render/sheet/lettered", "render/sheet/machineshop", "render/sheet/proof", "render/sheet/record", "render/sheet/shopping", "render/sheet/tray", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/prediction", "sequence/interaction/setup", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/run/teardown", "sequence/stages", "sequence/tension/wrench"},
 	"cmd/internal/machine":            {},
 	"cmd/internal/record":             {"cmd/internal/machine", "cmd/internal/record/postgres", "cmd/internal/record/sqlite", "sequence/run"},
 	"cmd/internal/record/postgres":    {},
@@ -74,14 +74,14 @@ var arrows = map[string][]string{
 	"render/sheet":                    {"geometry/unit", "render/font", "render/scene", "render/words", "sequence/plan"},
 	"render/sheet/book":               {"render/diagram", "render/font", "render/scene", "render/sheet", "render/sheet/card", "render/sheet/condition", "render/sheet/tray", "render/words", "sequence/overhaul", "sequence/plan"},
 	"render/sheet/card":               {"geometry", "geometry/unit", "render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence", "sequence/plan", "sequence/tension/screw"},
-	"render/sheet/condition":          {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence/measure", "sequence/plan"},
+	"render/sheet/condition":          {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/sheet/lettered", "render/words", "sequence/measure", "sequence/plan"},
 	"render/sheet/drawing":            {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/sheet/tile", "render/sheet/truesize", "render/words", "sequence/plan"},
 	"render/sheet/forecast":           {"render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/plan"},
 	"render/sheet/handout":            {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence", "sequence/exercise", "sequence/interaction", "sequence/interaction/bounds", "sequence/judge", "sequence/plan"},
 	"render/sheet/proof":              {"geometry", "geometry/trace", "render/font", "render/scene", "render/sheet", "render/words"},
 	"render/sheet/lettered":           {"geometry", "render/diagram", "render/scene", "render/sheet", "render/words", "sequence/plan", "sequence/run"},
 	"render/sheet/machineshop":        {"geometry", "render/scene", "render/sheet", "render/sheet/lettered", "render/words", "sequence/measure", "sequence/plan", "sequence/run", "sequence/run/teardown"},
-	"render/sheet/record":             {"render/scene", "render/sheet", "render/sheet/lettered", "render/words", "sequence/measure", "sequence/plan", "sequence/run"},
+	"render/sheet/record":             {"render/scene", "render/sheet", "render/sheet/lettered", "render/words", "sequence/measure", "sequence/plan", "sequence/run", "sequence/run/teardown"},
 	"render/sheet/sheettest":          {"geometry/testkit", "render/scene", "render/scene/scenetest", "render/sheet", "render/words", "render/words/wordstest"}, // of tests alone
 	"render/sheet/shopping":           {"render/scene", "render/sheet", "render/words", "sequence/run/teardown"},
 	"render/sheet/tile":               {"render/font", "render/scene", "render/sheet"},
@@ -110,7 +110,7 @@ var arrows = map[string][]string{
 	"sequence/interaction/ways":       {"geometry", "sequence", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/contact", "sequence/interaction/limits", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/judge", "sequence/plan"},
 	"sequence/judge":                  {"geometry", "geometry/family", "geometry/unit", "sequence", "sequence/plan", "sequence/way"},
 	"sequence/measure":                {"geometry/unit"},
-	"sequence/overhaul":               {"geometry/unit", "sequence", "sequence/measure", "sequence/plan", "sequence/tension/screw"},
+	"sequence/overhaul":               {"geometry", "geometry/unit", "sequence", "sequence/measure", "sequence/plan", "sequence/tension/screw"},
 	"sequence/plan":                   {"geometry", "geometry/family", "geometry/thread", "geometry/unit", "sequence", "sequence/figures", "sequence/measure", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness"},
 	"sequence/run":                    {"geometry/unit", "sequence/measure", "sequence/plan"},
 	"sequence/run/remedy":             {"geometry/unit", "sequence/run"},
