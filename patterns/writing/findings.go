@@ -2,7 +2,7 @@ package writing
 
 import "drawdown/geometry/finding"
 
-// What stands in a pattern file for the person who fills it in.
+// Texts in a pattern file for the person who fills it in.
 const (
 	Version      finding.Code = "draft version"       //
 	MachineIs    finding.Code = "draft machine"       //

@@ -72,7 +72,7 @@ var arrows = map[string][]string{
 	"render/scene":                    {},
 	"render/scene/scenetest":          {"geometry/testkit", "render/font", "render/scene"}, // of tests alone
 	"render/sheet":                    {"geometry/unit", "render/font", "render/scene", "render/words", "sequence/plan"},
-	"render/sheet/book":               {"render/diagram", "render/font", "render/scene", "render/sheet", "render/sheet/card", "render/sheet/condition", "render/sheet/tray", "render/words", "sequence/overhaul", "sequence/plan"},
+	"render/sheet/book":               {"render/diagram", "render/font", "render/scene", "render/sheet", "render/sheet/card", "render/sheet/condition", "render/sheet/tray", "render/words", "sequence/measure", "sequence/overhaul", "sequence/plan"},
 	"render/sheet/card":               {"geometry", "geometry/unit", "render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence", "sequence/plan", "sequence/tension/screw"},
 	"render/sheet/condition":          {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/sheet/lettered", "render/words", "sequence/measure", "sequence/plan"},
 	"render/sheet/drawing":            {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/sheet/tile", "render/sheet/truesize", "render/words", "sequence/plan"},
