@@ -14,7 +14,7 @@ var arrows = map[string][]string{
 	"cmd/internal/deps":               {},
 	"cmd/internal/files":              {"cmd/internal/machine", "render"},
 	"cmd/internal/flag":               {"cmd/internal/files", "cmd/internal/job", "cmd/internal/shell", "geometry/unit", "patterns/problem", "render", "render/sheet", "render/words", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/tension/stiffness"},
-	"cmd/internal/job":                {"cmd/internal/record", "geometry", "geometry/survey", "geometry/trace", "patterns", "patterns/drawn", "patterns/machine", "patterns/meaning", "patterns/meant", "patterns/measured", "patterns/measures", "patterns/mechanics", "patterns/places", "patterns/problem", "patterns/scan", "patterns/source", "patterns/table", "patterns/texts", "patterns/wrenches", "patterns/writing", "render", "render/font", "render/frames", "render/gif", "render/imprint", "render/player", "render/scene", "render/sheet", "render/sheet/book", "render/sheet/card", "render/sheet/condition", "render/sheet/drawing", "render/sheet/forecast", "render/sheet/handout", "render/sheet/lettered", "render/sheet/machineshop", "render/sheet/proof", "render/sheet/record", "render/sheet/shopping", "render/sheet/tray", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/prediction", "sequence/interaction/setup", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/run/teardown", "sequence/stages", "sequence/tension/wrench"},
+	"cmd/internal/job":                {"cmd/internal/record", "geometry", "geometry/survey", "geometry/trace", "geometry/trace/fixes", "patterns", "patterns/drawn", "patterns/fixes", "patterns/machine", "patterns/meaning", "patterns/meant", "patterns/measured", "patterns/measures", "patterns/mechanics", "patterns/places", "patterns/problem", "patterns/scan", "patterns/source", "patterns/table", "patterns/texts", "patterns/wrenches", "patterns/writing", "render", "render/font", "render/frames", "render/gif", "render/imprint", "render/player", "render/scene", "render/sheet", "render/sheet/book", "render/sheet/card", "render/sheet/condition", "render/sheet/drawing", "render/sheet/forecast", "render/sheet/handout", "render/sheet/lettered", "render/sheet/machineshop", "render/sheet/proof", "render/sheet/record", "render/sheet/shopping", "render/sheet/tray", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/prediction", "sequence/interaction/setup", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/run/teardown", "sequence/stages", "sequence/tension/wrench"},
 	"cmd/internal/machine":            {},
 	"cmd/internal/record":             {"cmd/internal/machine", "cmd/internal/record/postgres", "cmd/internal/record/sqlite", "sequence/run"},
 	"cmd/internal/record/postgres":    {},
@@ -29,14 +29,16 @@ var arrows = map[string][]string{
 	"geometry/survey":                 {"geometry", "geometry/unit"},
 	"geometry/testkit":                {}, // only for tests
 	"geometry/thread":                 {},
-	"geometry/trace":                  {"geometry", "geometry/holes", "geometry/trace/gaps", "geometry/trace/rings", "geometry/unit"},
-	"geometry/trace/dirty":            {"geometry"}, // only for tests
+	"geometry/trace":                  {"geometry", "geometry/holes", "geometry/trace/fixes", "geometry/trace/gaps", "geometry/trace/rings", "geometry/unit"},
+	"geometry/trace/dirty":            {"geometry"}, // of tests alone
+	"geometry/trace/fixes":            {"geometry", "geometry/holes"},
 	"geometry/trace/gaps":             {"geometry"},
 	"geometry/trace/rings":            {"geometry"},
 	"geometry/unit":                   {},
 	"patterns":                        {"patterns/meaning", "patterns/problem", "patterns/source", "sequence/plan"},
 	"patterns/drawn":                  {"geometry", "geometry/holes", "geometry/unit", "patterns/dxf", "patterns/form", "patterns/problem", "patterns/source", "patterns/writing"},
 	"patterns/dxf":                    {"geometry", "patterns/problem"},
+	"patterns/fixes":                  {"geometry", "geometry/holes", "geometry/trace/fixes", "geometry/unit", "patterns/form", "patterns/nodes", "patterns/problem", "patterns/source"},
 	"patterns/form":                   {"geometry", "geometry/unit", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/plan"},
 	"patterns/machine":                {"patterns/form", "patterns/meant", "patterns/measures", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/measure", "sequence/overhaul"},
 	"patterns/meaning":                {"geometry", "geometry/family", "geometry/unit", "patterns/form", "patterns/meant", "patterns/measures", "patterns/mechanics", "patterns/nodes", "patterns/places", "patterns/problem", "patterns/relabel", "patterns/source", "sequence", "sequence/measure", "sequence/plan"},
@@ -70,7 +72,7 @@ var arrows = map[string][]string{
 	"render/scene":                    {},
 	"render/scene/scenetest":          {"geometry/testkit", "render/font", "render/scene"}, // only for tests
 	"render/sheet":                    {"geometry/unit", "render/font", "render/scene", "render/words", "sequence/plan"},
-	"render/sheet/book":               {"render/diagram", "render/font", "render/scene", "render/sheet", "render/sheet/card", "render/sheet/condition", "render/sheet/tray", "render/words", "sequence/overhaul", "sequence/plan"},
+	"render/sheet/book":               {"render/diagram", "render/font", "render/scene", "render/sheet", "render/sheet/card", "render/sheet/condition", "render/sheet/tray", "render/words", "sequence/measure", "sequence/overhaul", "sequence/plan"},
 	"render/sheet/card":               {"geometry", "geometry/unit", "render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence", "sequence/plan", "sequence/tension/screw"},
 	"render/sheet/condition":          {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/sheet/lettered", "render/words", "sequence/measure", "sequence/plan"},
 	"render/sheet/drawing":            {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/sheet/tile", "render/sheet/truesize", "render/words", "sequence/plan"},
