@@ -132,11 +132,24 @@ type onPaper struct {
 	Sets   bool // a torque, with a wrench
 }
 
-// OnPaper are the steps that are still to do, in the order of the work.
+// OnPaper are the steps that are still to do, in the order of the work, up to the end
+// of a stage that repeats: somebody has to say that it is finished.
 func (v RunView) OnPaper() []onPaper {
 	var all []onPaper
+	repeats := 0 // the stage
+	for _, a := range v.Run.Asks {
+		if a.Kind == run.AskRound {
+			repeats = a.Stage
+		}
+	}
 	for _, s := range v.Run.Steps {
+		if repeats > 0 && s.Stage > repeats {
+			break
+		}
 		if !over(s) {
+			if s.Until != "" {
+				repeats = s.Stage
+			}
 			all = append(all, onPaper{s.Number, words.Row(fmt.Sprintf(v.Text().Run.Stage, s.Stage, len(v.Joint.Stages)), v.stepName(s)), s.TorqueNm > 0})
 		}
 	}
