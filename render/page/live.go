@@ -133,7 +133,8 @@ type onPaper struct {
 }
 
 // OnPaper are the steps that are still to do, in the order of the work, up to the end
-// of a stage that repeats: somebody has to say that it is finished.
+// of a stage that repeats: somebody has to say that it is finished. A trouble is settled
+// first.
 func (v RunView) OnPaper() []onPaper {
 	var all []onPaper
 	repeats := 0 // the stage
@@ -143,8 +144,12 @@ func (v RunView) OnPaper() []onPaper {
 		}
 	}
 	for _, s := range v.Run.Steps {
-		if repeats > 0 && s.Stage > repeats {
+		blocked := v.troubled(s)
+		if repeats > 0 && s.Stage > repeats || blocked && !v.Loosening() {
 			break
+		}
+		if blocked {
+			continue // the work goes on elsewhere
 		}
 		if !over(s) {
 			if s.Until != "" {
@@ -154,6 +159,14 @@ func (v RunView) OnPaper() []onPaper {
 		}
 	}
 	return all
+}
+
+// troubled reports whether a fastener of a step has an open trouble.
+func (v RunView) troubled(s run.Step) bool {
+	return slices.ContainsFunc(s.IDs, func(id string) bool {
+		_, open := v.openTrouble(id)
+		return open
+	})
 }
 
 // RunPaper writes the list of the steps that can be entered from paper.
