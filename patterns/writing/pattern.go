@@ -77,7 +77,7 @@ func Pattern(d Draft, say func(finding.Finding) string) []byte {
 	w.fasteners(d)
 	w.part(d)
 	w.work(d)
-	return w.Bytes()
+	return w.marked()
 }
 
 type writer struct {
