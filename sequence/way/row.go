@@ -73,13 +73,19 @@ func (l *layout) columns() [][]int {
 	return columns
 }
 
+// alikeShare is how far two extents may differ, as a share of the spacing, and count
+// as alike. The extents of 2 by 3 or 3 by 4 places differ by 1/3 where the pitches are
+// 5 to 3 or 4 to 3, and by 2/5 where they are 8 to 5: it is between the two, so that a
+// hole measured off its place decides nothing.
+const alikeShare = 0.365
+
 // gridColumns returns the columns of a grid, or its rows where these lie along the
 // shorter extent. Where the two are alike the picture decides.
 func (l *layout) gridColumns() [][]int {
 	columns, rows := l.numbered(l.Column, l.Columns), l.numbered(l.Row, l.Rows)
 	across, up := l.extent(columns), l.extent(rows)
 	apart := math.Sqrt(up.Dot(up)) - math.Sqrt(across.Dot(across))
-	if apart > 0.4*l.spacing || apart >= -0.4*l.spacing && math.Abs(across.Y) > math.Abs(up.Y) {
+	if alike := alikeShare * l.spacing; apart > alike || apart >= -alike && math.Abs(across.Y) > math.Abs(up.Y) {
 		return rows
 	}
 	return columns
