@@ -214,7 +214,7 @@ func TestJitterChangesNothing(t *testing.T) {
 		spacing := geometry.Spacing(layout.points)
 		for _, way := range placeWays {
 			want := Places(layout.points, way, TurnDefault)
-			for range testkit.Samples(4, 8) {
+			for range testkit.Samples(2, 8) {
 				measured := moved(layout.points, func(p geometry.Point) geometry.Point {
 					a, off := 2*math.Pi*r.Float64(), 0.01*spacing*math.Sqrt(r.Float64())
 					return geometry.Point{X: p.X + off*math.Cos(a), Y: p.Y + off*math.Sin(a)}

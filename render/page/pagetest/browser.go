@@ -4,6 +4,7 @@ package pagetest
 
 import (
 	"context"
+	"flag"
 	"fmt"
 	"os"
 	"slices"
@@ -56,8 +57,15 @@ var shared struct {
 	stop []context.CancelFunc
 }
 
+// atOnce is how many pages are tried at the same time: most of the time each waits
+// for its own pauses.
+const atOnce = "6"
+
 // Main runs the tests of a package and ends the browser after them.
 func Main(m *testing.M) int {
+	if err := flag.Set("test.parallel", atOnce); err != nil { // -parallel counts before it
+		panic(err)
+	}
 	code := m.Run()
 	for _, stop := range shared.stop {
 		stop()
@@ -156,12 +164,12 @@ func (one *Tab) Open(address string) {
 // as long as the test may take: a busy machine fails no test.
 func (one *Tab) Until(expression string) {
 	one.T.Helper()
-	for one.mayWait() {
+	for pause := 5 * time.Millisecond; one.mayWait(); pause = min(2*pause, 80*time.Millisecond) {
 		// Between two pages there is none to ask.
 		if holds, err := chromedp.Run(one.Ctx, chromedp.Evaluate[bool](`document.readyState === "complete" && (`+expression+`)`)); err == nil && holds {
 			return
 		}
-		time.Sleep(25 * time.Millisecond)
+		time.Sleep(pause)
 	}
 	one.T.Fatalf("never: %s\nproblems: %q\n%s", expression, one.problems, one.state())
 }
