@@ -204,7 +204,7 @@ func (b *Bench) tellJob(one *openRun) error {
 // factsFor is what a job knows for one of its runs.
 func (b *Bench) factsFor(one *openRun, of *openJob, runs []*openRun) run.JobFacts {
 	others := slices.DeleteFunc(slices.Clone(runs), func(r *openRun) bool { return r.id == one.id })
-	return run.JobFacts{Condemned: b.condemned(one.work.Of, others), Ready: of.state.ReadyFor(one.work.Of)}
+	return run.JobFacts{Condemned: b.condemned(one.work.Of, others), Ready: of.state.ReadyFor(one.work.Of), Out: of.state.OutOfJoint(one.work.Of)}
 }
 
 // condemned lists what the runs of a joint condemned.

@@ -14,7 +14,7 @@ var arrows = map[string][]string{
 	"cmd/internal/deps":               {},
 	"cmd/internal/files":              {"cmd/internal/machine", "render"},
 	"cmd/internal/flag":               {"cmd/internal/files", "cmd/internal/job", "cmd/internal/shell", "geometry/unit", "patterns/problem", "render", "render/sheet", "render/words", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/tension/stiffness"},
-	"cmd/internal/job":                {"cmd/internal/record", "geometry", "geometry/survey", "geometry/trace", "patterns", "patterns/drawn", "patterns/machine", "patterns/meaning", "patterns/meant", "patterns/measured", "patterns/measures", "patterns/mechanics", "patterns/places", "patterns/problem", "patterns/scan", "patterns/source", "patterns/table", "patterns/texts", "patterns/wrenches", "patterns/writing", "render", "render/font", "render/frames", "render/gif", "render/imprint", "render/player", "render/scene", "render/sheet", "render/sheet/book", "render/sheet/card", "render/sheet/condition", "render/sheet/drawing", "render/sheet/forecast", "render/sheet/handout", "render/sheet/proof", "render/sheet/record", "render/sheet/shopping", "render/sheet/tray", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/prediction", "sequence/interaction/setup", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/run/teardown", "sequence/stages", "sequence/tension/wrench"},
+	"cmd/internal/job":                {"cmd/internal/record", "geometry", "geometry/survey", "geometry/trace", "patterns", "patterns/drawn", "patterns/machine", "patterns/meaning", "patterns/meant", "patterns/measured", "patterns/measures", "patterns/mechanics", "patterns/places", "patterns/problem", "patterns/scan", "patterns/source", "patterns/table", "patterns/texts", "patterns/wrenches", "patterns/writing", "render", "render/font", "render/frames", "render/gif", "render/imprint", "render/player", "render/scene", "render/sheet", "render/sheet/book", "render/sheet/card", "render/sheet/condition", "render/sheet/drawing", "render/sheet/forecast", "render/sheet/handout", "render/sheet/machineshop", "render/sheet/proof", "render/sheet/record", "render/sheet/shopping", "render/sheet/tray", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/prediction", "sequence/interaction/setup", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/run/teardown", "sequence/stages", "sequence/tension/wrench"},
 	"cmd/internal/machine":            {},
 	"cmd/internal/record":             {"cmd/internal/machine", "cmd/internal/record/postgres", "cmd/internal/record/sqlite", "sequence/run"},
 	"cmd/internal/record/postgres":    {},
@@ -29,13 +29,16 @@ var arrows = map[string][]string{
 	"geometry/survey":                 {"geometry", "geometry/unit"},
 	"geometry/testkit":                {}, // of tests alone
 	"geometry/thread":                 {},
-	"geometry/trace":                  {"geometry", "geometry/holes", "geometry/unit"},
+	"geometry/trace":                  {"geometry", "geometry/holes", "geometry/trace/gaps", "geometry/trace/rings", "geometry/unit"},
+	"geometry/trace/dirty":            {"geometry"}, // of tests alone
+	"geometry/trace/gaps":             {"geometry"},
+	"geometry/trace/rings":            {"geometry"},
 	"geometry/unit":                   {},
 	"patterns":                        {"patterns/meaning", "patterns/problem", "patterns/source", "sequence/plan"},
 	"patterns/drawn":                  {"geometry", "geometry/holes", "geometry/unit", "patterns/dxf", "patterns/form", "patterns/problem", "patterns/source", "patterns/writing"},
 	"patterns/dxf":                    {"geometry", "patterns/problem"},
 	"patterns/form":                   {"geometry", "geometry/unit", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/plan"},
-	"patterns/machine":                {"patterns/form", "patterns/measures", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/measure", "sequence/overhaul"},
+	"patterns/machine":                {"patterns/form", "patterns/meant", "patterns/measures", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/measure", "sequence/overhaul"},
 	"patterns/meaning":                {"geometry", "geometry/family", "geometry/unit", "patterns/form", "patterns/meant", "patterns/measures", "patterns/mechanics", "patterns/nodes", "patterns/places", "patterns/problem", "patterns/relabel", "patterns/source", "sequence", "sequence/measure", "sequence/plan"},
 	"patterns/meant":                  {"patterns/form", "patterns/problem"},
 	"patterns/measured":               {"geometry", "geometry/survey", "geometry/unit", "patterns/form", "patterns/nodes", "patterns/problem", "patterns/source", "patterns/writing"},
@@ -74,7 +77,9 @@ var arrows = map[string][]string{
 	"render/sheet/forecast":           {"render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/plan"},
 	"render/sheet/handout":            {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence", "sequence/exercise", "sequence/interaction", "sequence/interaction/bounds", "sequence/judge", "sequence/plan"},
 	"render/sheet/proof":              {"geometry", "geometry/trace", "render/font", "render/scene", "render/sheet", "render/words"},
-	"render/sheet/record":             {"geometry", "render/diagram", "render/scene", "render/sheet", "render/words", "sequence/measure", "sequence/plan", "sequence/run"},
+	"render/sheet/lettered":           {"geometry", "render/diagram", "render/scene", "render/sheet", "render/words", "sequence/plan", "sequence/run"},
+	"render/sheet/machineshop":        {"geometry", "render/scene", "render/sheet", "render/sheet/lettered", "render/words", "sequence/measure", "sequence/plan", "sequence/run", "sequence/run/teardown"},
+	"render/sheet/record":             {"render/scene", "render/sheet", "render/sheet/lettered", "render/words", "sequence/measure", "sequence/plan", "sequence/run"},
 	"render/sheet/sheettest":          {"geometry/testkit", "render/scene", "render/scene/scenetest", "render/sheet", "render/words", "render/words/wordstest"}, // of tests alone
 	"render/sheet/shopping":           {"render/scene", "render/sheet", "render/words", "sequence/run/teardown"},
 	"render/sheet/tile":               {"render/font", "render/scene", "render/sheet"},
@@ -123,7 +128,7 @@ var arrows = map[string][]string{
 // outside lists every outside module's package with the folders that may
 // import it, and everything below them.
 var outside = map[string][]string{
-	"github.com/fogleman/gg":         {"render/png"},
+	"github.com/fogleman/gg":         {"render/png", "geometry/trace/dirty"}, // the last of tests alone
 	"github.com/golang/freetype":     {"render/png"},
 	"github.com/jung-kurt/gofpdf":    {"render/pdf"},
 	"gopkg.in/yaml.v3":               {"patterns/nodes", "patterns/writing", "sequence/interaction/checktest"},

@@ -7,8 +7,8 @@ import (
 	"drawdown/geometry/testkit"
 )
 
-// axe is the script that checks pages for people who see or hear little, or work by
-// keys alone: axe-core, which .ci/tools installs outside of the tree.
+// axe is the script that checks accessibility: axe-core, which .ci/tools
+// installs outside the tree.
 var axe = sync.OnceValue(func() string {
 	script, err := os.ReadFile(os.Getenv("DRAWDOWN_AXE"))
 	if err != nil {
@@ -17,9 +17,9 @@ var axe = sync.OnceValue(func() string {
 	return string(script)
 })
 
-// barriers are what keeps somebody from using the page that is open; none where the
-// script is not there to find them. A plain run looks at an open dialog alone: the
-// page behind it, which cannot be reached, is a screen of its own.
+// barriers lists accessibility problems of the open page; none if the script is
+// not installed. A plain run checks only the dialog if one is open: the page behind
+// it, which cannot be reached, is a screen of its own.
 func barriers(one *Tab) []string {
 	one.T.Helper()
 	if axe() == "" {
