@@ -87,12 +87,12 @@ func values(t testing.TB, db *sql.DB) (all []value) {
 }
 
 // changes returns every value that differs from a field in one byte. A plain run
-// flips one bit of each byte, by turns; a full one every bit.
+// flips one bit of every third byte, by turns; a full one every bit.
 func changes(data any) (all []any) {
 	flipped := func(text []byte) (list [][]byte) {
 		for i := range text {
 			for bit := range 8 {
-				if testkit.Full() || bit == i%8 {
+				if testkit.Full() || i%3 == 0 && bit == i/3%8 {
 					changed := append([]byte(nil), text...)
 					changed[i] ^= 1 << bit
 					list = append(list, changed)
@@ -143,7 +143,7 @@ func testEveryChangedByteIsFound(t *testing.T, at Place) {
 		}
 		set := fmt.Sprintf("UPDATE %s SET %s = $1 WHERE %s = $2", v.table, v.column, v.key)
 		for _, changed := range changes(v.data) {
-			if seen++; !at.isFile() && !testkit.Full() && seen%9 != 0 { // the check is the same, and the database slower
+			if seen++; !at.isFile() && !testkit.Full() && seen%4 != 0 { // the check is the same, and the database slower
 				continue
 			}
 			row := v.row
@@ -162,7 +162,7 @@ func testEveryChangedByteIsFound(t *testing.T, at Place) {
 			tried++
 		}
 	}
-	if sound(t, s); tried < testkit.Samples(200, 2000) {
+	if sound(t, s); tried < testkit.Samples(70, 2000) {
 		t.Errorf("only %d changes tried", tried)
 	}
 }
