@@ -12,7 +12,7 @@ import (
 	"drawdown/render/words"
 )
 
-// By the rule of the package's own words.
+// By the rule documented in the package.
 func TestSort(t *testing.T) {
 	eight, far := []float64{8.4, 8.4, 8.41, 8.4, 8.4, 8.4, 8.4, 8.4}, math.Inf(1)
 	for name, c := range map[string]struct {
@@ -27,9 +27,9 @@ func TestSort(t *testing.T) {
 		"many of a wide size": {holes.Rule{}, append(eight, 22, 22, 22, 22), "fastener fastener"},
 		"bores alone":         {holes.Rule{}, []float64{60, 60}, "bore"},
 		"dowels are named":    {holes.Rule{Dowels: holes.Range{FromMm: 7.9, ToMm: 8.1}}, append(eight, 8, 8), "fastener dowel"},
-		"bolts are named":     {holes.Rule{Fasteners: holes.Range{FromMm: 8, ToMm: 9}}, append(eight, 13, 4), "fastener other bore"},
+		"bolts are named":     {holes.Rule{Fasteners: holes.Ranges{holes.Range{FromMm: 8, ToMm: 9}}}, append(eight, 13, 4), "fastener other bore"},
 		"bores are named":     {holes.Rule{Bores: holes.Range{FromMm: 13, ToMm: far}}, append(eight, 13.5, 13.5, 13.5, 13.5, 13.5), "fastener bore"},
-		"a huge bolt named":   {holes.Rule{Fasteners: holes.Range{FromMm: 50, ToMm: 60}}, []float64{52, 52}, "fastener"},
+		"a huge bolt named":   {holes.Rule{Fasteners: holes.Ranges{holes.Range{FromMm: 50, ToMm: 60}}}, []float64{52, 52}, "fastener"},
 		"no hole":             {holes.Rule{}, nil, ""},
 	} {
 		var uses []string
@@ -42,8 +42,8 @@ func TestSort(t *testing.T) {
 	}
 }
 
-// Water holes look like bolt holes: several sizes are sure only where somebody
-// named the bolts (first principles: a size is no knowledge).
+// Water holes look like bolt holes: several sizes are only certain if somebody
+// named the bolts (first principles: a size proves nothing).
 func TestSeveralSizesAreUnsure(t *testing.T) {
 	two := []float64{6.6, 6.6, 6.6, 6.6, 11, 11, 11, 11, 76}
 	for name, c := range map[string]struct {
@@ -53,7 +53,7 @@ func TestSeveralSizesAreUnsure(t *testing.T) {
 	}{
 		"two sizes":       {holes.Rule{}, two, true},
 		"one size":        {holes.Rule{}, []float64{11, 11, 11, 76}, false},
-		"bolts are named": {holes.Rule{Fasteners: holes.Range{FromMm: 6, ToMm: 12}}, two, false},
+		"bolts are named": {holes.Rule{Fasteners: holes.Ranges{holes.Range{FromMm: 6, ToMm: 12}}}, two, false},
 		"the other named": {holes.Rule{Bores: holes.Range{FromMm: 10, ToMm: 80}}, two, false},
 	} {
 		f, unsure := c.rule.Unsure(c.rule.Sort(c.diameters, 0.05))
@@ -73,7 +73,8 @@ func TestParseRange(t *testing.T) {
 			t.Errorf("%q: %v %v, want %v", text, got, err, want)
 		}
 	}
-	// The ends are those of the table of sensible quantities: a bore of 90 m is none.
+	// The limits are those of the table of sensible quantities: a bore of 90 m
+	// is refused.
 	for _, text := range []string{"90m-", "-90 m", "6-1e9", "0.1"} {
 		if got, err := holes.ParseRange(text, unit.Sensible.Bore); !errors.Is(err, unit.NotSensible) {
 			t.Errorf("%q is read as %v, %v", text, got, err)
@@ -87,7 +88,7 @@ func TestParseRange(t *testing.T) {
 }
 
 func TestRangesThatOverlap(t *testing.T) {
-	apart := holes.Rule{Fasteners: holes.Range{FromMm: 6, ToMm: 14}, Bores: holes.Range{FromMm: 14, ToMm: math.Inf(1)}}
+	apart := holes.Rule{Fasteners: holes.Ranges{holes.Range{FromMm: 6, ToMm: 14}}, Bores: holes.Range{FromMm: 14, ToMm: math.Inf(1)}}
 	if err := apart.Check(); err != nil {
 		t.Error(err)
 	}
@@ -97,8 +98,8 @@ func TestRangesThatOverlap(t *testing.T) {
 	}
 }
 
-// The inner of two lines round a centre is the hole; a circle through three
-// holes is none (first principles: a hole's edge leaves no room for another).
+// The inner of two concentric lines is the hole; a circle through three holes
+// is none (first principles: the edge of a hole leaves no room for another).
 func TestMerge(t *testing.T) {
 	at := func(x, y, d float64) holes.Circle {
 		return holes.Circle{Centre: geometry.Point{X: x, Y: y}, DiameterMm: d}

@@ -8,9 +8,10 @@ import (
 	"drawdown/geometry"
 )
 
-// Lines round one hole have centres within a tenth of a millimetre; one is drawn twice
-// where it is less than a hundredth larger; a circle runs through the centres of three
-// smaller holes within a tenth (limits of the design: common practice, no source).
+// Lines round one hole have centres within a tenth of a millimetre; a line
+// counts as repeated if it is less than a hundredth larger; a construction
+// circle passes the centres of three smaller holes within a tenth (limits of
+// the design: common practice, no source).
 func TestLimitsOfMerging(t *testing.T) {
 	t.Parallel()
 	at := func(x float64) geometry.Point { return geometry.Point{X: x} }
@@ -43,8 +44,8 @@ func TestLimitsOfMerging(t *testing.T) {
 	}
 }
 
-// Both ends of a range belong to it, up to the rounding of other units; ranges do not
-// share a diameter, but may touch.
+// Both ends belong to a range, within the rounding of other units; ranges may
+// touch but not overlap.
 func TestLimitsOfRanges(t *testing.T) {
 	t.Parallel()
 	r := Range{FromMm: 8, ToMm: 9}
@@ -60,8 +61,8 @@ func TestLimitsOfRanges(t *testing.T) {
 		rule Rule
 		want bool
 	}{
-		{Rule{Fasteners: r}, true}, {Rule{Fasteners: r, Dowels: Range{9, 10}}, true}, {Rule{Fasteners: r, Dowels: Range{7, 8}}, true}, {Rule{Fasteners: r, Dowels: Range{8.9, 10}}, false}, {Rule{Fasteners: r, Bores: Range{7, 8.1}}, false},
-		{Rule{Dowels: Range{1, 5}, Bores: Range{4, 6}}, false}, {Rule{Fasteners: Range{FromMm: 3, ToMm: 0}, Dowels: Range{1, 5}}, true}, {Rule{Fasteners: Range{1, 5}, Dowels: Range{FromMm: 3, ToMm: 0}}, true},
+		{Rule{Fasteners: Ranges{r}}, true}, {Rule{Fasteners: Ranges{r}, Dowels: Range{9, 10}}, true}, {Rule{Fasteners: Ranges{r}, Dowels: Range{7, 8}}, true}, {Rule{Fasteners: Ranges{r}, Dowels: Range{8.9, 10}}, false}, {Rule{Fasteners: Ranges{r}, Bores: Range{7, 8.1}}, false},
+		{Rule{Dowels: Range{1, 5}, Bores: Range{4, 6}}, false}, {Rule{Fasteners: Ranges{Range{FromMm: 3, ToMm: 0}}, Dowels: Range{1, 5}}, true}, {Rule{Fasteners: Ranges{Range{1, 5}}, Dowels: Range{FromMm: 3, ToMm: 0}}, true},
 	} {
 		if err := c.rule.Check(); (err == nil) != c.want || err != nil && !errors.Is(err, SharedRange) {
 			t.Errorf("%+v: %v", c.rule, err)
@@ -69,8 +70,8 @@ func TestLimitsOfRanges(t *testing.T) {
 	}
 }
 
-// Sizes are parted by steps wider than the tolerance; their holes are listed as they
-// rise; those at a limit keep within it.
+// Steps wider than the tolerance separate sizes; the holes of a size are listed
+// in ascending order; diameters at a limit are included.
 func TestLimitsOfSizes(t *testing.T) {
 	t.Parallel()
 	sizes := Rule{}.Sort([]float64{8.6, 12, 8.4, 8.2, 12.4, 12.2, 8.8}, 0.25)
@@ -88,7 +89,7 @@ func TestLimitsOfSizes(t *testing.T) {
 		want   Use
 	}{
 		{40, 4, 8, Rule{}, Fastener}, {40.1, 9, 8, Rule{}, Bore}, {20, 3, 8, Rule{}, Fastener}, {20.1, 3, 8, Rule{}, Bore}, {20.1, 4, 8, Rule{}, Fastener}, {44, 1, 8, Rule{}, Bore},
-		{9, 1, 8, Rule{Fasteners: Range{8, 9}}, Fastener}, {9.1, 1, 8, Rule{Fasteners: Range{8, 9}}, Bore}, {7.9, 9, 8, Rule{Fasteners: Range{8, 9}}, Other},
+		{9, 1, 8, Rule{Fasteners: Ranges{Range{8, 9}}}, Fastener}, {9.1, 1, 8, Rule{Fasteners: Ranges{Range{8, 9}}}, Bore}, {7.9, 9, 8, Rule{Fasteners: Ranges{Range{8, 9}}}, Other},
 	} {
 		if got := c.rule.use(Size{DiameterMm: c.d, Of: make([]int, c.count)}, c.common); got != c.want {
 			t.Errorf("%+v: %q", c, got)
@@ -100,7 +101,7 @@ func TestLimitsOfSizes(t *testing.T) {
 	if got := (Rule{}).common([]Size{{DiameterMm: 40.1}}); got != 0 {
 		t.Errorf("bores alone: common %g", got)
 	}
-	if f, unsure := (Rule{Fasteners: Range{8, 9}}).Unsure([]Size{{DiameterMm: 8, Use: Fastener}, {DiameterMm: 9, Use: Fastener}}); unsure || f.Code != "" {
+	if f, unsure := (Rule{Fasteners: Ranges{Range{8, 9}}}).Unsure([]Size{{DiameterMm: 8, Use: Fastener}, {DiameterMm: 9, Use: Fastener}}); unsure || f.Code != "" {
 		t.Errorf("named: %v", f)
 	}
 }

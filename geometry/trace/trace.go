@@ -19,6 +19,8 @@ import (
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/holes"
+	"drawdown/geometry/trace/fixes"
+	"drawdown/geometry/unit"
 )
 
 // Tone says which of the two tones of a picture is the part.
@@ -45,6 +47,8 @@ type Options struct {
 	// Mirrored says that the face that is seen from above lay away from the
 	// camera: left and right are changed over.
 	Mirrored bool
+	// Fixes are the corrections of a person.
+	Fixes fixes.Fixes
 }
 
 // Role is what a shape in the part is taken for.
@@ -55,12 +59,16 @@ const (
 	Dowel         = holes.Dowel
 	Bore          = holes.Bore
 	Port     Role = "port" // an opening that is not round, or round and for none of the rest
+	Hole     Role = "hole" // round, of a size that may be for bolts or for something else
 	Spot     Role = "spot" // too small and ragged for a hole; left out of the pattern
+	// Candidate is a place that may be a hole: one of two routes saw it. It is left
+	// out of the pattern.
+	Candidate Role = "candidate"
 )
 
 // Shape is one closed shape found in the part.
 type Shape struct {
-	ID   string // F1, D1, B1, P1, S1: by role, in reading order
+	ID   string // F1, D1, B1, H1, P1, S1, C1: by role, in reading order
 	Role Role
 	At   geometry.Point // centre; of a port or spot that of its area
 	// DiameterMm is that of the circle through the edge; of a port or spot
@@ -76,6 +84,8 @@ type Shape struct {
 	Edge      []geometry.Point // simplified
 	Pixel     geometry.Point   // centre in the picture, from the top left corner
 	slot      bool
+	was       string // its id before a person said what it is
+	dropped   bool
 }
 
 // Round reports whether the shape is a circle, or a slot that takes a fastener.
@@ -128,6 +138,9 @@ func Find(picture *image.Gray, frame Frame, o Options) (Found, error) {
 	if err := frame.check(size); err != nil {
 		return Found{}, err
 	}
+	whole, place := picture, frame
+	picture, frame = cropped(picture, frame, o.Fixes.Crop)
+	size = picture.Rect.Size()
 	light, err := measureLight(picture)
 	if err != nil {
 		return Found{}, err
@@ -151,8 +164,15 @@ func Find(picture *image.Gray, frame Frame, o Options) (Found, error) {
 	}
 	torn, outline := t.tornHoles(outer)
 	found.Shapes = append(found.Shapes, torn...)
+	t.secondRoute(&found, outer)
 	found.sort(o.Holes)
+	t.frame = place // the places in the picture are those of the whole one
 	t.place(&found, outline)
+	found.lookInGaps(whole)
+	found.number()
+	if err := found.fix(o.Fixes, whole); err != nil {
+		return Found{}, err
+	}
 	return found, nil
 }
 
@@ -161,7 +181,20 @@ func (f Found) Check() error {
 	if slices.ContainsFunc(f.Shapes, func(s Shape) bool { return s.Role == Fastener }) {
 		return nil
 	}
+	if sizes := f.openSizes(); len(sizes) > 0 {
+		return finding.Failed(WhichBolts, finding.Values{"sizes": sizes})
+	}
 	return finding.Failed(NoFastener, nil)
+}
+
+// openSizes are the diameters of round holes that nobody said the use of.
+func (f Found) openSizes() (sizes []unit.Length) {
+	for _, size := range f.Sizes() {
+		if size.Role == Hole {
+			sizes = append(sizes, unit.Length(size.DiameterMm))
+		}
+	}
+	return sizes
 }
 
 type tracer struct {

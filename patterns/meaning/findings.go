@@ -2,7 +2,7 @@ package meaning
 
 import "drawdown/geometry/finding"
 
-// What can be wrong with what a pattern says.
+// Findings about the contents of a pattern.
 const (
 	ClusterTwice     finding.Code = "reader cluster twice"       // name, first
 	TwiceInCluster   finding.Code = "reader twice in cluster"    // id
@@ -50,7 +50,7 @@ const (
 	KindInGroups     finding.Code = "reader kind in groups"      // kind, first
 	NoKindInGroup    finding.Code = "reader no kind in group"    // allowed
 	OrderAndWay      finding.Code = "reader order and way"       //
-	NoGroupOrder     finding.Code = "reader no group order"      // found
+	NoGroupOrder     finding.Code = "reader no group order"      // found; way: where it is the name of one
 	NoTurn           finding.Code = "reader no turn"             // found, allowed
 	KeyNoEffect      finding.Code = "reader key without effect"  // key, why
 	NoCast           finding.Code = "reader no cast"             // ids
@@ -63,6 +63,7 @@ const (
 	KindsAlike       finding.Code = "reader kinds alike"         // kind, other
 	OffGap           finding.Code = "reader off gap"             // ids, radius, circle
 	MirrorTitle      finding.Code = "reader mirror title"        // title
+	FirstBankTitle   finding.Code = "reader first bank title"    // title, file
 	MirrorMachine    finding.Code = "reader mirror machine"      // machine, first, file
 	IsMachine        finding.Code = "reader is machine"          //
 	KindUnused       finding.Code = "reader kind unused"         // kind
@@ -90,7 +91,7 @@ const (
 	BaseUnreadable   finding.Code = "reader base unreadable"     // name, why
 )
 
-// What can be wrong with what a file changes in the one that it builds on.
+// Findings about the changes that a file makes to the one that it extends.
 const (
 	NothingBelow      finding.Code = "changes nothing below"       // key
 	NoChanges         finding.Code = "changes none"                // found, example

@@ -1,7 +1,7 @@
-// Package texts compares the texts of a file with what the file states: figures,
-// counts, names, sizes, lubricants, sides. A text may be of something else, so that
-// all it finds are questions, and what it does not understand it leaves alone. It
-// reads English, German, French and Spanish.
+// Package texts compares the texts of a file with what the file states:
+// figures, counts, names, sizes, lubricants, sides. A text may be about
+// something else, so all findings are questions, and texts that it does not
+// understand are ignored. It reads English, German, French and Spanish.
 package texts
 
 import (
@@ -11,10 +11,10 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// What a text states and the file does not have.
+// Statements of a text that the file lacks or contradicts.
 const (
-	TextTorque    finding.Code = "text torque"     // text, torque
-	TextAngle     finding.Code = "text angle"      // text, angle
+	TextTorque    finding.Code = "text torque"     // text, torque; kind: where it is of one
+	TextAngle     finding.Code = "text angle"      // text, angle; kind: where it is of one
 	TextDry       finding.Code = "text dry"        // text, kinds, lubricants
 	TextLubricant finding.Code = "text lubricant"  // text, lubricants
 	TextCount     finding.Code = "text count"      // text, stated, what, count
@@ -27,6 +27,9 @@ const (
 	TextReuse     finding.Code = "text reuse"      // text, kinds, reuse
 	TextsDisagree finding.Code = "texts disagree"  // text, other
 	TextPlace     finding.Code = "text place"      // text, label, side
+	TextOtherKind finding.Code = "text other kind" // text, id, kind: that it is said of, own: of the id
+	TextStageKind finding.Code = "text stage kind" // text, kind, kinds: of the stage
+	TextAngleFrom finding.Code = "text angle from" // text, torque, before: the torque before the angle
 	TextCylinders finding.Code = "text cylinders"  // text, stated, count, highest: of the bores
 )
 
@@ -38,14 +41,16 @@ func Notes(p plan.Plan) (found []finding.Finding) {
 		if s.Do != plan.Advance {
 			angles = anglesOf(p, 0)
 		}
-		for _, f := range append(figuresIn(p, s.Note, angles), facts.compare(s.Note)...) {
+		general := slices.Concat(figuresIn(p, s.Note, angles), facts.compare(s.Note), facts.anglesFrom(s))
+		for _, f := range append(general, besides(general, append(facts.noteOfOther(s), facts.ofOtherKind(s.Note, plan.CautionTighten, &s)...))...) {
 			found = append(found, f.About(finding.Place{Stage: s.Number}))
 		}
 	}
 	return found
 }
 
-// Cautions compares the cautions with the file, each by its place in the list.
+// Cautions compares the cautions with the file; the result has the same order
+// as the list.
 func Cautions(p plan.Plan) [][]finding.Finding {
 	facts := factsOf(p)
 	found := make([][]finding.Finding, len(p.Cautions))
@@ -54,9 +59,18 @@ func Cautions(p plan.Plan) [][]finding.Finding {
 			found[i] = append(figuresIn(p, c.Text, anglesOf(p, 0)), dryBesideOil(p, c.Text)...)
 		}
 		found[i] = append(found[i], disagrees(p, i)...)
-		found[i] = slices.Concat(found[i], facts.compare(c.Text), otherWork(c), facts.otherSide(c.Text), facts.otherMachine(c.Text))
+		found[i] = slices.Concat(found[i], facts.compare(c.Text), facts.otherWork(c), facts.otherSide(c.Text), facts.otherMachine(c.Text))
+		found[i] = append(found[i], besides(found[i], facts.ofOtherKind(c.Text, c.Side, nil))...)
 	}
 	return found
+}
+
+// besides returns the findings of more whose sort is not in before.
+func besides(before, more []finding.Finding) []finding.Finding {
+	if len(before) == 0 {
+		return more
+	}
+	return slices.DeleteFunc(more, func(f finding.Finding) bool { return finding.Has(before, f.Code) })
 }
 
 // Title compares the title with the file.
@@ -65,13 +79,13 @@ func Title(p plan.Plan) []finding.Finding {
 	return slices.Concat(facts.compare(p.Title), facts.filedOtherwise(), facts.labelledOtherwise(), facts.otherMachine(p.Title), facts.cylinders(p.Title))
 }
 
-// View compares what the view says of the sides with the labels.
+// View compares the sides in the view with the labels.
 func View(p plan.Plan) []finding.Finding { return factsOf(p).sidesOfView() }
 
 // Source compares the source of the figures with the file.
 func Source(p plan.Plan) []finding.Finding { return factsOf(p).otherMachine(p.Source) }
 
-// compare holds a text against everything that it may name.
+// compare checks a text against everything that it may name.
 func (f facts) compare(text string) []finding.Finding {
 	if text == "" {
 		return nil

@@ -40,6 +40,11 @@ func (v RunView) SetsTorque() bool {
 	return slices.ContainsFunc(v.Run.Steps, func(s run.Step) bool { return s.TorqueNm > 0 })
 }
 
+// Turns reports whether fasteners are tightened by angles, for which a gauge is used.
+func (v RunView) Turns() bool {
+	return !v.Loosening() && slices.ContainsFunc(v.Run.Steps, func(s run.Step) bool { return s.AngleDeg > 0 })
+}
+
 // Badge says what the run does.
 func (v RunView) Badge() string { return v.badge(v.Run.Direction, v.Again) }
 
@@ -104,11 +109,11 @@ func (v RunView) entryName(e run.Entry) string {
 }
 
 // undoable is the last tap that can be taken back; nil for none. While a trouble
-// stops the work that is its report, and no step before it.
+// stops the work that is its report, or a step that was done after it.
 func (v RunView) undoable() *run.Entry {
 	e := v.lastTap()
 	stopped := v.next() == nil && len(v.openTroubles()) > 0
-	if e == nil || v.Run.Status != run.Open || stopped && e.Act != run.Report {
+	if e == nil || v.Run.Status != run.Open || stopped && e.Act != run.Report && e.Act != run.Done {
 		return nil
 	}
 	return e

@@ -1,21 +1,28 @@
 package words
 
+import (
+	"cmp"
+	"fmt"
+)
+
 // Page is the words of the page at the bench. A fastener is named by its number and
 // its id.
 type Page struct {
-	Common   PageCommon
-	Home     PageHome
-	Pattern  PagePattern
-	Run      PageRun
-	Trouble  PageTrouble
-	Seen     PageSeen
-	Shopping PageShopping
-	Job      PageJob
-	Records  PageRecords
-	Share    PageShare
-	Join     PageJoin
-	Settings PageSettings
-	Message  PageMessage
+	Common      PageCommon
+	Home        PageHome
+	Pattern     PagePattern
+	Run         PageRun
+	Paper       PagePaper
+	Trouble     PageTrouble
+	Seen        PageSeen
+	Shopping    PageShopping
+	MachineShop PageMachineShop
+	Job         PageJob
+	Records     PageRecords
+	Share       PageShare
+	Join        PageJoin
+	Settings    PageSettings
+	Message     PageMessage
 }
 
 // PageCommon is the words of what all pages share.
@@ -69,6 +76,7 @@ type PagePattern struct {
 	Optional     string
 	StartLoosen  string
 	StartTighten string
+	StartJob     string // of a machine
 	Findings     string
 	FindingsNone string
 	Unsound      string
@@ -146,8 +154,11 @@ type PageRun struct {
 	SealNoWrench    string // No wrench number was recorded for: %s.
 	Wrench          string
 	WrenchSays      string
+	FitNew          string
 	WrenchNow       string
 	WrenchNowSays   string
+	GaugeNow        string
+	GaugeNowSays    string
 	Second          string
 	SealedBy        string // Sealed by %[1]s, %[2]s
 	VoidBy          string // Void: %[1]s, %[2]s
@@ -225,6 +236,19 @@ type PageRun struct {
 	Prints          string
 }
 
+// PagePaper is the words of work that was ticked on paper and is entered afterwards.
+type PagePaper struct {
+	Enter    string
+	Says     string
+	Day      string
+	Note     string
+	Do       string
+	Done     string // on paper, %s: the day
+	NotKnown string // the day
+	Entered  string // entered %s
+	Nothing  string // left to enter
+}
+
 // PageTrouble is the words of what a person sees who reports that something is wrong.
 type PageTrouble struct {
 	Title     string
@@ -295,6 +319,38 @@ type PageShopping struct {
 	Ready     string
 	Condemned string            // %s: the fasteners
 	Sorts     map[string]string // by teardown.Sort
+}
+
+// PageMachineShop is the words of parts that go to the machine shop: on the page of
+// the job, and on the sheet that goes with them.
+type PageMachineShop struct {
+	Title     string
+	Badge     string
+	Sheet     string // the sheet that goes with the parts
+	To        string // to %s
+	Parts     string // that go out
+	Part      string
+	Asked     string // what is asked for
+	Kept      string // where small parts are, which way round it goes back
+	SentBy    string
+	Back      string
+	Before    string // read before
+	After     string // to be read after the work
+	FrontSays string // which way round
+	OwnPlace  string // to its own place %s
+	ComesBack string
+	WhichWay  string
+	Answer    string // what the machine shop found and did
+	Signature string // of the machine shop
+	Name      string // of the machine shop
+	Shown     string // the joint whose drawing shows the part
+	Send      string
+	NoneYet   string // no part can be sent
+	IsOut     string // at %[1]s since %[2]s (%[3]s)
+	WasBack   string // back %[1]s (%[2]s)
+	Done      string // what was done
+	TakeBack  string
+	Values    string // read after the work
 }
 
 // PageRecords is the words of the list of records, and one of them.
@@ -389,4 +445,13 @@ type PageMessage struct {
 type TrustWords struct {
 	System string
 	Steps  []string
+}
+
+// When says when something was done, where it was entered at that moment. What was
+// ticked on paper has the day that the paper states, and the moment of the entry.
+func (p PagePaper) When(onPaper bool, day, entered string) string {
+	if !onPaper {
+		return entered
+	}
+	return Row(fmt.Sprintf(p.Done, cmp.Or(day, p.NotKnown)), fmt.Sprintf(p.Entered, entered))
 }

@@ -14,8 +14,8 @@ import (
 	"drawdown/sequence/way/waytest"
 )
 
-// First principles: drawdown works by the rules that it judges by, on every
-// family, whichever way it turns, and however the part lies or was measured.
+// First principles: drawdown's own orders follow the rules it judges by, for
+// every family and turn, however the part is placed or was measured.
 func TestOwnOrdersOfEveryFamilyAreSound(t *testing.T) {
 	t.Parallel()
 	r := rand.New(rand.NewPCG(9, 1))
@@ -36,7 +36,7 @@ func TestOwnOrdersOfEveryFamilyAreSound(t *testing.T) {
 			}), 360*r.Float64()))
 		}
 	}
-	for range testkit.Samples(20, 60) {
+	for range testkit.Samples(8, 60) {
 		check("oval", ring(8+r.IntN(15), r))
 		check("pan", pan(r))
 		strewn := make([]geometry.Point, 12+r.IntN(20))

@@ -27,6 +27,7 @@ const (
 	needFoundOrNote   need = "found / note"
 	needDecision      need = "decided / note"
 	needDecidedBy     need = "decided_by"
+	needTo            need = "to"
 )
 
 var rules = map[Act]rule{
@@ -49,6 +50,8 @@ var rules = map[Act]rule{
 	Ready:        {nil, nil, func(s *State, e *Entry) { s.ready = append(s.ready, e) }},
 	HandOver:     {nil, nil, (*State).applyHandOver},
 	Seal:         {nil, (*State).judgeSeal, func(s *State, e *Entry) { s.sealed = e }},
+	SendOut:      {[]need{needStep, needTo, needNote}, nil, nil}, // judged by the job
+	Back:         {[]need{needOf, needNote}, nil, nil},
 	Void:         {[]need{needNote}, nil, func(s *State, e *Entry) { s.voided = e }},
 }
 

@@ -172,7 +172,7 @@ func TestReadyIsCounted(t *testing.T) {
 	}
 	b.takes(run.Entry{Act: run.Ready, Kind: "bolt"})
 	b.takes(trouble(1, run.Stretched))
-	want := []run.Need{{Kind: "bolt", Count: 4, Ready: 4}, {Kind: "bolt", Count: 1, ID: "B1", Trouble: run.Stretched}}
+	want := []run.Need{{Kind: "bolt", Count: 4, Ready: 4, Counted: true}, {Kind: "bolt", Count: 1, ID: "B1", Trouble: run.Stretched}}
 	same(t, want, b.view().Needs)
 	b.takes(run.Entry{Act: run.Ready, Place: &run.Place{Fastener: "B2"}})
 	same(t, want, b.view().Needs)

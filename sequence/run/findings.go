@@ -11,6 +11,7 @@ const (
 	ValueUnknown    finding.Code = "run value unknown"     // field, written, allowed
 	TextTooLong     finding.Code = "run text too long"     // field, length, most
 	NumberUnread    finding.Code = "run number unreadable" // field, written
+	DayUnread       finding.Code = "run day unreadable"    // written
 	NoSuchStep      finding.Code = "run no such step"      // step
 	NoSuchFastener  finding.Code = "run no such fastener"  // id, allowed
 	NoSuchStation   finding.Code = "run no such station"   // id, allowed
@@ -29,6 +30,7 @@ const (
 	AcceptFirst     finding.Code = "run accept first"        // count
 	AcceptedAlready finding.Code = "run accepted already"    //
 	NotReady        finding.Code = "run not ready"           // needs
+	PartOut         finding.Code = "run part out"            // to
 	OutOfOrder      finding.Code = "run out of order"        // step, next, ids of next
 	RoundsOpen      finding.Code = "run rounds open"         // step, stage, until
 	StepDone        finding.Code = "run step done"           // step, ids

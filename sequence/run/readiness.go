@@ -13,6 +13,7 @@ import (
 type JobFacts struct {
 	Condemned []Condemned // in the job's other runs of this joint
 	Ready     []Entry     // entries of the job with the act ready
+	Out       []Entry     // by which a part of the joint went to the machine shop and is not back
 }
 
 // InJob tells the state what its job knows.
@@ -59,7 +60,7 @@ func (s *State) covered(n Need, c *Condemned) Need {
 		case e.Kind == "" && fastener == "", n.ID != "" && fastener == n.ID:
 			n.Ready = n.Count
 		case n.ID == "" && e.Kind == n.Kind && fastener == "":
-			n.Ready += e.pieces(n.Count)
+			n.Ready, n.Counted = n.Ready+e.pieces(n.Count), true
 		}
 	}
 	n.Ready = min(n.Ready, n.Count)
@@ -124,11 +125,15 @@ func (s *State) replacedAfter(c Condemned) *Mark {
 	return nil
 }
 
-// judgeReady: in a job, tightening waits for what must be ready (8). A run
-// without a job only asks.
+// judgeReady: in a job, tightening waits for what must be ready (8), and for a part
+// that is at the machine shop. A run without a job only asks.
 func (s *State) judgeReady(Entry, *step) *Refusal {
 	if s.work.Job == "" {
 		return nil
+	}
+	if s.job != nil && len(s.job.Out) > 0 {
+		out := s.job.Out[0]
+		return refused(PartOut, finding.Values{"to": out.To}).because(&out)
 	}
 	if unmet := s.unmet(); len(unmet) > 0 {
 		return refused(NotReady, finding.Values{"needs": named(unmet)})
@@ -136,21 +141,26 @@ func (s *State) judgeReady(Entry, *step) *Refusal {
 	return nil
 }
 
-// unmet lists what the work waits for. The gasket is asked for, and nothing waits:
-// whether one is used again the file does not say.
+// unmet lists what the work waits for.
 func (s *State) unmet() []Need {
-	return slices.DeleteFunc(s.needs(), func(n Need) bool { return n.Met() || n.Gasket != "" })
+	return slices.DeleteFunc(s.needs(), func(n Need) bool { return !n.Waits() })
 }
 
-// named says what is needed.
+// Finding says what is needed.
+func (n Need) Finding() finding.Finding {
+	switch {
+	case n.ID != "":
+		return finding.Failed(NeedFastener, finding.Values{"id": n.ID, "kind": n.Kind, "trouble": n.Trouble.Term()})
+	case n.Gasket != "":
+		return finding.Failed(NeedGasket, finding.Values{"gasket": finding.Term(n.Gasket), "count": n.Count, "ready": n.Ready})
+	}
+	return finding.Failed(NeedKind, finding.Values{"kind": n.Kind, "count": n.Count, "ready": n.Ready})
+}
+
 func named(needs []Need) []finding.Finding {
 	var all []finding.Finding
 	for _, n := range needs {
-		if n.ID != "" {
-			all = append(all, finding.Failed(NeedFastener, finding.Values{"id": n.ID, "kind": n.Kind, "trouble": n.Trouble.Term()}))
-		} else {
-			all = append(all, finding.Failed(NeedKind, finding.Values{"kind": n.Kind, "count": n.Count, "ready": n.Ready}))
-		}
+		all = append(all, n.Finding())
 	}
 	return all
 }

@@ -127,11 +127,17 @@ type Need struct {
 	Ready   int     `json:"ready"` // of them, at most Count
 	ID      string  `json:"id,omitempty"`
 	Trouble Trouble `json:"trouble,omitempty"` // that condemned it
-	Gasket  string  `json:"gasket,omitempty"`  // of which kind, where it is one; the work does not wait for it
+	Gasket  string  `json:"gasket,omitempty"`  // of which kind, where it is one
+	Counted bool    `json:"counted,omitempty"` // somebody said how many are there
 }
 
 // Met reports whether all of it is ready.
 func (n Need) Met() bool { return n.Ready >= n.Count }
+
+// Waits reports whether the work of a job waits for it. It waits for a gasket only
+// where somebody said that it is not there: whether the old one is used again the
+// file does not say.
+func (n Need) Waits() bool { return !n.Met() && (n.Gasket == "" || n.Counted) }
 
 // Reading is a value that was read, as it was entered.
 type Reading struct {

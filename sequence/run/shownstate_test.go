@@ -71,7 +71,8 @@ func TestAsDone(t *testing.T) {
 
 // The gasket of the file is asked for beside the bolts that are used once
 // (p4-head: ten main bolts and one gasket). Nothing waits for it, and nothing is
-// flagged: whether it is used again the file does not say.
+// flagged: whether it is used again the file does not say. Where somebody said that
+// none is there, the work waits for it.
 func TestGasketIsAskedFor(t *testing.T) {
 	t.Parallel()
 	work := run.New(builtin(t, "p4-head"), run.Tighten, nil)
@@ -83,10 +84,17 @@ func TestGasketIsAskedFor(t *testing.T) {
 	b.doNext()
 	b.takes(run.Entry{Act: run.Ready, Kind: run.GasketKind, Value: "1"})
 	want[0].Ready, want[1].Ready = 10, 1
+	want[0].Counted, want[1].Counted = true, true
 	same(t, want, b.view().Needs)
 	if flags := b.view().Flags; len(flags) > 0 {
 		t.Errorf("flagged %+v", flags)
 	}
+	none := begin(t, work)
+	none.takes(run.Entry{Act: run.Ready, Kind: "main", Value: "10"})
+	none.takes(run.Entry{Act: run.Ready, Kind: run.GasketKind, Value: "0"})
+	none.refuses(run.Entry{Act: run.Done, Step: 1}, run.NotReady)
+	none.takes(run.Entry{Act: run.Ready, Kind: run.GasketKind, Value: "1"})
+	none.doNext()
 	loose := begin(t, run.New(builtin(t, "p4-head"), run.Loosen, nil))
 	loose.refuses(run.Entry{Act: run.Ready, Kind: run.GasketKind}, run.NoSuchKind)
 }

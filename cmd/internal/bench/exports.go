@@ -22,7 +22,7 @@ func (b *Bench) exportJob(w http.ResponseWriter, r *http.Request, id, ending str
 	return b.export(w, r, id, ending, b.store.Job, "json", "pdf")
 }
 
-// exportShopping gives the list of what the rebuild of a job needs.
+// exportShopping sends the list of what the rebuild of a job needs.
 func (b *Bench) exportShopping(w http.ResponseWriter, r *http.Request, id, form string) error {
 	out, err := b.jobOut(id, b.reader(r))
 	if err != nil {
@@ -47,6 +47,28 @@ func (b *Bench) exportShopping(w http.ResponseWriter, r *http.Request, id, form 
 	default:
 		return wrong(http.StatusNotFound, NoFormat, finding.Values{"written": cut("shopping." + form), "allowed": []string{"shopping.pdf", "shopping.csv"}})
 	}
+	return nil
+}
+
+// exportMachineShop sends the sheet that accompanies parts to the machine shop.
+func (b *Bench) exportMachineShop(w http.ResponseWriter, r *http.Request, id string) error {
+	if _, err := b.store.Job(id); err != nil {
+		return err
+	}
+	whole, err := b.store.Export(id)
+	if err != nil {
+		return err
+	}
+	ask, err := b.printing(r)
+	if err != nil {
+		return err
+	}
+	files, _, err := job.MachineShopSheet(whole, b.store.File, time.Local, ask)
+	if err != nil {
+		return failure{http.StatusUnprocessableEntity, err}
+	}
+	download(w, "inline", files[0].Name, "application/pdf")
+	w.Write(files[0].Data)
 	return nil
 }
 

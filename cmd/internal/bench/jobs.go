@@ -15,7 +15,7 @@ import (
 	"drawdown/sequence/run/teardown"
 )
 
-// newJob is what a job is asked for with.
+// newJob is the request for a new job.
 type newJob struct {
 	Of     string `json:"of"`
 	Number string `json:"number"` // of the machine
@@ -24,8 +24,7 @@ type newJob struct {
 	Who    string `json:"who"`
 }
 
-// postJob starts a job on a machine, or on one joint, with the files as they are
-// now.
+// postJob starts a job on a machine, or on one joint, with the present files.
 func (b *Bench) postJob(w http.ResponseWriter, r *http.Request) error {
 	var asked newJob
 	if err := b.read(w, r, &asked); err != nil {
@@ -65,7 +64,7 @@ func jobWork(made job.Frozen) teardown.Work {
 	return teardown.OfJoint(made.Name, made.Plan, made.Warnings())
 }
 
-// jointOfJob reads a joint as the job has it.
+// jointOfJob reads a joint from the files of the job.
 func (b *Bench) jointOfJob(id, of string) (job.Frozen, error) {
 	started, err := b.openJob(id)
 	if err != nil {
@@ -82,7 +81,7 @@ func (b *Bench) jointOfJob(id, of string) (job.Frozen, error) {
 	return *joint, nil
 }
 
-// jobOut is a job as GET shows it.
+// jobOut is a job as sent by GET.
 type jobOut struct {
 	Job      string    `json:"job"`
 	Number   string    `json:"number,omitempty"`
@@ -98,6 +97,8 @@ func (b *Bench) getJob(w http.ResponseWriter, r *http.Request) error {
 	id, ending, exported := strings.Cut(r.PathValue("file"), ".")
 	if form, list := strings.CutPrefix(ending, "shopping."); list {
 		return b.exportShopping(w, r, id, form)
+	} else if ending == "machine-shop.pdf" {
+		return b.exportMachineShop(w, r, id)
 	} else if exported {
 		return b.exportJob(w, r, id, ending)
 	}
@@ -116,26 +117,23 @@ func (b *Bench) jobOut(id string, c *words.Catalogue) (jobOut, error) {
 	if err != nil {
 		return jobOut{}, err
 	}
-	facts, runs, err := b.runsOf(one)
+	view, err := b.seenIn(one)
 	if err != nil {
 		return jobOut{}, err
 	}
 	started := one.started
 	out := jobOut{
 		Job: id, Number: started.Number, Order: started.Order, Note: started.Note, Who: started.Who, Started: started.Started,
-		Warnings: []worded{}, View: one.state.View(facts, b.needsOf(one, runs)),
+		Warnings: []worded{}, View: view,
 	}
 	for _, f := range one.work.Warnings {
 		out.Warnings = append(out.Warnings, worded{f.Code, c.Say(f)})
 	}
-	for _, one := range runs {
-		addSeen(&out.View, one.id, one.view(b.now()))
-	}
 	return out, nil
 }
 
-// needsOf lists what must be ready for each joint: by its tightening run where
-// there is one.
+// needsOf lists what must be ready for each joint: according to its tightening
+// run, if there is one.
 func (b *Bench) needsOf(one *openJob, runs []*openRun) []teardown.Need {
 	var all []teardown.Need
 	for _, j := range one.work.Joints {
@@ -151,8 +149,7 @@ func (b *Bench) needsOf(one *openJob, runs []*openRun) []teardown.Need {
 	return all
 }
 
-// tighteningOf returns the latest tightening run of a joint that counts; nil
-// for none.
+// tighteningOf returns the latest valid tightening run of a joint, or nil.
 func (b *Bench) tighteningOf(of string, runs []*openRun) *openRun {
 	for _, r := range slices.Backward(runs) {
 		if r.work.Of == of && r.work.Direction == run.Tighten && r.of.Again == "" && r.view(b.now()).Status != run.Voided {
@@ -162,41 +159,12 @@ func (b *Bench) tighteningOf(of string, runs []*openRun) *openRun {
 	return nil
 }
 
-// addSeen puts what was found and measured in a run to that of its job.
-func addSeen(v *teardown.View, id string, of run.View) {
-	for _, f := range of.Findings {
-		v.Findings = append(v.Findings, run.Entry{ID: f.Entry, Act: run.Find, Who: f.By, Time: f.At, Note: f.Note, Found: f.Found, Place: f.Place, Photo: f.Photo, Step: f.Step, Of: id, Joint: of.Of})
-	}
-	for _, t := range of.Troubles {
-		v.Findings = append(v.Findings, run.Entry{ID: t.Entry, Act: reported(t), Who: t.By, Time: t.At, Note: t.Note, Trouble: t.Trouble, Photo: t.Photo, Step: t.Step, Of: id, Joint: of.Of, Place: placeOf(t.IDs)})
-	}
-	for _, m := range of.Readings {
-		e := run.Entry{ID: m.Entry, Act: run.Measure, Who: m.By, Time: m.At, Note: m.Note, Place: m.Place, Measure: m.Measure, Value: m.Value, Unit: m.Unit, Shim: m.Fitted, Step: m.Step, Of: id, Joint: of.Of}
-		v.Measured = append(v.Measured, teardown.Measured{Entry: e, Result: m.Result})
-	}
-}
-
-// reported is the act by which a trouble came up.
-func reported(t run.TroubleSeen) run.Act {
-	if t.Trouble == "" {
-		return run.Unsure
-	}
-	return run.Report
-}
-
-func placeOf(ids []string) *run.Place {
-	if len(ids) != 1 {
-		return nil
-	}
-	return &run.Place{Fastener: ids[0]}
-}
-
-// getJobs lists jobs, searched as runs are.
+// getJobs lists jobs, with the same filters as runs.
 func (b *Bench) getJobs(w http.ResponseWriter, r *http.Request) error {
 	return search(w, r, b.store.Jobs)
 }
 
-// postJobEntry takes one entry on a job.
+// postJobEntry receives one entry for a job.
 func (b *Bench) postJobEntry(w http.ResponseWriter, r *http.Request) error {
 	e, err := b.readEntry(w, r)
 	if err != nil {

@@ -1,18 +1,16 @@
 package job
 
 import (
-	"encoding/json"
+	"slices"
 	"time"
 
 	"drawdown/cmd/internal/record"
-	"drawdown/patterns/source"
 	"drawdown/render"
 	"drawdown/render/scene"
 	sheet "drawdown/render/sheet/record"
 	"drawdown/render/sheet/shopping"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/run"
-	"drawdown/sequence/run/teardown"
 )
 
 // RecordSheet draws the record of a run, or of a job with its runs behind it.
@@ -54,12 +52,22 @@ func jobRecord(e record.Export, file func(sum string) ([]byte, error)) (sheet.Jo
 	if e.Chain != nil {
 		j.Head, j.HeadPlace = e.Chain.Hash, e.Chain.Place
 	}
-	var work teardown.Work
-	if err := json.Unmarshal(e.Plan, &work); err != nil {
+	own := e
+	own.Runs = nil // each has its record behind it
+	view, made, err := jobNow(own, file)
+	if err != nil {
 		return j, err
 	}
-	for _, m := range work.Replay(runEntries(e)).View(nil, nil).Measured {
+	for _, l := range slices.Concat(view.Teardown, view.Rebuild) {
+		j.Lines = append(j.Lines, l.Line)
+	}
+	for _, m := range view.Measured {
 		j.Readings = append(j.Readings, m.Reading())
+	}
+	for _, joint := range view.Joints {
+		if found := view.FindingsOf(joint.Of); len(found) > 0 {
+			j.Found = append(j.Found, sheet.Found{Plan: planOf(made, joint.Of), Findings: found})
+		}
 	}
 	for _, one := range e.Runs {
 		one.Chain = e.Chain
@@ -73,15 +81,7 @@ func jobRecord(e record.Export, file func(sum string) ([]byte, error)) (sheet.Jo
 }
 
 func runRecord(e record.Export, file func(sum string) ([]byte, error)) (sheet.Record, error) {
-	kept := source.Kept{}
-	for name, sum := range e.Files {
-		data, err := file(sum)
-		if err != nil {
-			return sheet.Record{}, err
-		}
-		kept[name] = data
-	}
-	made, err := Thaw(kept, e.Of)
+	made, err := thawed(e.Files, e.Of, file)
 	if err != nil {
 		return sheet.Record{}, err
 	}

@@ -3,6 +3,7 @@ import { setWho, who } from "./device.js";
 import { askWho, listenForClose } from "./dialogs.js";
 import { entry, formFields, sendPhoto } from "./entry.js";
 import { at } from "./live.js";
+import { ticked, tickInOrder } from "./paper.js";
 
 const job = document.body.dataset.job;
 
@@ -29,18 +30,40 @@ function notSent(why) {
   return "";
 }
 
+// recordPaper records the lines that were ticked on paper, in order.
+async function recordPaper(form) {
+  const { steps, note } = ticked(form);
+  for (const step of steps) if (!await send(`/api/jobs/${job}/entries`, entry("part", step))) return;
+  if (note && !await send(`/api/jobs/${job}/entries`, entry("note", { note, source: "paper" }))) return;
+  location.reload();
+}
+
+for (const list of document.querySelectorAll(".onpaper")) tickInOrder(list);
 listenForClose();
 document.addEventListener("submit", async (e) => {
   const { act } = { ...e.target.dataset, ...e.submitter?.dataset };
   if (!act) return;
   e.preventDefault();
   if (!who() && !await askWho(setWho)) return;
+  if (act === "paper") return recordPaper(e.target);
   const fields = formFields(e.target);
   if (fields.step) fields.step = Number(fields.step);
+  for (const read of e.target.querySelectorAll("[data-value]")) {
+    if (read.value === "") continue;
+    if (!await send(`/api/jobs/${job}/entries`, entry("measure", { ...JSON.parse(read.dataset.value), value: read.value }))) return;
+    read.value = ""; // it is kept: not sent again with the rest
+  }
   const photo = e.target.elements.photo?.files[0];
   if (photo && !(fields.photo = await sendPhoto(photo).catch(notSent))) return;
   if (await send(`/api/jobs/${job}/entries`, entry(act, fields))) location.reload();
 });
+// The drawing that shows a part is that of the joint which held it.
+for (const form of document.querySelectorAll('form[data-act="send out"]')) {
+  const { step, joint } = form.elements;
+  const follow = () => { joint.value = step.selectedOptions[0].dataset.joint || joint.value; };
+  step.addEventListener("change", follow);
+  follow();
+}
 for (const button of document.querySelectorAll("[data-work]")) {
   button.addEventListener("click", async () => {
     const { of, work } = button.dataset;

@@ -1,16 +1,17 @@
 // The page of a run: a tap becomes an entry, and an entry changes what is shown.
-import { setWho, setWrench, stayAwake, tone, who, wrench, wrenchAsked } from "./device.js";
+import { gauge, setGauge, setWho, setWrench, stayAwake, tone, toolsAsked, who, wrench } from "./device.js";
 import { askWho, listenForClose, openDialog, showSaid } from "./dialogs.js";
 import { entry, formFields, sendPhoto } from "./entry.js";
 import { at, Live } from "./live.js";
 import { Outbox } from "./outbox.js";
+import { ticked, tickInOrder } from "./paper.js";
 import { heldWords, Shown } from "./shown.js";
 import { countDown } from "./wait.js";
 import { Zoom } from "./zoom.js";
 
 const guard = 700; // ms in which the bar takes no second tap
 const run = document.body.dataset.run;
-const live = new Live(run, () => shown.draw(), (yes, status, fault) => outbox.heard(yes, status, fault));
+const live = new Live(run, () => drawAll(), (yes, status, fault) => outbox.heard(yes, status, fault));
 const outbox = new Outbox(run, { changed: () => shown.draw(), taken, refused });
 const shown = new Shown(live, outbox);
 const part = at("part");
@@ -37,31 +38,64 @@ async function record(act, fields) {
     shown.drawStatus();
     return false;
   }
-  const asksWrench = act === "done" && sets(fields.step) && !wrench() && !wrenchAsked();
-  if ((!who() || asksWrench) && !await askWho(setWhoShown)) return false;
-  const made = entry(act, { ...fields, wrench: fields.wrench ?? (act === "done" && sets(fields.step) ? wrench() : "") });
+  const arrives = !who();
+  const asks = fields.source !== "paper" && asksTools(act, fields.step);
+  if ((arrives || asks) && !await askWho(setWhoShown)) return false;
+  if (arrives && ["done", "begin"].includes(act) && showHanded()) return false; // read first, then tap again
+  const made = entry(act, { ...fields, wrench: fields.wrench ?? (act === "done" ? toolOf(fields.step) : "") });
   await outbox.add(made, live.known.steps[made.step]?.name || live.known.marks.find((m) => m.id === made.place?.fastener)?.name || "");
   return made.entry;
 }
 
-// sets says whether a step is a torque, for which a wrench is used.
-function sets(step) {
-  return live.known.steps[step]?.sets || live.known.marks.some((mark) => mark.step === step && mark.sets);
+// showHanded shows what was handed over to whoever goes on; false where nothing was.
+function showHanded() {
+  if (!at("handed-lines")?.children.length) return false;
+  openDialog("handed");
+  return true;
 }
 
-function setWhoShown(value, number) {
+// is says whether a step sets a torque ("sets") or turns by an angle ("angle").
+function is(what, step) {
+  return Boolean(live.known.steps[step]?.[what] || live.known.marks.some((mark) => mark.step === step && mark[what]));
+}
+
+// toolOf is the number of what a step is done with.
+function toolOf(step) {
+  if (is("sets", step)) return wrench();
+  return toolField("gauge") && is("angle", step) ? gauge() : "";
+}
+
+// asksTools says whether a person is asked what they work with, once in each run: as
+// the work begins, and at the first torque at the latest.
+function asksTools(act, step) {
+  if (!toolField("wrench") || toolsAsked(run)) return false;
+  return act === "accept" || act === "done" && is("sets", step);
+}
+
+const toolField = (name) => at("who").querySelector(`[name=${name}]`);
+
+function setWhoShown(value, tools = {}) {
   setWho(value);
-  if (number !== undefined) setWrench(number);
+  if (tools.wrench !== undefined) setWrench(tools.wrench, run);
+  if (tools.gauge !== undefined) setGauge(tools.gauge);
   showWho();
 }
 
+function drawAll() {
+  shown.draw();
+  showWho();
+}
+
+// showWho shows who works, and with what the next step is done.
 function showWho() {
   const button = at("who-button");
-  const input = at("who").querySelector("[name=wrench]");
-  button.textContent = [who() || button.dataset.none, input && wrench()].filter(Boolean).join(" · ");
-  if (!input) return;
-  input.value = wrench();
-  at("seal").querySelector("[name=wrench]").defaultValue = wrench();
+  const [wrenches, gauges] = ["wrench", "gauge"].map(toolField);
+  const used = gauges && is("angle", live.known.next) ? gauge() : wrenches && wrench();
+  button.textContent = [who() || button.dataset.none, used].filter(Boolean).join(" · ");
+  if (wrenches) at("seal").querySelector("[name=wrench]").defaultValue = wrench();
+  if (at("who").open) return; // somebody is typing
+  if (wrenches) wrenches.value = wrench();
+  if (gauges) gauges.value = gauge();
 }
 
 // listWrenches offers the numbers of the shop's wrenches.
@@ -133,7 +167,8 @@ function choose(id) {
   at("fastener-early").textContent = chosen.early || "";
   for (const e of document.querySelectorAll("[data-of-mark]")) e.hidden = e.disabled = !id;
   const says = at("next-said");
-  says.textContent = says.dataset.says.replace("%s", live.known.steps[shown.next()]?.name || "–");
+  says.textContent = says.dataset.says.replace("%s", live.known.steps[step]?.name || "–");
+  says.hidden = at("fastener-does").hidden = chosen.step === step; // nothing is out of order
   document.querySelector(".outoforder").hidden = !chosen.step || chosen.stuck;
   at("fastener-settle").hidden = !chosen.stuck;
   showInterrupted(chosen.angle && !chosen.stuck);
@@ -176,11 +211,17 @@ function openFrom(button, id) {
   }
   if (id === "held") return openHeld();
   if (id === "unsure") return openUnsure(button);
+  if (id === "paper") return openPaper();
   if (id === "replace") {
-    at("replace-of").textContent = chosen.name;
-    at("replace").querySelector("form").dataset.fastener = chosen.id;
+    const mark = button.closest("#more") ? markOfNext() : chosen;
+    at("replace-of").textContent = mark.name;
+    at("replace").querySelector("form").dataset.fastener = mark.id;
   }
-  if (id === "more") showInterrupted(live.known.steps[shown.next()]?.angle);
+  if (id === "more") {
+    showInterrupted(live.known.steps[shown.next()]?.angle);
+    const anew = at("more").querySelector("[data-open=replace]");
+    if (anew) anew.hidden = !markOfNext();
+  }
   if (id === "fastener") return choose(live.known.steps[shown.next()]?.ids[0]);
   const about = button.closest("#fastener") ? chosen?.id : live.known.steps[shown.next()]?.ids[0];
   if (id === "trouble") showInterrupted(live.known.marks.find((mark) => mark.id === about)?.angle);
@@ -189,6 +230,12 @@ function openFrom(button, id) {
   const which = dialog.querySelector('select[name="fastener"]');
   if (which && about && id === "trouble") which.value = about;
   if (button.dataset.of) dialog.querySelector(`form[data-of="${button.dataset.of}"]`)?.scrollIntoView();
+}
+
+// markOfNext is the mark of the fastener that comes next.
+function markOfNext() {
+  const id = live.known.steps[shown.next()]?.ids[0];
+  return live.known.marks.find((mark) => mark.id === id);
 }
 
 // openUnsure asks before an angle is recorded as interrupted: it cannot be undone.
@@ -201,17 +248,39 @@ function openUnsure(button) {
   openDialog("unsure");
 }
 
-// recordReady records each thing that is ready, by its kind and count.
+// recordReady records each thing that is ready, by its kind and count; of a gasket also
+// that none is.
 async function recordReady(form) {
   for (const input of form.querySelectorAll("[data-kind]")) {
     const { kind, fastener } = input.dataset;
-    if (Number(input.value) < 1) continue;
+    if (Number(input.value) < 1 && input.dataset.none === undefined) continue;
     if (!await record("ready", fastener ? { place: { fastener } } : { kind, value: input.value })) return;
   }
 }
 
+// openPaper lists the steps that can be entered from paper.
+async function openPaper() {
+  const answer = await fetch(`/runs/${run}/paper`).catch(() => null);
+  if (!answer?.ok) return;
+  at("paper-steps").innerHTML = await answer.text();
+  openDialog("paper");
+}
+
+// recordPaper records what was ticked on paper, step by step in order.
+async function recordPaper(form) {
+  const { steps, note } = ticked(form);
+  form.closest("dialog").close();
+  form.reset();
+  for (const step of steps) if (!await record("done", step)) return;
+  if (note) await record("note", { note, source: "paper" });
+}
+
 async function submitted(e) {
   const form = e.target;
+  if (form.id === "paper-form") {
+    e.preventDefault();
+    return recordPaper(form);
+  }
   if (form.id === "readiness-form") {
     e.preventDefault();
     form.closest("dialog").close();
@@ -224,7 +293,7 @@ async function submitted(e) {
   const fields = { ...formFields(form), ...aboutFields(step || fastener ? e.submitter : form) };
   if (form.dataset.ofPanel !== undefined) fields.of = document.querySelector(".ask").dataset.of;
   if (e.submitter?.name === "trouble") Object.assign(fields, troubleFields(form, e.submitter.value));
-  const left = leftOut(form, fields);
+  const left = leftOut(form, fields, e.submitter);
   const newAt = new FormData(form).getAll("new-at");
   const photo = form.elements.photo?.files[0];
   if (photo) {
@@ -256,10 +325,11 @@ function askNewAt(form) {
 }
 
 // leftOut gives the steps that nobody has to do, where a fastener is out.
-function leftOut(form, fields) {
-  const { after } = fields;
+function leftOut(form, fields, button) {
+  const after = button?.name === "after" ? button.value : fields.after;
   delete fields.after;
-  return after === "out" ? form.querySelector("[data-left]").dataset.left.split(" ").map(Number) : [];
+  const now = live.settling(form.dataset.of); // the dialog may be older
+  return after === "out" && now ? now.dataset.left.split(" ").filter(Boolean).map(Number) : [];
 }
 
 // askDecision asks for what the choice in a form needs: by how many degrees, which
@@ -294,7 +364,7 @@ function troubleFields(form, trouble) {
 function refused(tap) {
   const { reason, by, at: when, code } = tap.refused;
   at("refused-reason").textContent = [tap.name, reason].filter(Boolean).join(" – ");
-  const clock = when ? new Date(when).toLocaleTimeString(document.documentElement.lang, { hour: "2-digit", minute: "2-digit" }) : "";
+  const clock = when ? new Date(when).toLocaleTimeString(document.documentElement.lang, { hour: "2-digit", minute: "2-digit", hourCycle: "h23" }) : "";
   at("refused-by").textContent = by ? at("refused-by").dataset.says.replace("%[1]s", by).replace("%[2]s", clock) : "";
   at("refused-says").hidden = tap.entry.act === "seal"; // no tap at the part
   at("refused-angle").hidden = code !== "run angle done";
@@ -314,7 +384,7 @@ function refused(tap) {
   };
   at("refused-again").onclick = () => {
     const number = asked.querySelector("input").value.trim();
-    if (number) setWrench(number);
+    if (number) setWrench(number, run);
     showWho();
     at("refused").close();
     outbox.again(number);
@@ -385,6 +455,7 @@ at("send-again").addEventListener("click", () => {
   at("held").close();
   outbox.again();
 });
+tickInOrder(at("paper-steps"));
 listenForClose();
 showWho();
 stayAwake();
@@ -397,5 +468,5 @@ if (live.known.open) {
 }
 const stuck = outbox.held.find((tap) => tap.refused);
 if (stuck) refused(stuck);
-else if (live.known.open && !who()) askWho(setWhoShown);
+else if (live.known.open && !who()) askWho(setWhoShown).then((signed) => signed && showHanded());
 document.body.dataset.ready = "yes";

@@ -3,10 +3,12 @@ package pagetest
 import (
 	"os"
 	"sync"
+
+	"drawdown/geometry/testkit"
 )
 
-// axe is the script that checks pages for people who see or hear little, or work by
-// keys alone: axe-core, which .ci/tools installs outside of the tree.
+// axe is the script that checks accessibility: axe-core, which .ci/tools
+// installs outside the tree.
 var axe = sync.OnceValue(func() string {
 	script, err := os.ReadFile(os.Getenv("DRAWDOWN_AXE"))
 	if err != nil {
@@ -15,15 +17,20 @@ var axe = sync.OnceValue(func() string {
 	return string(script)
 })
 
-// barriers are what keeps somebody from using the page that is open; none where the
-// script is not there to find them.
+// barriers lists accessibility problems of the open page; none if the script is
+// not installed. A plain run checks only the dialog if one is open: the page behind
+// it, which cannot be reached, is a screen of its own.
 func barriers(one *Tab) []string {
 	one.T.Helper()
 	if axe() == "" {
 		return nil
 	}
+	seen := `document.querySelector("dialog[open]") || document`
+	if testkit.Full() {
+		seen = `document`
+	}
 	Evaluate[any](one, axe()+`; null`)
-	Evaluate[any](one, `window.found = null; axe.run(document, {runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]}).then((r) => {
+	Evaluate[any](one, `window.found = null; axe.run(`+seen+`, {runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]}).then((r) => {
 		window.found = r.violations.flatMap((v) => v.nodes.map((n) => v.id + ": " + n.html.slice(0, 160) + " " + n.failureSummary.slice(0, 200)));
 		window.passed = r.passes.length; }); null`)
 	one.Until(`window.found !== null`)

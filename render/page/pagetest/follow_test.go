@@ -26,7 +26,7 @@ func openRun(one *Tab, b *bench, id string) {
 // signedOn opens a run with somebody's initials on the tablet.
 func signedOn(one *Tab, b *bench, id, who string) {
 	one.T.Helper()
-	openRun(one, b, id)
+	one.Open(b.URL + "/settings") // sooner there than the run
 	one.SignOn(who)
 	openRun(one, b, id)
 }
@@ -270,7 +270,8 @@ func TestToTheSeal(t *testing.T) {
 	one.Rest()
 	key(kb.Enter)
 	one.Until(`document.getElementById("settle").open`)
-	one.Type("#settle textarea", "measured, the lead lets it pass")
+	one.Type("#settle textarea", "measured, it may pass")
+	one.Type("#settle [name=decided_by]", "LM")
 	one.Click(`#settle button[type=submit]`)
 	version(one, "3")
 	b.finish(id)
@@ -570,7 +571,8 @@ func TestNeighbours(t *testing.T) {
 	one.Quiet()
 }
 
-// What must be ready is asked by kind and count, the gasket too.
+// What must be ready is asked by kind and count, the gasket too; that none of it is
+// there is recorded.
 func TestReadiness(t *testing.T) {
 	t.Parallel()
 	b := newBench(t)
@@ -590,6 +592,17 @@ func TestReadiness(t *testing.T) {
 		t.Error(diff)
 	}
 	one.Until(`document.querySelectorAll("#readiness-list label").length === 1`) // two bolts are missing
+
+	id = b.open("p4-head", run.Tighten)
+	openRun(one, b, id)
+	one.Tap("[data-open=readiness]")
+	one.Until(`document.getElementById("readiness").open`)
+	Evaluate[any](one, `document.querySelector("#readiness [data-none]").value = "0"; null`)
+	one.Click("#readiness .go")
+	version(one, "2")
+	if e := b.entries(id)[1]; e.Kind != run.GasketKind || e.Value != "0" {
+		t.Errorf("no gasket: %+v", e)
+	}
 	one.Quiet()
 }
 

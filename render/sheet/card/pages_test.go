@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"drawdown/geometry"
+	"drawdown/geometry/testkit"
 	"drawdown/patterns"
 	"drawdown/patterns/patterntest"
 	"drawdown/render/scene"
@@ -18,8 +19,8 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// More stages and more cautions than a page holds go on on the next: nothing
-// runs over the foot, and every stage and caution stands on the card once.
+// Stages and cautions that do not fit on a page continue on the next. Nothing
+// overlaps the footer, and every stage and caution is on the card once.
 func TestMuchOfEverything(t *testing.T) {
 	t.Parallel()
 	text := strings.Builder{}
@@ -32,7 +33,7 @@ func TestMuchOfEverything(t *testing.T) {
 		fmt.Fprintf(&text, "  - Caution number %d of many that somebody thought of\n", n)
 	}
 	p := planOf(t, text.String())
-	for _, paper := range sheettest.Papers() {
+	for _, paper := range sheettest.InTurn(0, 2) {
 		document, _ := checkSides(t, p.Title, p, sheettest.English(paper))
 		stages, cautions := 0, 0
 		for _, text := range scenetest.Texts(document.Pages...) {
@@ -49,8 +50,8 @@ func TestMuchOfEverything(t *testing.T) {
 	}
 }
 
-// On its side a card keeps to one page an A4 sheet where the same card does
-// upright, and reads from the left, the part, to the right, what is done.
+// A landscape A4 card has one page if the portrait one has. It reads from left,
+// the part, to right, the work.
 func TestLandscapeStandsBesideThePart(t *testing.T) {
 	t.Parallel()
 	paper := sheettest.Paper(t, "a4").Landscape()
@@ -78,8 +79,8 @@ func TestLandscapeStandsBesideThePart(t *testing.T) {
 	}
 }
 
-// How many pages each side takes; pinned from our own output, so that a change
-// of layout that costs paper is seen.
+// Number of pages of each side, pinned from our own output, so that a layout
+// change that costs paper is noticed.
 func TestPageCounts(t *testing.T) {
 	t.Parallel()
 	// Tightening + loosening, in the order of the names.
@@ -91,27 +92,31 @@ func TestPageCounts(t *testing.T) {
 		"a5 148 wide": "2+2 2+2 3+2 2+2 5+2 2+2 3+3",
 		"a5 210 wide": "2+3 2+2 3+3 3+2 5+3 2+2 3+3",
 	}
-	for _, paper := range sheettest.Papers() {
-		var counts []string
-		for _, name := range names {
-			p := planOf(t, name)
+	for k, paper := range sheettest.Papers() {
+		key := fmt.Sprintf("%s %g wide", paper.Name, paper.Width)
+		for n, want := range strings.Fields(want[key]) {
+			if !testkit.Full() && (n+k)%3 > 0 {
+				continue
+			}
+			p := planOf(t, names[n])
 			tighten, _ := card.Document(p, card.TightenSide, sheettest.English(paper))
 			loosen, _ := card.Document(p, card.LoosenSide, sheettest.English(paper))
-			counts = append(counts, fmt.Sprintf("%d+%d", len(tighten.Pages), len(loosen.Pages)))
+			if got := fmt.Sprintf("%d+%d", len(tighten.Pages), len(loosen.Pages)); got != want {
+				t.Errorf("%s on %s: %s pages, want %s", names[n], key, got, want)
+			}
 		}
-		key := fmt.Sprintf("%s %g wide", paper.Name, paper.Width)
-		if got := strings.Join(counts, " "); got != want[key] {
-			t.Errorf("%s: %q, want %q", key, got, want[key])
+		if len(strings.Fields(want[key])) != len(names) {
+			t.Errorf("%s: not every count is there", key)
 		}
 	}
 }
 
-// On a copier that knows black and white alone no card loses a word or a line.
+// A black-and-white copy of a card loses no word and no line.
 func TestPhotocopy(t *testing.T) {
 	t.Parallel()
 	for n, name := range append(patterns.Builtin(), everyWord, patterntest.Generated(4), patterntest.Generated(5)) {
 		p := planOf(t, name)
-		for _, paper := range sheettest.InTurn(n, 4) {
+		for _, paper := range sheettest.InTurn(n, 8) {
 			document, _ := card.Document(p, card.BothSides, sheettest.English(paper))
 			for _, page := range document.Pages {
 				for _, fault := range scenetest.CheckPhotocopy(page) {
@@ -122,8 +127,8 @@ func TestPhotocopy(t *testing.T) {
 	}
 }
 
-// However much there is to see to first, no page stays empty, and the box for
-// when it goes wrong stands once on a side.
+// However many checks there are, no page is empty, and the troubleshooting box
+// is on a side once.
 func TestNoPageIsEmpty(t *testing.T) {
 	t.Parallel()
 	for lines := 8; lines <= 24; lines += 2 {
@@ -132,7 +137,7 @@ func TestNoPageIsEmpty(t *testing.T) {
 			text += fmt.Sprintf("  - Caution number %d of many\n", n)
 		}
 		p := planOf(t, text)
-		for _, paper := range sheettest.Papers() {
+		for _, paper := range sheettest.InTurn(lines/2, 4) {
 			w := words.English()
 			document, _ := card.Document(p, card.TightenSide, sheet.Request{Paper: paper, Words: w})
 			boxes := 0
@@ -161,8 +166,8 @@ func TestNoPageIsEmpty(t *testing.T) {
 	}
 }
 
-// What to see to first stands on page one, above stages and ticks; where not all
-// finds room the stages are parted, and the part stands on each of their pages.
+// The checks are on page one, above stages and ticks. If not everything fits,
+// the stages are divided, and the part is on each of their pages.
 func TestOrderOfUse(t *testing.T) {
 	t.Parallel()
 	w := words.English().Card
@@ -172,7 +177,7 @@ func TestOrderOfUse(t *testing.T) {
 	}
 	for n, name := range append(patterns.Builtin(), plans...) {
 		p := planOf(t, name)
-		for _, paper := range sheettest.InTurn(n, 4) {
+		for _, paper := range sheettest.InTurn(n, 8) {
 			for _, side := range []card.Sides{card.TightenSide, card.LoosenSide} {
 				document, _ := card.Document(p, side, sheettest.English(paper))
 				for k, page := range document.Pages {
@@ -212,7 +217,7 @@ func checkOrderOfUse(t *testing.T, where string, page scene.Page, w words.Card, 
 	}
 }
 
-// A stage that goes on turning what is loose does not break it loose again.
+// A stage that turns loose bolts further does not break them loose again.
 func TestOnlyTheFirstTurnBreaksLoose(t *testing.T) {
 	t.Parallel()
 	document, _ := card.Document(planOf(t, "p4-cam-caps"), card.LoosenSide, sheettest.English(sheettest.Paper(t, "a4")))
@@ -227,8 +232,8 @@ func TestOnlyTheFirstTurnBreaksLoose(t *testing.T) {
 	}
 }
 
-// The caption says how a dowel is drawn where there is one, and that cast
-// numbers are the order where they are.
+// The caption explains the symbol of a dowel if there is one, and says that the
+// cast numbers are the order if they are.
 func TestCaptionNamesDowelsAndCastOrder(t *testing.T) {
 	t.Parallel()
 	w := words.English().Card.Part
@@ -250,8 +255,8 @@ func TestCaptionNamesDowelsAndCastOrder(t *testing.T) {
 	}
 }
 
-// A card without stages shows the part, and says that it has no figures, however
-// much there is to see to first.
+// A card without stages shows the part and says that it has no figures, however
+// many checks there are.
 func TestNoStagesAndManyCautions(t *testing.T) {
 	t.Parallel()
 	text := "drawdown: 1\ntitle: Part\nkinds: {main: {thread: M8}}\nfasteners: [{grid: {columns: 5, rows: 3, pitch: [60, 55], kind: main, id: M}}]\ncautions:\n"
@@ -274,13 +279,13 @@ func TestNoStagesAndManyCautions(t *testing.T) {
 	}
 }
 
-// A caption that stands away from its drawing reads as the head of what follows:
-// it begins a line below the part.
+// A caption far from its drawing looks like the heading of what follows, so it
+// starts one line below the part.
 func TestCaptionStandsWithThePart(t *testing.T) {
 	t.Parallel()
 	for n, name := range patterns.Builtin() {
 		p := planOf(t, name)
-		for _, paper := range sheettest.InTurn(n, 3) {
+		for _, paper := range sheettest.InTurn(n, 8) {
 			document, _ := card.Document(p, card.BothSides, sheettest.English(paper))
 			for _, page := range document.Pages {
 				part, drawn := partOn(page, p)
@@ -293,7 +298,7 @@ func TestCaptionStandsWithThePart(t *testing.T) {
 	}
 }
 
-// partOn is the box of the part on a page, with the words on it.
+// partOn is the bounding box of the part on a page, words included.
 func partOn(page scene.Page, p plan.Plan) (part scene.Box, drawn bool) {
 	var items []scene.Item
 	for _, it := range page.Items {
@@ -313,7 +318,7 @@ func partOn(page scene.Page, p plan.Plan) (part scene.Box, drawn bool) {
 	return scene.Bounds(items), drawn
 }
 
-// firstBelow is the first text below the part, in its column.
+// firstBelow is the first text below the part in its column.
 func firstBelow(page scene.Page, part scene.Box) (first scene.Text) {
 	top := page.Height
 	for _, text := range scenetest.Texts(page) {

@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"drawdown/geometry/finding"
 	"drawdown/render/sheet"
 	"drawdown/render/words"
 	"drawdown/sequence/measure"
@@ -43,7 +42,7 @@ func (l *layout) ready() {
 	var rows []sheet.Row
 	for _, n := range l.View.Needs {
 		said := l.saidReady(func(e run.Entry) bool { return n.ID == "" && e.Kind == n.Kind || e.Kind == "" && e.Place == nil })
-		rows = append(rows, sheet.Row{Words: append([]string{l.words.Say(need(n)), sprint("%d / %d", n.Ready, n.Count)}, said...), Warns: !n.Met()})
+		rows = append(rows, sheet.Row{Words: append([]string{l.words.Say(n.Finding()), sprint("%d / %d", n.Ready, n.Count)}, said...), Warns: !n.Met()})
 	}
 	for _, f := range l.Plan.Joint.Fasteners { // for one that another run of the job condemned
 		said := l.saidReady(func(e run.Entry) bool { return e.Place != nil && e.Place.Fastener == f.ID })
@@ -144,7 +143,7 @@ func (l *layout) waitedFor(list []run.Awaited) string {
 		case a.Step > 0:
 			all = append(all, sprint("%s %s, %s", l.p.Records.Columns["step"], l.stepNumber(a.Step), l.when(a.Ends)))
 		case a.Need != nil:
-			all = append(all, l.words.Say(need(*a.Need)))
+			all = append(all, l.words.Say(a.Need.Finding()))
 		case a.Ask != nil && a.Ask.Kind == run.AskNeighbours:
 			all = append(all, sprint(l.p.Run.Neighbours, strings.Join(a.Ask.IDs, "+")))
 		case a.Ask != nil:
@@ -166,17 +165,6 @@ func (l *layout) unsettled(entry string) string {
 		}
 	}
 	return l.p.Run.Settle
-}
-
-// need words what must be ready.
-func need(n run.Need) finding.Finding {
-	if n.ID != "" {
-		return finding.Noted(run.NeedFastener, finding.Values{"id": n.ID, "kind": n.Kind, "trouble": n.Trouble.Term()})
-	}
-	if n.Gasket != "" {
-		return finding.Noted(run.NeedGasket, finding.Values{"count": n.Count, "gasket": finding.Term(n.Gasket), "ready": n.Ready})
-	}
-	return finding.Noted(run.NeedKind, finding.Values{"kind": n.Kind, "count": n.Count, "ready": n.Ready})
 }
 
 // remarks are notes, and corrections with the entry that they correct.

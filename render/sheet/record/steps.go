@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"drawdown/render/sheet"
+	"drawdown/render/sheet/lettered"
 	"drawdown/render/words"
 	"drawdown/sequence/run"
 )
@@ -18,7 +19,7 @@ func (l *layout) steps() {
 		worked = worked || st.WorkedOut
 		rows = append(rows, sheet.Row{Words: []string{
 			l.stepNumber(st.Number), l.stage(st), strings.Join(st.IDs, ", "), l.figure(st), l.state(st),
-			st.By, l.toTheSecond(st.At), l.remark(st),
+			st.By, l.p.Paper.When(st.Source == run.OnPaper && !st.At.IsZero(), st.Day, l.toTheSecond(st.At)), l.remark(st),
 		}})
 	}
 	c := l.p.Records.Columns
@@ -113,11 +114,11 @@ func (l *layout) lettersOf(step int) string {
 	letters := ""
 	for _, s := range l.seen {
 		if s.step == step {
-			letters += s.letter
+			letters += s.Letter
 		}
 	}
 	if letters == "" {
 		return ""
 	}
-	return flag + letters
+	return lettered.Flag + letters
 }

@@ -7,7 +7,7 @@ import (
 	"drawdown/sequence/run"
 )
 
-// RunFact is how a run of the job stands.
+// RunFact is the state of a run of the job.
 type RunFact struct {
 	Run       string        `json:"run"`
 	Of        string        `json:"of"`
@@ -16,13 +16,13 @@ type RunFact struct {
 	Status    run.Status    `json:"state"`
 }
 
-// State is a job with the entries that were taken so far. It is not safe for use
-// by several goroutines at once.
+// State is a job with the entries accepted so far. It is not safe for
+// concurrent use.
 type State struct {
 	work    Work
 	entries map[string]*run.Entry
 	undone  map[string]bool
-	order   []*run.Entry // as they came
+	order   []*run.Entry // in order of arrival
 	closed  *run.Entry
 }
 
@@ -31,7 +31,7 @@ func (w Work) Start() *State {
 	return &State{work: w, entries: map[string]*run.Entry{}, undone: map[string]bool{}}
 }
 
-// Replay returns the state after entries that were taken before, without
+// Replay returns the state after entries that were accepted before, without
 // judging them again.
 func (w Work) Replay(entries []run.Entry) *State {
 	s := w.Start()
@@ -41,14 +41,14 @@ func (w Work) Replay(entries []run.Entry) *State {
 	return s
 }
 
-// Version is the number of entries taken.
+// Version is the number of accepted entries.
 func (s *State) Version() int { return len(s.order) }
 
-// Closed reports whether the job takes no more than corrections.
+// Closed reports whether the job only accepts corrections.
 func (s *State) Closed() bool { return s.closed != nil }
 
 // Acts lists the acts on a job.
-var Acts = []run.Act{run.Part, run.Undo, run.Ready, run.Measure, run.Find, run.Remark, run.Printed, run.HandOver, run.Adopt, run.Close, run.Correct}
+var Acts = []run.Act{run.Part, run.Undo, run.Ready, run.Measure, run.Find, run.Remark, run.Printed, run.HandOver, run.SendOut, run.Back, run.Adopt, run.Close, run.Correct}
 
 // Take judges an entry and applies it; runs are those of the job.
 func (s *State) Take(e run.Entry, runs []RunFact) *run.Refusal {
@@ -86,6 +86,10 @@ func (s *State) judge(e run.Entry, runs []RunFact) *run.Refusal {
 			_, r := s.jointsOf(e)
 			return r
 		}
+	case run.SendOut:
+		return s.judgeSendOut(e)
+	case run.Back:
+		return s.judgeBack(e)
 	case run.Find, run.Measure:
 		return s.judgeSeen(e)
 	case run.Adopt:
@@ -96,7 +100,8 @@ func (s *State) judge(e run.Entry, runs []RunFact) *run.Refusal {
 	return nil
 }
 
-// judgePart takes a line of the lists once, and out of their order with a reason.
+// judgePart accepts a line of the lists once, and out of order only with a
+// reason.
 func (s *State) judgePart(e run.Entry) *run.Refusal {
 	line := s.line(e.Step)
 	if line == nil || line.Joint != "" {
@@ -105,14 +110,16 @@ func (s *State) judgePart(e run.Entry) *run.Refusal {
 	if done := s.partDone(e.Step); done != nil {
 		return because(PartDone, finding.Values{"step": e.Step}, done)
 	}
+	if out := s.outOf(line.Part); out != nil && e.Step > len(s.work.Teardown) {
+		return because(PartOut, finding.Values{"part": line.Part, "to": out.To}, out)
+	}
 	if first := s.earlier(e.Step); first != 0 && e.Note == "" {
 		return because(PartOutOfOrder, finding.Values{"step": e.Step, "next": first}, nil)
 	}
 	return nil
 }
 
-// earlier returns the first part step before this one, of its list, that is
-// open.
+// earlier returns the first open part step before this one in its list.
 func (s *State) earlier(step int) int {
 	list := s.work.Teardown
 	if step > len(list) {
@@ -126,8 +133,9 @@ func (s *State) earlier(step int) int {
 	return 0
 }
 
-// judgeUndo takes back a wrong tap: the part step, as long as no later one of its
-// list is done, and what was ready.
+// judgeUndo allows taking back a wrong tap: a part step, as long as no later
+// one of its list is done; a readiness; and the departure or return of a part,
+// unless more was done with it since.
 func (s *State) judgeUndo(e run.Entry) *run.Refusal {
 	of := s.entries[e.Of]
 	switch {
@@ -135,8 +143,11 @@ func (s *State) judgeUndo(e run.Entry) *run.Refusal {
 		return because(NoSuchEntry, finding.Values{"of": e.Of}, nil)
 	case s.undone[e.Of]:
 		return because(UndoneAlready, nil, nil)
-	case of.Act != run.Part && of.Act != run.Ready:
+	case !slices.Contains([]run.Act{run.Part, run.Ready, run.SendOut, run.Back}, of.Act):
 		return because(NotUndone, finding.Values{"act": string(of.Act)}, of)
+	}
+	if later := s.laterOfPart(of); later != nil {
+		return because(NotUndone, finding.Values{"act": string(of.Act)}, later)
 	}
 	if of.Act == run.Part {
 		for _, later := range s.order {
@@ -159,7 +170,8 @@ func (s *State) judgeCorrect(e run.Entry) *run.Refusal {
 	return nil
 }
 
-// judgeClose needs every run of the job sealed or void.
+// judgeClose requires every run of the job to be sealed or void, and every part
+// to be back.
 func (s *State) judgeClose(runs []RunFact) *run.Refusal {
 	var open []string
 	for _, r := range runs {
@@ -169,6 +181,9 @@ func (s *State) judgeClose(runs []RunFact) *run.Refusal {
 	}
 	if len(open) > 0 {
 		return because(RunsOpen, finding.Values{"runs": open}, nil)
+	}
+	if out := s.out(); len(out) > 0 {
+		return because(PartsOut, finding.Values{"parts": s.partsOf(out)}, out[0])
 	}
 	return nil
 }
@@ -181,7 +196,7 @@ func because(code finding.Code, values finding.Values, e *run.Entry) *run.Refusa
 	return r
 }
 
-// apply takes an entry that was judged, here or when it was first taken.
+// apply applies an entry that was judged, here or when it was first accepted.
 func (s *State) apply(e run.Entry) {
 	if s.entries[e.ID] != nil {
 		return
@@ -206,7 +221,7 @@ func (s *State) line(number int) *Line {
 	return nil
 }
 
-// partDone returns the entry by which a part step is done.
+// partDone returns the entry that ticks a part step.
 func (s *State) partDone(number int) *run.Entry {
 	for _, e := range s.order {
 		if e.Act == run.Part && e.Step == number && !s.undone[e.ID] {
@@ -216,7 +231,7 @@ func (s *State) partDone(number int) *run.Entry {
 	return nil
 }
 
-// Adopted returns the latest revision that was adopted; nil for none.
+// Adopted returns the latest adopted revision, or nil.
 func (s *State) Adopted() *run.Entry {
 	for _, e := range slices.Backward(s.order) {
 		if e.Act == run.Adopt {
@@ -226,8 +241,8 @@ func (s *State) Adopted() *run.Entry {
 	return nil
 }
 
-// Ready returns the entries by which something is ready, as the runs of the job
-// ask for them.
+// Ready returns the entries that make something ready, in the form for the runs
+// of the job.
 func (s *State) Ready() []run.Entry {
 	var ready []run.Entry
 	for _, e := range s.order {

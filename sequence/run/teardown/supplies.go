@@ -25,8 +25,9 @@ type Supply struct {
 	What      string   `json:"what"` // in the words of the file
 	Size      string   `json:"size,omitempty"`
 	Class     string   `json:"class,omitempty"`
-	Count     int      `json:"count,omitempty"` // 0: as much as it takes
-	Ready     int      `json:"ready"`           // of them; of what is not counted 1 for all
+	Count     int      `json:"count,omitempty"`   // 0: as much as it takes
+	Ready     int      `json:"ready"`             // of them; of what is not counted 1 for all
+	Counted   bool     `json:"counted,omitempty"` // somebody said how many are there
 	Joints    []string `json:"joints,omitempty"`
 	Part      string   `json:"part,omitempty"`      // that it belongs to, where it is of no joint
 	Condemned []string `json:"condemned,omitempty"` // the fasteners that some of them replace
@@ -81,6 +82,7 @@ func (s *State) supplies() []Supply {
 			case e.Place != nil, e.Kind != "" && e.Kind != all[i].What:
 			case counted && e.Kind != "":
 				all[i].Ready += int(min(max(pieces, 0), mostPieces))
+				all[i].Counted = true
 			default:
 				all[i].Ready = max(1, all[i].Count)
 			}
@@ -93,12 +95,19 @@ func (s *State) supplies() []Supply {
 const mostPieces = 1e6
 
 // ReadyFor gives the entries by which something is ready for a joint. Where all
-// gaskets that the file names for it are there, its gasket is.
+// gaskets that the file names for it are there, its gasket is; where somebody
+// counted too few, it is not.
 func (s *State) ReadyFor(of string) []run.Entry {
 	ready := slices.DeleteFunc(s.Ready(), func(e run.Entry) bool { return e.Joint != "" && e.Joint != of })
 	gaskets := gasketsOf(s.supplies(), of)
-	if len(gaskets) > 0 && !slices.ContainsFunc(gaskets, func(g Supply) bool { return !g.Met() }) {
-		ready = append(ready, run.Entry{ID: "gasket:" + of, Act: run.Ready, Kind: run.GasketKind})
+	one := run.Entry{ID: "gasket:" + of, Act: run.Ready, Kind: run.GasketKind}
+	switch {
+	case len(gaskets) == 0:
+	case !slices.ContainsFunc(gaskets, func(g Supply) bool { return !g.Met() }):
+		ready = append(ready, one)
+	case slices.ContainsFunc(gaskets, func(g Supply) bool { return g.Counted && !g.Met() }):
+		one.Value = "0"
+		ready = append(ready, one)
 	}
 	return ready
 }
