@@ -26,7 +26,7 @@ func openRun(one *Tab, b *bench, id string) {
 // signedOn opens a run with somebody's initials on the tablet.
 func signedOn(one *Tab, b *bench, id, who string) {
 	one.T.Helper()
-	openRun(one, b, id)
+	one.Open(b.URL + "/settings") // sooner there than the run
 	one.SignOn(who)
 	openRun(one, b, id)
 }
@@ -270,7 +270,8 @@ func TestToTheSeal(t *testing.T) {
 	one.Rest()
 	key(kb.Enter)
 	one.Until(`document.getElementById("settle").open`)
-	one.Type("#settle textarea", "measured, the lead lets it pass")
+	one.Type("#settle textarea", "measured, it may pass")
+	one.Type("#settle [name=decided_by]", "LM")
 	one.Click(`#settle button[type=submit]`)
 	version(one, "3")
 	b.finish(id)
