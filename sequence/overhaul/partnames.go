@@ -17,8 +17,9 @@ var (
 	gaskets  = []string{"gasket", "seal", "dichtung", "dichtring", "joint", "junta"}
 	newWords = []string{"new", "neu", "neue", "neuf", "neufs", "nouveau", "nueva", "nuevo", "renew", "erneuern", "remplacer"}
 	// locks hold a machine for some of its steps.
-	locks    = []string{"pin", "lock", "dorn", "stift", "sperre", "pige", "broche", "blocage", "pasador", "bloqueo"}
-	inWords  = []string{"in", "ein", "rein", "eingesetzt", "einsetzen", "place", "mettre", "poser", "puesto", "puesta", "poner"}
+	// and rags close its ports.
+	locks    = []string{"pin", "lock", "dorn", "stift", "sperre", "pige", "broche", "blocage", "pasador", "bloqueo", "rag", "lappen", "chiffon", "trapo"}
+	inWords  = []string{"in", "closed", "plugged", "stuffed", "verschlossen", "bouchés", "tapados", "ein", "rein", "eingesetzt", "einsetzen", "place", "mettre", "poser", "puesto", "puesta", "poner"}
 	outWords = []string{"out", "off", "aus", "raus", "heraus", "entfernt", "entfernen", "herausnehmen", "retirée", "retiré", "retirer", "enlever", "sacado", "quitado", "quitar", "sacar", "remove", "removed"}
 )
 
@@ -41,6 +42,13 @@ func sideOf(words []string) string {
 		return "right"
 	}
 	return ""
+}
+
+// withoutSide returns a name without the words for its bank.
+func withoutSide(name string) string {
+	return strings.Join(slices.DeleteFunc(tokens(name), func(w string) bool {
+		return slices.Contains(lefts, w) || slices.Contains(rights, w) || slices.Contains(banks, w)
+	}), " ")
 }
 
 // plain returns a text without what two writers of it differ in.
@@ -68,7 +76,7 @@ func holdsPart(title string, part Task) bool {
 	if end := strings.IndexAny(title, ",;:(·–"); end > 0 {
 		title = title[:end]
 	}
-	joint, named := tokens(title), tokens(part.Part)
+	joint, named := tokens(withoutSide(title)), tokens(part.Part)
 	for len(joint) > 1 && slices.Contains(fastenings, joint[len(joint)-1]) {
 		joint = joint[:len(joint)-1]
 	}

@@ -42,7 +42,7 @@ func planMachine(from source.Source) (overhaul.Overhaul, problem.List) {
 	for _, s := range machine.Strip {
 		if s.Pattern != nil {
 			p, found := planned(*s.Pattern, "", "")
-			problems = append(problems, found...)
+			problems = append(problems, notYet(problems, found)...)
 			problems = append(problems, again(s, p)...)
 			problems = append(problems, ofJoint(machine, s, p)...)
 			s.Joint = &p
@@ -58,6 +58,16 @@ func planMachine(from source.Source) (overhaul.Overhaul, problem.List) {
 	}
 	o.Fingerprint = machine.FingerprintWith(fingerprints)
 	return o, acknowledged(machine.Meant, problems)
+}
+
+// notYet leaves out what was found before in the same place: a base file that two joints
+// build on says it twice.
+func notYet(before, found problem.List) problem.List {
+	return slices.DeleteFunc(found, func(p problem.Problem) bool {
+		return slices.ContainsFunc(before, func(b problem.Problem) bool {
+			return p.File == b.File && p.Line == b.Line && p.Column == b.Column && p.String() == b.String()
+		})
+	})
 }
 
 // Book binds the papers of a machine. Drawn is told of each joint's papers.

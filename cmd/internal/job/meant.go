@@ -66,7 +66,8 @@ var mayBeMeant = map[finding.Code]meant.Name{
 	mechanics.PartThick: meant.PartThickness, mechanics.PartThin: meant.PartThickness,
 
 	machine.PartTwice: meant.Steps, machine.PartIsJoint: meant.Steps, overhaul.PartTooEarly: meant.Steps, overhaul.OffTooEarly: meant.Steps,
-	machine.OtherMachine: meant.Machine, overhaul.PartOtherSide: meant.Banks,
+	overhaul.NobodyTakesOff: meant.Steps, overhaul.DrainedLate: meant.Steps, overhaul.FigureApart: meant.Steps,
+	machine.OtherMachine: meant.Machine, overhaul.PartOtherSide: meant.Banks, overhaul.OfOtherBank: meant.Banks, overhaul.BanksShare: meant.Banks, overhaul.NotMirrored: meant.Banks,
 	machine.GasketUnlisted: meant.Gaskets, overhaul.GasketUnlisted: meant.Gaskets, overhaul.GasketOfOther: meant.Gaskets,
 	overhaul.LockStaysIn: meant.Locks, overhaul.LockInAgain: meant.Locks, overhaul.LockOutAgain: meant.Locks,
 }
