@@ -26,6 +26,7 @@ type Joint struct {
 	Scale  string // of the picture: x and y of the part's zero, and its scale, for places that are tapped; "" if unknown
 	Places []SeenAt
 
+	spots   map[string]Spot   // of stations and bores, in mm of the part
 	numbers map[string]string // of the fasteners, by id
 	kinds   map[string]string // by fastener id; empty if there is one kind
 	seen    scene.Box         // of the picture
@@ -72,7 +73,7 @@ func JointOf(p plan.Plan, d run.Direction, c *words.Catalogue) (Joint, error) {
 			j.kinds[f.ID] = f.Kind
 		}
 	}
-	j.Places = placesOf(p)
+	j.Places, j.spots = placesOf(p)
 	err := j.draw(drawn, p.IDs(side.Order))
 	j.Scale = scaleOf(p, j.Marks)
 	return j, err

@@ -1,6 +1,7 @@
 package overhaul
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -8,39 +9,45 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// What the steps of a machine file say that does not go together. The place is the
-// step, from 1.
-const (
-	PartTooEarly   finding.Code = "machine part too early"   // part, title
-	GasketOfOther  finding.Code = "machine gasket twice"     // gasket, title, other
-	GasketUnlisted finding.Code = "machine gasket missing"   // title
-	LockStaysIn    finding.Code = "machine lock stays in"    // lock
-	LockInAgain    finding.Code = "machine lock in again"    // lock
-	LockOutAgain   finding.Code = "machine lock out again"   // lock
-	PartOtherSide  finding.Code = "machine part other side"  // part, title
-	OffTooEarly    finding.Code = "machine off too early"    // part, title, joint: that asks for it
-	OfOtherBank    finding.Code = "machine of other bank"    // what: a gasket, a bolt; step
-	BanksShare     finding.Code = "machine banks share"      // title, other, labels
-	NotMirrored    finding.Code = "machine not mirrored"     // title, other, mirrored: another joint of the same bank
-	FigureApart    finding.Code = "machine figure apart"     // text, other
-	DrainedLate    finding.Code = "machine drained late"     // text, title
-	NobodyTakesOff finding.Code = "machine nobody takes off" // part, joint
-)
-
 // Doubts compares the steps of the work with each other and with what the files of
 // the joints say. All of it is common practice, no source.
 func (o Overhaul) Doubts() (found []finding.Finding) {
-	for i, t := range o.Tasks {
-		found = append(found, about(i, o.partTooEarly(i), o.gasketOfOther(i), o.gasketUnlisted(t), o.lockStaysIn(t), o.partOtherSide(t), o.offTooEarly(i), t.ofOtherBank(), o.banksShare(i), o.notMirrored(i), o.figureApart(i), o.drainedLate(i))...)
+	if found = o.titleTwice(); len(found) > 0 {
+		return found // the names decide all that follows
 	}
-	for _, f := range o.locksAmiss() {
-		if !slices.ContainsFunc(found, func(other finding.Finding) bool {
-			return other.Code == LockStaysIn && slices.Equal(other.At.Steps, f.At.Steps)
-		}) {
-			found = append(found, f)
+	for i, t := range o.Tasks {
+		found = append(found, about(i, o.partTooEarly(i), o.gasketOfOther(i), o.gasketUnlisted(t), o.lockStaysIn(t), o.partOtherSide(t),
+			cmp.Or(o.offTooEarly(i), o.behindOther(i)), o.drainedLate(i), o.turnedOnce(i), o.stopperStays(t), t.textOfOther(),
+			t.itemOfOtherSide(), t.gasketNowhere(), o.partOfOneSide(i), t.ownMassDiffers())...)
+	}
+	found = once(found, PartBehind, "over")
+	return slices.Concat(found, o.locksAmiss(), o.sistersAmiss(), o.banksAmiss())
+}
+
+// titleTwice looks for two joints of one title.
+func (o Overhaul) titleTwice() (found []finding.Finding) {
+	first := map[string]bool{}
+	for i, t := range o.Tasks {
+		if t.Joint == nil {
+			continue
+		}
+		if title := plain(t.Joint.Title); first[title] {
+			found = append(found, about(i, warned(TitleTwice, finding.Values{"title": t.Joint.Title}))...)
+		} else {
+			first[title] = true
 		}
 	}
 	return found
+}
+
+// once keeps the first finding of a code with each value of a name.
+func once(found []finding.Finding, code finding.Code, name string) []finding.Finding {
+	seen := map[any]bool{}
+	return slices.DeleteFunc(found, func(f finding.Finding) bool {
+		again := f.Code == code && seen[f.Values[name]]
+		seen[f.Values[name]] = seen[f.Values[name]] || f.Code == code
+		return again
+	})
 }
 
 // about returns those that were found, with their step.
@@ -66,13 +73,8 @@ func (o Overhaul) partTooEarly(task int) *finding.Finding {
 		return nil
 	}
 	var holds *plan.Plan
-	side := sideOf(tokens(part.Part))
-	part.Part = withoutSide(part.Part)
 	for i, t := range o.Tasks {
-		if t.Joint == nil || !holdsPart(t.Joint.Title, part) {
-			continue
-		}
-		if of := sideOf(tokens(t.Joint.Title)); side != "" && of != "" && of != side {
+		if t.Joint == nil || !holdsPart(t.Joint.Title, part) || !ofOneSide(t.Joint.Title, part.Part) {
 			continue
 		}
 		if i < task {
@@ -85,7 +87,7 @@ func (o Overhaul) partTooEarly(task int) *finding.Finding {
 	if holds == nil {
 		return nil
 	}
-	return warned(PartTooEarly, finding.Values{"part": o.Tasks[task].Part, "title": holds.Title})
+	return warned(PartTooEarly, finding.Values{"part": part.Part, "title": holds.Title})
 }
 
 // gasketOfOther looks for the gasket of another joint: both list it, and it is
@@ -150,16 +152,13 @@ func clausesOf(texts []string) (all []string) {
 // partOtherSide looks for a part of one bank where only the joint of the other bank is
 // opened.
 func (o Overhaul) partOtherSide(t Task) *finding.Finding {
-	named := tokens(t.Part)
-	side := sideOf(named)
-	if t.Part == "" || side == "" {
+	_, side := bare(t.Part)
+	if side == "" {
 		return nil
 	}
-	part := t
-	part.Part = withoutSide(t.Part)
 	var other *plan.Plan
 	for _, j := range o.Joints() {
-		if !holdsPart(j.Title, part) {
+		if !holdsPart(j.Title, t) {
 			continue
 		}
 		if of := sideOf(tokens(j.Title)); of == side || of == "" {
@@ -188,22 +187,8 @@ func (o Overhaul) offTooEarly(task int) *finding.Finding {
 		if later := slices.IndexFunc(o.Tasks[task+1:], holds); later >= 0 {
 			return warned(OffTooEarly, finding.Values{"part": part, "joint": joint.Title, "title": o.Tasks[task+1+later].Joint.Title})
 		}
-		if o.jointsBefore(task) >= enoughBefore && !slices.ContainsFunc(o.Tasks[:task], func(t Task) bool { return t.Part != "" && hasAny(tokens(t.Part), tokens(part)) }) {
-			return warned(NobodyTakesOff, finding.Values{"part": part, "joint": joint.Title})
-		}
 	}
 	return nil
-}
-
-const enoughBefore = 2 // joints: fewer may be a work that begins with the part off
-
-func (o Overhaul) jointsBefore(task int) (n int) {
-	for _, t := range o.Tasks[:task] {
-		if t.Joint != nil {
-			n++
-		}
-	}
-	return n
 }
 
 // partsOff lists the parts that the texts of a joint name as off: view: from below, sump

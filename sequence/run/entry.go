@@ -33,6 +33,7 @@ type Entry struct {
 	Decided     Decision     `json:"decided,omitempty"`    // of an unsure angle; TurnOn has its Value, in degrees
 	DecidedBy   string       `json:"decided_by,omitempty"` // where another person than Who decided, or did so for them
 	Source      Source       `json:"source,omitempty"`
+	Day         string       `json:"day,omitempty"`          // year-month-day, as the paper states it; empty: not known
 	Kind        string       `json:"kind,omitempty"`         // of fastener, that is ready
 	To          string       `json:"to,omitempty"`           // who takes over; the machine shop
 	Kept        string       `json:"kept,omitempty"`         // of a part sent out: where its small parts are, which way round it goes back

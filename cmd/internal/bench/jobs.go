@@ -118,20 +118,17 @@ func (b *Bench) jobOut(id string, c *words.Catalogue) (jobOut, error) {
 	if err != nil {
 		return jobOut{}, err
 	}
-	facts, runs, err := b.runsOf(one)
+	view, err := b.seenIn(one)
 	if err != nil {
 		return jobOut{}, err
 	}
 	started := one.started
 	out := jobOut{
 		Job: id, Number: started.Number, Order: started.Order, Note: started.Note, Who: started.Who, Started: started.Started,
-		Warnings: []worded{}, View: one.state.View(facts, b.needsOf(one, runs)),
+		Warnings: []worded{}, View: view,
 	}
 	for _, f := range one.work.Warnings {
 		out.Warnings = append(out.Warnings, worded{f.Code, c.Say(f)})
-	}
-	for _, one := range runs {
-		out.AddRun(one.id, one.view(b.now()))
 	}
 	return out, nil
 }

@@ -13,6 +13,7 @@ import (
 	"drawdown/cmd/internal/record"
 	"drawdown/geometry/finding"
 	"drawdown/render/page"
+	"drawdown/render/sheet/lettered"
 	"drawdown/sequence/run"
 )
 
@@ -95,6 +96,28 @@ func (b *Bench) jobPage(w http.ResponseWriter, r *http.Request) error {
 	}
 	v.Newer = b.newerThan(v.ID)
 	return b.show(w, r, http.StatusOK, func(to *bytes.Buffer) error { return page.Job(to, v) })
+}
+
+// jobPlaces shows where on a joint of a job something can be.
+func (b *Bench) jobPlaces(w http.ResponseWriter, r *http.Request) error {
+	id, of := r.PathValue("id"), r.PathValue("joint")
+	made, err := b.jointOfJob(id, of)
+	if err != nil {
+		return err
+	}
+	v := page.PlacingView{Frame: b.frame(r)}
+	if v.Joint, err = page.JointOf(made.Plan, run.Tighten, v.Words); err != nil {
+		return err
+	}
+	out, err := b.jobOut(id, v.Words)
+	if err != nil {
+		return err
+	}
+	v.Findings = out.FindingsOf(of)
+	for i := range v.Findings {
+		v.Letters = append(v.Letters, lettered.Letter(i))
+	}
+	return b.show(w, r, http.StatusOK, func(to *bytes.Buffer) error { return page.Placing(to, v) })
 }
 
 func patternLine(one shelved) page.PatternLine {
@@ -225,6 +248,15 @@ func (b *Bench) runLive(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	return b.show(w, r, http.StatusOK, func(to *bytes.Buffer) error { return page.RunLive(to, v) })
+}
+
+// runPaper sends the steps that can be entered from paper.
+func (b *Bench) runPaper(w http.ResponseWriter, r *http.Request) error {
+	v, err := b.runView(r)
+	if err != nil {
+		return err
+	}
+	return b.show(w, r, http.StatusOK, func(to *bytes.Buffer) error { return page.RunPaper(to, v) })
 }
 
 func (b *Bench) runView(r *http.Request) (page.RunView, error) {

@@ -1,7 +1,7 @@
 package job
 
 import (
-	"encoding/json"
+	"slices"
 	"time"
 
 	"drawdown/cmd/internal/record"
@@ -11,7 +11,6 @@ import (
 	"drawdown/render/sheet/shopping"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/run"
-	"drawdown/sequence/run/teardown"
 )
 
 // RecordSheet draws the record of a run, or of a job with its runs behind it.
@@ -53,12 +52,22 @@ func jobRecord(e record.Export, file func(sum string) ([]byte, error)) (sheet.Jo
 	if e.Chain != nil {
 		j.Head, j.HeadPlace = e.Chain.Hash, e.Chain.Place
 	}
-	var work teardown.Work
-	if err := json.Unmarshal(e.Plan, &work); err != nil {
+	own := e
+	own.Runs = nil // each has its record behind it
+	view, made, err := jobNow(own, file)
+	if err != nil {
 		return j, err
 	}
-	for _, m := range work.Replay(runEntries(e)).View(nil, nil).Measured {
+	for _, l := range slices.Concat(view.Teardown, view.Rebuild) {
+		j.Lines = append(j.Lines, l.Line)
+	}
+	for _, m := range view.Measured {
 		j.Readings = append(j.Readings, m.Reading())
+	}
+	for _, joint := range view.Joints {
+		if found := view.FindingsOf(joint.Of); len(found) > 0 {
+			j.Found = append(j.Found, sheet.Found{Plan: planOf(made, joint.Of), Findings: found})
+		}
 	}
 	for _, one := range e.Runs {
 		one.Chain = e.Chain

@@ -106,6 +106,8 @@ var columns = []struct {
 	{"found", func(k Kept, _ run.Step) string { return string(k.Found) }},
 	{"decided", func(k Kept, _ run.Step) string { return string(k.Decided) }},
 	{"decided_by", func(k Kept, _ run.Step) string { return k.DecidedBy }},
+	{"day", func(k Kept, _ run.Step) string { return k.Day }},
+	{"kept", func(k Kept, _ run.Step) string { return k.Entry.Kept }},
 }
 
 // CSV writes a line for every entry. What a spreadsheet would take for a formula

@@ -27,9 +27,9 @@ func testCSV(t *testing.T, at Place) {
 	}
 	lines := strings.Split(strings.TrimSpace(string(table)), "\n")
 	want := []string{ // the hash differs from store to store
-		"run,n,time,device_time,who,act,step,stage,round,fasteners,do,figure,trouble,place,measure,value,unit,wrench,kind,of,to,second,sheet,fingerprint,source,photo,note,entry,hash,shim,found,decided,decided_by",
-		"R1,3,2026-11-30T12:00:00Z,,RA,done,1,2,,M3,slacken,,,,,,,,,,,,,,,,,a," + made.Entries[0].Hash + ",,,,",
-		"R1,4,2026-11-30T12:00:01Z,,RA,measure,,,,,,,,M3,gap,-0.05,mm,,,,,,,,,,\"'=1+1, \"\"x\"\"\",b," + made.Entries[1].Hash + ",,,,",
+		"run,n,time,device_time,who,act,step,stage,round,fasteners,do,figure,trouble,place,measure,value,unit,wrench,kind,of,to,second,sheet,fingerprint,source,photo,note,entry,hash,shim,found,decided,decided_by,day,kept",
+		"R1,3,2026-11-30T12:00:00Z,,RA,done,1,2,,M3,slacken,,,,,,,,,,,,,,,,,a," + made.Entries[0].Hash + ",,,,,,",
+		"R1,4,2026-11-30T12:00:01Z,,RA,measure,,,,,,,,M3,gap,-0.05,mm,,,,,,,,,,\"'=1+1, \"\"x\"\"\",b," + made.Entries[1].Hash + ",,,,,,",
 	}
 	if len(lines) != len(want) {
 		t.Errorf("%d lines, want %d", len(lines), len(want))

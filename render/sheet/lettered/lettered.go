@@ -66,17 +66,26 @@ const (
 	leastPart = 42.0
 )
 
-// Draw draws the part at the present place of the run, and says how to read the
-// letters. The notes tell what found no room. A plan without fasteners is of a file
+// Draw draws the part under a heading at the present place of the run, and says how
+// to read the letters. The heading may be empty. The notes tell what found no room. A plan without fasteners is of a file
 // that cannot be read any more: nothing is drawn.
-func Draw(r *sheet.Run, p plan.Plan, spots []Spot, ask sheet.Request) (notes []string) {
+func Draw(r *sheet.Run, title string, p plan.Plan, spots []Spot, ask sheet.Request) (notes []string) {
 	if len(p.Joint.Fasteners) == 0 {
 		return nil
 	}
 	paper := r.Pen.Paper
 	read := paper.BreakText(ask.Words.Record.Drawing, paper.Content())
 	height := heightOf(p, paper)
-	r.Room(height + float64(len(read))*paper.Line + 4)
+	strong := paper.Strong()
+	head := strong.Lines(title, paper.Content())
+	if title == "" {
+		head = nil
+	}
+	r.Room(float64(len(head))*strong.Step + height + float64(len(read))*paper.Line + 6)
+	if title != "" {
+		r.Set(strong, title)
+		r.Y += 2
+	}
 	shown := p
 	shown.Joint = flagged(p.Joint, spots)
 	d := diagram.Draw(diagram.Part{

@@ -63,7 +63,7 @@ func Pages(r Record, ask Request) (pages []scene.Page, notes []string) {
 	l.run = sheet.NewRun(ask.Paper, ask.Words, l.heading(), ask.Foot(ask.Words.Sheet.CheckedBy, ask.Words.Sheet.Date))
 	l.status()
 	l.facts()
-	notes = lettered.Draw(l.run, l.Plan, l.spots(), ask.Request)
+	notes = lettered.Draw(l.run, "", l.Plan, l.spots(), ask.Request)
 	for _, part := range []func(){l.listSeen, l.flags, l.accepted, l.ready, l.readings, l.steps, l.wrenches, l.people, l.handOvers, l.remarks, l.prints, l.seal} {
 		part()
 	}
