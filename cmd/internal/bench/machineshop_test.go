@@ -7,8 +7,8 @@ import (
 	"testing"
 )
 
-// A head goes to the machine shop and comes back: meanwhile the rebuild waits, and
-// the sheet that goes with it is there.
+// A head goes to the machine shop and comes back: meanwhile the rebuild waits,
+// and the sheet that accompanies it is there.
 func TestMachineShop(t *testing.T) {
 	t.Parallel()
 	s := served(t)

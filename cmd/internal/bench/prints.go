@@ -18,8 +18,8 @@ import (
 	"drawdown/sequence/run/teardown"
 )
 
-// sheets are what can be printed of a joint, by the functions that the command
-// line has for it.
+// sheets lists what can be printed of a joint, with the functions of the
+// command line.
 var sheets = []printed{
 	{"card", func(p plan.Plan, _ []run.Entry, ask job.Printing) ([]render.File, []string, error) {
 		return job.Card(p, card.BothSides, ask)
@@ -35,13 +35,15 @@ type printed struct {
 	draw func(p plan.Plan, found []run.Entry, ask job.Printing) ([]render.File, []string, error)
 }
 
-// nobodyNamed stands for who printed a sheet where the page was not told.
+// nobodyNamed replaces the name of the person who printed a sheet, if the page
+// does not have it.
 const nobodyNamed = "?"
 
-// usualDPI matters to no PDF.
+// usualDPI has no effect on PDF.
 const usualDPI = 300
 
-// getPatternPrint sends a sheet of a pattern as it is now, and notes the print.
+// getPatternPrint sends a sheet of a pattern in its present state, and records
+// the print.
 func (b *Bench) getPatternPrint(w http.ResponseWriter, r *http.Request) error {
 	made, err := b.shop.freeze(r.PathValue("name"))
 	if err != nil {
@@ -57,7 +59,8 @@ func (b *Bench) getPatternPrint(w http.ResponseWriter, r *http.Request) error {
 	})
 }
 
-// getRunPrint sends a sheet of what a run was started from, and notes the print.
+// getRunPrint sends a sheet of what a run was started from, and records the
+// print.
 func (b *Bench) getRunPrint(w http.ResponseWriter, r *http.Request) error {
 	one, err := b.open.find(r.PathValue("id"), b.now())
 	if err != nil {
@@ -73,7 +76,7 @@ func (b *Bench) getRunPrint(w http.ResponseWriter, r *http.Request) error {
 	}
 	return b.print(w, r, made.Plan, found, func(e run.Entry) error {
 		if one.view(b.now()).Status != run.Open {
-			return nil // a sealed record takes no prints; the sheet says of what state it is
+			return nil // a sealed record takes no prints; the sheet states which state it shows
 		}
 		_, err := b.takeOn(one, e)
 		return err
@@ -136,12 +139,12 @@ func (b *Bench) print(w http.ResponseWriter, r *http.Request, p plan.Plan, found
 		return err
 	}
 	download(w, "inline", files[0].Name, "application/pdf")
-	w.Write(files[0].Data) // a reader who has gone needs no answer
+	w.Write(files[0].Data) // ignore the error: a reader who has gone needs no answer
 	return nil
 }
 
-// printing is how a sheet is wanted: as PDF, in the reader's language, on the paper
-// that is asked for.
+// printing returns the form of a sheet: PDF, in the reader's language, on the
+// requested paper.
 func (b *Bench) printing(r *http.Request) (job.Printing, error) {
 	paper, err := sheet.FindPaper(cmp.Or(r.URL.Query().Get("paper"), "a4"))
 	if err != nil {

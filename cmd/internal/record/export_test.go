@@ -9,7 +9,7 @@ import (
 	"drawdown/sequence/run"
 )
 
-// The table says what each step was; formulas are no formulas in a spreadsheet.
+// The table describes each step; a spreadsheet sees no formulas.
 func TestCSV(t *testing.T) { onEach(t, testCSV) }
 
 func testCSV(t *testing.T, at Place) {
@@ -46,7 +46,8 @@ func testCSV(t *testing.T, at Place) {
 	}
 }
 
-// The export of a job has its runs, and the chain's end of the whole store.
+// The export of a job includes its runs, and the end of the chain of the whole
+// store.
 func TestExportOfAJob(t *testing.T) { onEach(t, testExportOfAJob) }
 
 func testExportOfAJob(t *testing.T, at Place) {
@@ -86,7 +87,7 @@ func testExportOfAJob(t *testing.T, at Place) {
 	}
 }
 
-// A run is on the machine of its job and for its order, unless it names its own.
+// A run belongs to the machine and order of its job, unless it names its own.
 func TestRunTakesNumberAndOrderOfItsJob(t *testing.T) { onEach(t, testRunTakesNumberAndOrder) }
 
 func testRunTakesNumberAndOrder(t *testing.T, at Place) {

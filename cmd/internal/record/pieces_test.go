@@ -12,7 +12,7 @@ import (
 	"drawdown/sequence/run"
 )
 
-// Each column of the table has the field that its head names.
+// Each column of the table has the field named in its heading.
 func TestColumns(t *testing.T) {
 	t.Parallel()
 	k := Kept{On: "R7", Place: 12, Hash: "h", Entry: run.Entry{
@@ -43,7 +43,7 @@ func TestColumns(t *testing.T) {
 	}
 }
 
-// A body is a start or an entry, and not both; each says what its columns have.
+// A body is either a start or an entry; each has the values of its columns.
 func TestBodies(t *testing.T) {
 	t.Parallel()
 	for text, want := range map[string]bool{
@@ -92,7 +92,8 @@ func TestBodies(t *testing.T) {
 	}
 }
 
-// A link of the chain is over all before it: SHA-256 of the last one and the body.
+// A link of the chain covers everything before it: SHA-256 of the previous link
+// and the body.
 func TestLink(t *testing.T) {
 	t.Parallel()
 	want := sha256.Sum256([]byte("beforetext"))
@@ -101,7 +102,7 @@ func TestLink(t *testing.T) {
 	}
 }
 
-// A day ends a millisecond before the next one: what the record can tell apart.
+// A day ends a millisecond before the next one: the resolution of the record.
 func TestEndOfDay(t *testing.T) {
 	t.Parallel()
 	day := time.Date(2026, 2, 28, 0, 0, 0, 0, time.UTC)
@@ -113,7 +114,7 @@ func TestEndOfDay(t *testing.T) {
 	}
 }
 
-// The kind of a record is that of the letter before its number.
+// The kind of a record follows from the letter before its number.
 func TestKindOf(t *testing.T) {
 	t.Parallel()
 	for id, want := range map[string]Kind{"R12": RunKind, "J3": JobKind, "X1": "", "": "", "12": ""} {
