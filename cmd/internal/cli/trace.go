@@ -204,7 +204,7 @@ func fourPlaces(text string) (places [4]geometry.Point, err error) {
 	return places, nil
 }
 
-// pixelPlace reads 310,205.5: from the top left of the picture.
+// pixelPlace reads 310,205.5, measured from the top left of the picture.
 func pixelPlace(text string) (geometry.Point, error) {
 	const furthest = 100_000
 	first, second, _ := strings.Cut(text, ",")
@@ -217,7 +217,7 @@ func pixelPlace(text string) (geometry.Point, error) {
 
 func parseFloat(text string) (float64, error) { return strconv.ParseFloat(text, 64) }
 
-// twoNumbers reads two numbers that lie between two ends.
+// twoNumbers reads two numbers between two limits.
 func twoNumbers[T int | float64](first, second string, parse func(string) (T, error), least, most T) (x, y T, ok bool) {
 	x, err1 := parse(strings.TrimSpace(first))
 	y, err2 := parse(strings.TrimSpace(second))
