@@ -108,7 +108,7 @@ var arrows = map[string][]string{
 	"sequence/interaction/ways":       {"geometry", "sequence", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/contact", "sequence/interaction/limits", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/judge", "sequence/plan"},
 	"sequence/judge":                  {"geometry", "geometry/family", "geometry/unit", "sequence", "sequence/plan", "sequence/way"},
 	"sequence/measure":                {"geometry/unit"},
-	"sequence/overhaul":               {"geometry/unit", "sequence", "sequence/measure", "sequence/plan", "sequence/tension/screw"},
+	"sequence/overhaul":               {"geometry", "geometry/unit", "sequence", "sequence/measure", "sequence/plan", "sequence/tension/screw"},
 	"sequence/plan":                   {"geometry", "geometry/family", "geometry/thread", "geometry/unit", "sequence", "sequence/figures", "sequence/measure", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness"},
 	"sequence/run":                    {"geometry/unit", "sequence/measure", "sequence/plan"},
 	"sequence/run/remedy":             {"geometry/unit", "sequence/run"},

@@ -33,6 +33,8 @@ var mayBeMeant = map[finding.Code]meant.Name{
 	places.FastenersOff: meant.OffThePart, places.BoreOff: meant.OffThePart, places.DowelOff: meant.OffThePart,
 	places.BoreOffOwnEdge: meant.OffThePart, places.DowelOffOwnEdge: meant.OffThePart,
 	measures.Unusual: meant.Measures, measures.OtherSystem: meant.Measures, measures.LengthTwice: meant.Measures,
+	measures.PlaceLeftOut: meant.Measures, measures.PlaceOfOtherList: meant.Measures, measures.PlaceUneven: meant.Measures,
+	measures.LimitsApart: meant.Measures, measures.LengthOff: meant.Measures, measures.ShimsWide: meant.Measures,
 	meaning.StageForAll: meant.EveryKind,
 	places.KindOdd:      meant.Kind, meaning.KindUnused: meant.Kind,
 	places.IDMissing: meant.MissingID,
