@@ -11,6 +11,9 @@ import (
 // exchangedDigits warns of a fastener one of whose coordinates has two digits exchanged:
 // with them in order it is that of two others of its kind, or of its mirror place.
 func (c check) exchangedDigits() {
+	if _, found := geometry.FindOdd(c.Joint.Points()); found {
+		return // which is said
+	}
 	of := map[string][]int{}
 	for i, f := range c.Joint.Fasteners {
 		of[f.Kind] = append(of[f.Kind], i)
