@@ -59,6 +59,8 @@ var mayBeMeant = map[finding.Code]meant.Name{
 	places.BoreOtherSize: meant.Bores, places.BoresOverlap: meant.Bores, places.BoreCutsHole: meant.Bores,
 	places.DowelOnBolt: meant.Dowels, places.DowelInBore: meant.Dowels,
 	places.StationsTogether: meant.Stations, places.StationOff: meant.Stations, places.StationOffMirror: meant.Stations,
+	places.LabelsTogether: meant.Labels, places.SidesTogether: meant.Labels, places.LabelUpsideDown: meant.Labels, places.FlywheelAtFront: meant.View,
+	places.DowelsTogether: meant.Dowels, places.DigitsExchanged: meant.OffItsPlace,
 	places.FrontFacesView: meant.View,
 	texts.TextTorque:      meant.Texts, texts.TextAngle: meant.Texts, texts.TextDry: meant.Texts, texts.TextLubricant: meant.Texts, texts.TextCount: meant.Texts,
 	texts.TextName: meant.Texts, texts.TextSize: meant.Texts, texts.TextGasket: meant.Texts, texts.TextSide: meant.Texts, texts.TextOtherWork: meant.Texts,
