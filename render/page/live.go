@@ -137,12 +137,10 @@ type onPaper struct {
 // first.
 func (v RunView) OnPaper() []onPaper {
 	var all []onPaper
-	repeats := 0 // the stage
-	for _, a := range v.Run.Asks {
-		if a.Kind == run.AskRound {
-			repeats = a.Stage
-		}
+	if v.next() == nil {
+		return nil // something is to be decided first
 	}
+	repeats := 0 // the stage
 	for _, s := range v.Run.Steps {
 		blocked := v.troubled(s)
 		if repeats > 0 && s.Stage > repeats || blocked && !v.Loosening() {
