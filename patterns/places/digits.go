@@ -1,6 +1,7 @@
 package places
 
 import (
+	"slices"
 	"strconv"
 
 	"drawdown/geometry"
@@ -9,7 +10,7 @@ import (
 )
 
 // exchangedDigits warns of a fastener one of whose coordinates has two digits exchanged:
-// with them in order it is that of two others of its kind, or of its mirror place.
+// with them in order it is that of two others of its kind, which all share theirs.
 func (c check) exchangedDigits() {
 	if _, found := geometry.FindOdd(c.Joint.Points()); found {
 		return // which is said
@@ -24,7 +25,8 @@ func (c check) exchangedDigits() {
 		}
 		for _, axis := range []func(geometry.Point) float64{func(p geometry.Point) float64 { return p.X }, func(p geometry.Point) float64 { return p.Y }} {
 			own := axis(f.At)
-			if c.others(of[f.Kind], i, axis, own) > 0 {
+			alone := func(k int) bool { return c.others(of[f.Kind], k, axis, axis(c.Joint.Fasteners[k].At)) == 0 }
+			if !alone(i) || slices.ContainsFunc(of[f.Kind], func(k int) bool { return k != i && alone(k) }) {
 				continue
 			}
 			for _, meant := range exchanges(own) {
