@@ -115,7 +115,7 @@ func (s *Names) checkExchanged() {
 			case len(list) >= fewest && n == len(list)-2 && odd[0].was+odd[0].by == odd[1].was+step && odd[1].was+odd[1].by == odd[0].was+step:
 				s.exchanged(odd[0], odd[1])
 			case len(list) >= fewestOfOne && n == len(list)-1 && n >= 2:
-				s.problems.Warn(s.layers[0].at, OneOff, finding.Values{"old": odd[0].old, "new": odd[0].new, "by": step})
+				s.problems.Warn(s.layers[0].names[odd[0].old].Value, OneOff, finding.Values{"old": odd[0].old, "new": odd[0].new, "by": step})
 			}
 		}
 		if other, crossed := crossing(list, groups); crossed {
@@ -125,7 +125,7 @@ func (s *Names) checkExchanged() {
 }
 
 func (s *Names) exchanged(a, b renamed) {
-	s.problems.Warn(s.layers[0].at, Exchanged, finding.Values{"first": a.old, "second": b.old})
+	s.problems.Warn(s.layers[0].names[b.old].Value, Exchanged, finding.Values{"first": a.old, "second": b.old})
 }
 
 // crossing finds the name that takes the letters of one and gives it its own: in 2
