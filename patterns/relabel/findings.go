@@ -10,6 +10,7 @@ const (
 	NamesNothing finding.Code = "relabel names nothing" // name, meant
 	NoNumbers    finding.Code = "relabel no numbers"    //
 	Exchanged    finding.Code = "relabel exchanged"     // first, second: old names
+	OneOff       finding.Code = "relabel one off"       // old, new, by: of the others
 	BanksShare   finding.Code = "relabel banks share"   // labels: that both banks have
 	BanksGap     finding.Code = "relabel banks gap"     // missing, least, most
 )

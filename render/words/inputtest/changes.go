@@ -24,6 +24,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	relabel.NamesNothing:      {"name": `"cyl 9"`, "meant": "cyl 1"},
 	relabel.NoNumbers:         {},
 	relabel.Exchanged:         {"first": "M5", "second": "M6"},
+	relabel.OneOff:            {"old": "in 3", "new": "in 7", "by": 3},
 	relabel.BanksShare:        {"labels": []string{`"cyl 2"`}},
 	relabel.BanksGap:          {"missing": 4, "least": 1, "most": 7},
 })
