@@ -30,7 +30,8 @@ const recalibrated = 12
 
 // flags lists what was recorded but has to be looked at: readings outside the
 // tolerance (10), wrenches that the list does not know or that are out of date,
-// condemned fasteners that stay in, readiness that nobody recorded (8).
+// condemned fasteners that stay in, repaired holes, what was left out, what nobody
+// recorded (8), corrections.
 func (s *State) flags() []Flag {
 	var all []Flag
 	for _, e := range s.readings {
@@ -44,8 +45,9 @@ func (s *State) flags() []Flag {
 			}
 		}
 	}
-	all = append(all, s.wrenchFlags()...)
-	all = append(all, s.keptFlags()...)
+	for _, part := range []func() []Flag{s.wrenchFlags, s.keptFlags, s.jobFlags, s.repairFlags, s.leftFlags, s.gasketFlags, s.toolFlags, s.correctedFlags} {
+		all = append(all, part()...)
+	}
 	if first := s.firstDone(); first != nil && s.work.Job == "" {
 		if unmet := s.unmet(); len(unmet) > 0 {
 			all = append(all, Flag{finding.Warned(ReadinessOpen, finding.Values{"needs": named(unmet)}), first.mark(), first.Step})

@@ -15,7 +15,7 @@ func (s *State) judgeReplace(e Entry) *Refusal {
 	case len(s.toAccept()) > 0:
 		return s.judgeAccepted(e, nil)
 	}
-	return nil
+	return s.judgeRepair(e, ids)
 }
 
 // applyReplace starts a new fastener from its first stage. Its earlier steps no

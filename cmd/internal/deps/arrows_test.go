@@ -105,7 +105,7 @@ var arrows = map[string][]string{
 	"sequence/measure":                {"geometry/unit"},
 	"sequence/overhaul":               {"geometry/unit", "sequence", "sequence/measure", "sequence/plan", "sequence/tension/screw"},
 	"sequence/plan":                   {"geometry", "geometry/family", "geometry/thread", "geometry/unit", "sequence", "sequence/figures", "sequence/measure", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness"},
-	"sequence/run":                    {"geometry/unit", "sequence/measure", "sequence/plan"},
+	"sequence/run":                    {"geometry/thread", "geometry/unit", "sequence/measure", "sequence/plan"},
 	"sequence/run/remedy":             {"geometry/unit", "sequence/run"},
 	"sequence/run/teardown":           {"sequence/measure", "sequence/overhaul", "sequence/plan", "sequence/run"},
 	"sequence/stages":                 {"geometry/unit", "sequence", "sequence/figures", "sequence/plan"},
