@@ -6,20 +6,20 @@ import (
 	"slices"
 )
 
-// mostCompared bounds the work on an outline whose edges all lie over each
-// other; one of a part has few that do.
+// mostCompared limits the work on outlines whose edges all overlap. On a real
+// part few edges do.
 const mostCompared = 20_000_000
 
-// Crossing finds two edges of a closed path that cross, by the numbers of the
-// points at which they begin. A loop smaller than the least on both axes, as a
-// traced edge has in a narrow place, does not count.
+// Crossing finds two edges of a closed path that cross. It returns the indices
+// of their start points. A loop whose bounding box is smaller than least does
+// not count: traced edges have such loops in narrow places.
 func Crossing(path []Point, least float64) (first, second int, found bool) {
 	edges := make([]Box, len(path))
 	for k, p := range path {
 		edges[k] = Bounds([]Point{p, path[(k+1)%len(path)]})
 	}
-	// Edges are compared with those that begin before they end, along the axis on
-	// which they are short.
+	// Along the axis on which the edges are shorter in total, compare each edge
+	// with those that start before it ends.
 	from, to := sides(edges)
 	order := make([]int, len(path))
 	for k := range order {
@@ -40,8 +40,8 @@ func Crossing(path []Point, least float64) (first, second int, found bool) {
 	return 0, 0, false
 }
 
-// sides returns where edges begin and end along the axis on which they are
-// shorter in all.
+// sides returns where edges begin and end, along the axis on which they are
+// shorter in total.
 func sides(edges []Box) (from, to []float64) {
 	wide, high := 0.0, 0.0
 	for _, e := range edges {
@@ -57,21 +57,21 @@ func sides(edges []Box) (from, to []float64) {
 	return from, to
 }
 
-// edgesCross reports whether the edges that begin at two points cross inside both.
-// Edges that touch, or that share an end, do not.
+// edgesCross reports whether the edges that start at points a and b cross.
+// Edges that only touch, or share an end, do not.
 func edgesCross(path []Point, a, b int) bool {
 	p, q, r, s := path[a], path[(a+1)%len(path)], path[b], path[(b+1)%len(path)]
 	return SegmentsCross(p, q, r, s)
 }
 
-// SegmentsCross reports whether the lines from p to q and from r to s cross, without
-// those that only touch.
+// SegmentsCross reports whether the segments pq and rs cross. Segments that
+// only touch do not.
 func SegmentsCross(p, q, r, s Point) bool {
 	return cross(p, q, r)*cross(p, q, s) < 0 && cross(r, s, p)*cross(r, s, q) < 0
 }
 
-// loop returns the longer side of the box round the smaller of the two loops that
-// a crossing makes of a path.
+// loop returns the longer side of the bounding box of the smaller of the two
+// loops that a crossing forms.
 func loop(path []Point, a, b int) float64 {
 	one := Bounds(path[a+1 : b+1])
 	other := Bounds(slices.Concat(path[b+1:], path[:a+1]))

@@ -2,15 +2,15 @@ package geometry
 
 import "math"
 
-// Disc is a circle with its inside.
+// Disc is a circle with its interior.
 type Disc struct {
 	Centre Point
 	Radius float64
 }
 
-// Enclose returns the smallest disc round the points. Its centre is the middle
-// of a joint: unlike the centroid it stays where it is when a fastener is
-// missing from a grid or a circle.
+// Enclose returns the smallest disc around the points. Its centre is used as
+// the middle of a joint because, unlike the centroid, it does not move if a
+// fastener is missing from a grid or a circle.
 func Enclose(points []Point) Disc {
 	hull := Hull(points)
 	var d Disc
@@ -24,7 +24,8 @@ func Enclose(points []Point) Disc {
 	return d
 }
 
-// encloseWith returns the smallest disc round the points that has p on its rim.
+// encloseWith returns the smallest disc around the points that has p on its
+// rim.
 func encloseWith(points []Point, p Point) Disc {
 	d := Disc{Centre: p}
 	for i, q := range points {
@@ -41,7 +42,8 @@ func encloseWith(points []Point, p Point) Disc {
 	return d
 }
 
-// holds allows for rounding, so that a rim point never counts as outside.
+// holds reports whether the disc contains p. It allows for rounding, so that a
+// point on the rim never counts as outside.
 func (d Disc) holds(p Point) bool {
 	return p.Distance(d.Centre) <= d.Radius*(1+1e-12)+1e-9
 }
@@ -51,8 +53,8 @@ func onDiameter(p, q Point) Disc {
 	return Disc{centre, math.Max(centre.Distance(p), centre.Distance(q))}
 }
 
-// through returns the circle through three points; where they lie on one line,
-// the disc on the longest of their distances.
+// through returns the circle through three points. For points on one line it
+// returns the disc whose diameter is the longest of their distances.
 func through(a, b, c Point) Disc {
 	twice := 2 * cross(a, b, c)
 	longest := onDiameter(a, b)

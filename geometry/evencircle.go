@@ -2,9 +2,9 @@ package geometry
 
 import "math"
 
-// EvenPlaces numbers directions, given in degrees and rising from 0, by the
-// even places of a circle: of len(deg) places, or of a few more where bolts
-// are missing. It returns nil where they lie on no even places.
+// EvenPlaces assigns directions to the even places of a circle. The directions
+// are in degrees, ascending from 0. The circle has len(deg) places, or a few
+// more if bolts are missing. It returns nil if the directions do not fit.
 func EvenPlaces(deg []float64) (places []int, count int) {
 	n := len(deg)
 	for count = n; count <= n+n/4; count++ {
@@ -15,9 +15,9 @@ func EvenPlaces(deg []float64) (places []int, count int) {
 	return nil, n
 }
 
-// placesAmong numbers the directions by count even places. Where the places lie
-// is taken from all directions together, so that it makes no difference which
-// one comes first.
+// placesAmong assigns the directions to count even places. The phase is fitted
+// to all directions together, so that the result does not depend on which one
+// comes first.
 func placesAmong(deg []float64, count int) []int {
 	step := 360 / float64(count)
 	var sum Point
@@ -40,9 +40,9 @@ func placesAmong(deg []float64, count int) []int {
 	return places
 }
 
-// EvenCircle moves points that lie evenly on one circle to their true places,
-// of which there are count; nil where one lies further off than this share of
-// the spacing.
+// EvenCircle moves points that are nearly evenly spaced on one circle to their
+// exact places. count is the number of places of the circle. It returns nil if
+// a point is off by more than share of the spacing.
 func EvenCircle(points []Point, share float64) (even []Point, count int) {
 	centre := Enclose(points).Centre
 	if off := offCircle(points, centre); len(points) < 3 || off > max(CircleShare, 2*share)*Spacing(points) {
@@ -64,9 +64,9 @@ func EvenCircle(points []Point, share float64) (even []Point, count int) {
 	return even, count
 }
 
-// fitCircle lays even places over the points by least squares: centre, radius
-// and direction of the first place. A place k is c + w·z with z = e^(2πik/n);
-// the sums below solve for the complex numbers c and w.
+// fitCircle fits even places to the points by least squares: centre, radius and
+// direction of the first place. Place k is c + w·z with z = e^(2πik/n). The
+// sums below solve for the complex numbers c and w.
 func fitCircle(points []Point, order, places []int, count int) []Point {
 	n := float64(len(points))
 	spoke := make([]Point, len(points))

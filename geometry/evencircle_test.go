@@ -66,9 +66,9 @@ func TestEvenPlaces(t *testing.T) {
 	}
 }
 
-// First principles: the places drawn are the places found, with every hole up
-// to a tenth of a step off, so that none is over a fifth off the common places. All of a circle of n is asked for first, so n
-// places taken for n are never taken for more.
+// First principles: the places drawn are the places found. Each hole is up to a
+// tenth of a step off, so none is more than a fifth off the common phase. A
+// full circle of n is tried first, so n places are never taken for more than n.
 func TestEvenPlacesFindsWhatWasDrawn(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		count := rapid.IntRange(3, 40).Draw(t, "count")
@@ -83,8 +83,8 @@ func TestEvenPlacesFindsWhatWasDrawn(t *testing.T) {
 		if places, got := EvenPlaces(deg); got != count || !slices.Equal(places, want) {
 			t.Fatalf("%v: %v of %d", deg, places, got)
 		}
-		// One bolt missing, not the first, and the others true.
-		// A circle of few is not told from one with a gap.
+		// One bolt missing, not the first, the others exact. With few bolts, a
+		// circle and one with a gap cannot be told apart.
 		if gone := rapid.IntRange(1, count-1).Draw(t, "gone"); count > 8 {
 			few, left := slices.Delete(slices.Clone(want), gone, gone+1), []float64{}
 			for _, k := range few {

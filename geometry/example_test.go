@@ -29,7 +29,7 @@ func ExampleRectangle() {
 	// Output: 14 {-150 82.5} {150 82.5} {150 27.5} {-150 27.5}
 }
 
-// The other bank: left and right change places, the front with them.
+// The other bank: left and right are swapped, including the front.
 func ExampleJoint_Mirrored() {
 	bank := geometry.Joint{
 		Fasteners: []geometry.Fastener{{ID: "M1", At: geometry.Point{X: -95, Y: 45}}},
@@ -40,7 +40,7 @@ func ExampleJoint_Mirrored() {
 	// Output: M1 {95 45} right
 }
 
-// The middle of a circle stays where it is when a bolt is missing.
+// The centre of a circle does not move if a bolt is missing.
 func ExampleEnclose() {
 	bolts := geometry.Circle(8, 240, geometry.Point{X: 30, Y: 20}, 90, true)[:7]
 	disc := geometry.Enclose(bolts)
@@ -48,7 +48,7 @@ func ExampleEnclose() {
 	// Output: 30.000 20.000 radius 120.000 mm
 }
 
-// A hole measured half a millimetre too high comes back into its row.
+// A hole measured half a millimetre too high is moved back to its row.
 func ExampleNewLayout() {
 	holes := geometry.Grid(5, 2, 95, 90, geometry.Point{})
 	holes[3].Y += 0.5

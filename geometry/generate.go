@@ -2,8 +2,8 @@ package geometry
 
 import "math"
 
-// Grid returns rows × columns places, by rows from the top left, with the
-// centre of the grid at centre; none where a count is below one.
+// Grid returns rows × columns places, row by row from the top left, with the
+// middle of the grid at centre. It returns none if a count is below one.
 func Grid(columns, rows int, pitchX, pitchY float64, centre Point) []Point {
 	if columns < 1 || rows < 1 {
 		return nil
@@ -20,8 +20,9 @@ func Grid(columns, rows int, pitchX, pitchY float64, centre Point) []Point {
 	return points
 }
 
-// Row returns count places at the pitch, from the first place in the direction
-// angleDeg (anticlockwise from the right); none where count is below one.
+// Row returns count places at the pitch, starting at from in the direction
+// angleDeg (anticlockwise from the right). It returns none if count is below
+// one.
 func Row(count int, pitch float64, from Point, angleDeg float64) []Point {
 	if count < 1 {
 		return nil
@@ -30,9 +31,9 @@ func Row(count int, pitch float64, from Point, angleDeg float64) []Point {
 	return Mapped(Count(count), func(i int) Point { return from.Add(direction.Scale(pitch * float64(i))) })
 }
 
-// Circle returns count even places on a circle, the first in the direction
-// firstDeg; clockwise in the view, or anticlockwise; none where count is below
-// one.
+// Circle returns count evenly spaced places on a circle, the first in the
+// direction firstDeg, clockwise or anticlockwise in the view. It returns none
+// if count is below one.
 func Circle(count int, diameter float64, centre Point, firstDeg float64, clockwise bool) []Point {
 	if count < 1 {
 		return nil
@@ -44,10 +45,10 @@ func Circle(count int, diameter float64, centre Point, firstDeg float64, clockwi
 	return Mapped(Count(count), func(i int) Point { return Polar(centre, diameter/2, firstDeg+step*float64(i)) })
 }
 
-// Rectangle returns places on the perimeter of a width × height rectangle:
-// columns along the top and bottom with the corners, rows more on each end,
-// clockwise from the top left; none where columns is below two, which leaves
-// no corners, or rows below zero.
+// Rectangle returns places on the perimeter of a width × height rectangle,
+// clockwise from the top left: columns along the top and bottom with the
+// corners, and rows more on each end. It returns none if columns is below two,
+// which leaves no corners, or if rows is below zero.
 func Rectangle(columns, rows int, width, height float64, centre Point) []Point {
 	if columns < 2 || rows < 0 {
 		return nil
@@ -71,8 +72,8 @@ func Rectangle(columns, rows int, width, height float64, centre Point) []Point {
 	return points
 }
 
-// Polar returns the place at a distance and a direction from centre. Right
-// angles come out exact, so that a circle's top and side places tie exactly.
+// Polar returns the place at a distance and a direction from centre. Multiples
+// of 90° are exact, so that a circle's top and side places tie exactly.
 func Polar(centre Point, radius, angleDeg float64) Point {
 	s, c := math.Sincos(Turn(angleDeg) * math.Pi / 180)
 	switch Turn(angleDeg) {

@@ -7,7 +7,7 @@ import (
 	"pgregory.net/rapid"
 )
 
-// The pattern file's contract: by rows, top left first; the centre is the
+// Contract of the pattern file: row by row, top left first; centre is the
 // middle. First principles: arithmetic.
 func TestGrid(t *testing.T) {
 	samePoints(t, "3 columns, 2 rows", Grid(3, 2, 95, 40, Point{10, -4}), []Point{
@@ -34,13 +34,13 @@ func TestRow(t *testing.T) {
 func TestCircle(t *testing.T) {
 	samePoints(t, "clockwise from the top", Circle(4, 240, Point{7, -3}, 90, true), []Point{{7, 117}, {127, -3}, {7, -123}, {-113, -3}})
 	samePoints(t, "anticlockwise from the top", Circle(4, 240, Point{7, -3}, 90, false), []Point{{7, 117}, {-113, -3}, {7, -123}, {127, -3}})
-	// First principles: the sine of 30° is a half, its cosine half the root of 3.
+	// First principles: sin 30° = ½, cos 30° = √3/2.
 	half := 50 * math.Sqrt(3)
 	samePoints(t, "three from 30°", Circle(3, 200, Point{0, 10}, 30, true), []Point{{half, 60}, {0, -90}, {-half, 60}})
 	samePoints(t, "one place", Circle(1, 200, Point{0, 10}, 180, true), []Point{{-100, 10}})
 }
 
-// The contract: columns along top and bottom with the corners, rows more on
+// The contract: columns along top and bottom with the corners, and rows more on
 // each end, clockwise from the top left.
 func TestRectangle(t *testing.T) {
 	samePoints(t, "3 columns, 1 row", Rectangle(3, 1, 300, 160, Point{20, -6}), []Point{
@@ -75,8 +75,8 @@ func TestImpossibleCountsGiveNoPlaces(t *testing.T) {
 	}
 }
 
-// First principles: even places on a circle have equal chords, and turn the
-// other way round in the mirror.
+// First principles: even places on a circle have equal chords, and run the
+// other way round in a mirror.
 func TestCircleIsEven(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		n := rapid.IntRange(2, 60).Draw(t, "count")
@@ -101,7 +101,7 @@ func TestCircleIsEven(t *testing.T) {
 	})
 }
 
-// Right angles must come out exact in any number of whole turns.
+// Multiples of 90° are exact after any number of whole turns.
 func TestPolarIsExactAtRightAngles(t *testing.T) {
 	for turns := -3; turns <= 3; turns++ {
 		for quarter, want := range []Point{{107, -3}, {7, 97}, {-93, -3}, {7, -103}} {

@@ -5,9 +5,9 @@ import (
 	"slices"
 )
 
-// Hull returns the convex hull of the points, anticlockwise from the lowest
-// leftmost one, without points on its edges. One or two points come back as
-// they are; points on one line give its two ends.
+// Hull returns the convex hull of the points, anticlockwise from the leftmost
+// one (the lowest of several), without points on its edges. One or two points
+// are returned as they are; points on one line give its two ends.
 func Hull(points []Point) []Point {
 	sorted := slices.Clone(points)
 	slices.SortFunc(sorted, compare)
@@ -21,8 +21,7 @@ func Hull(points []Point) []Point {
 	return append(lower[:len(lower)-1], upper[:len(upper)-1]...)
 }
 
-// chain keeps the points that turn left, which is half of the hull
-// (monotone chain).
+// chain keeps the points that turn left: one half of the hull (monotone chain).
 func chain(sorted []Point) []Point {
 	var kept []Point
 	for _, p := range sorted {
@@ -34,12 +33,12 @@ func chain(sorted []Point) []Point {
 	return kept
 }
 
-// cross is positive where a → b → c turns left.
+// cross is positive if a → b → c turns left.
 func cross(a, b, c Point) float64 {
 	return (b.X-a.X)*(c.Y-a.Y) - (b.Y-a.Y)*(c.X-a.X)
 }
 
-// compare sorts points from left to right, then upwards.
+// compare orders points from left to right, then upwards.
 func compare(p, q Point) int {
 	return cmp.Or(cmp.Compare(p.X, q.X), cmp.Compare(p.Y, q.Y))
 }

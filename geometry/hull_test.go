@@ -8,8 +8,8 @@ import (
 	"pgregory.net/rapid"
 )
 
-// The doc: anticlockwise from the leftmost place (the lowest of several),
-// without places on the edges and without doubles.
+// As documented: anticlockwise from the leftmost place (the lowest of several),
+// without places on the edges and without duplicates.
 func TestHull(t *testing.T) {
 	tests := []struct {
 		name         string
@@ -36,8 +36,8 @@ func TestHull(t *testing.T) {
 	}
 }
 
-// First principles: a place is a corner of the hull unless a triangle or a
-// stretch between other places holds it.
+// First principles: a place is a corner of the hull unless a triangle or
+// segment of other places contains it.
 func TestHullAgainstBruteForce(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		// Whole coordinates, so that every product is exact.
@@ -84,8 +84,8 @@ func heldByOthers(p Point, points []Point) bool {
 	return false
 }
 
-// First principles: the smallest disc has two places on its diameter or three
-// on its rim; the smallest of all such discs that hold every place is it.
+// First principles: the smallest disc has two places on a diameter or three on
+// its rim. Of all such discs that contain every place it is the smallest.
 func TestEncloseAgainstBruteForce(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		points := anyPoints(t, 1, 12)
@@ -129,7 +129,7 @@ func smallestDisc(points []Point) Disc {
 	return best
 }
 
-// middleOfRim is the place as far from a as from b and c: two linear equations
+// middleOfRim is the point equally far from a, b and c: two linear equations
 // solved by Cramer's rule.
 func middleOfRim(a, b, c Point) (Point, bool) {
 	u, v := b.Sub(a), c.Sub(a)
@@ -141,8 +141,8 @@ func middleOfRim(a, b, c Point) (Point, bool) {
 	return a.Add(Point{(p*v.Y - q*u.Y) / det, (u.X*q - v.X*p) / det}), true
 }
 
-// First principles: the middle of a right triangle is that of its hypotenuse,
-// the middle of a line that of its ends.
+// First principles: the centre for a right triangle is the middle of its
+// hypotenuse; for a line, the middle of its ends.
 func TestEnclose(t *testing.T) {
 	tests := []struct {
 		name   string
@@ -166,8 +166,8 @@ func TestEnclose(t *testing.T) {
 	}
 }
 
-// A row turned in the picture is a line but for the rounding: the centre must
-// not run off along its normal.
+// A row turned in the picture is a line except for rounding. The centre must
+// not move off along its normal.
 func TestEncloseTurnedRow(t *testing.T) {
 	for deg := range 360 {
 		points := Row(7, 60, Point{37, -11}, float64(deg))
@@ -178,8 +178,8 @@ func TestEncloseTurnedRow(t *testing.T) {
 	}
 }
 
-// First principles: three places on one line, or off it by the rounding, have
-// no circle through them; the stretch between the outer two is the diameter.
+// First principles: three places on one line, exact or within rounding, have no
+// circle through them. The segment between the outer two is the diameter.
 func TestThroughPlacesOnALine(t *testing.T) {
 	for _, off := range []float64{0, 1e-13, -1e-13} {
 		for _, order := range [][3]int{{0, 1, 2}, {1, 2, 0}, {2, 0, 1}, {1, 0, 2}} {
@@ -192,7 +192,7 @@ func TestThroughPlacesOnALine(t *testing.T) {
 	}
 }
 
-// First principles: hull and disc belong to the part, not to the picture.
+// First principles: hull and disc move with the part.
 func TestHullAndDiscMoveWithThePart(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		points, m := scattered(rapid.IntRange(3, 40).Draw(t, "count"), 6, rapid.Uint64().Draw(t, "seed")), anyMove(t)
@@ -205,7 +205,7 @@ func TestHullAndDiscMoveWithThePart(t *testing.T) {
 		if len(got) != len(corners) {
 			t.Fatalf("%d corners, want %d", len(got), len(corners))
 		}
-		// The same round, begun elsewhere.
+		// The same round with another start.
 		begin := slices.IndexFunc(corners, func(p Point) bool { return closeTo(p, got[0], 1e-6*m.scale) })
 		for k := range got {
 			if begin < 0 || !closeTo(got[k], corners[(begin+k)%len(corners)], 1e-6*m.scale) {
@@ -215,7 +215,7 @@ func TestHullAndDiscMoveWithThePart(t *testing.T) {
 	})
 }
 
-// First principles: the listing of the fasteners has no say.
+// First principles: the listing order of the fasteners does not matter.
 func TestHullAndDiscKnowNoListing(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		points := anyPoints(t, 1, 20)

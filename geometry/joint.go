@@ -1,7 +1,7 @@
 // Package geometry describes where the fasteners of a joint are and the shape
 // of the part: points, outlines, mirror, rings, generators. All lengths are in
-// millimetres; x runs to the right and y upwards in the view. The package is
-// pure: it knows no files, no paper and no clock.
+// millimetres; x points right and y up in the view. The package is pure: it
+// uses no files, no paper and no clock.
 package geometry
 
 // Fastener is one bolt, screw or nut of a joint.
@@ -9,18 +9,18 @@ type Fastener struct {
 	ID   string
 	Kind string // name of a fastener kind of the joint
 	At   Point
-	Cast int // number marked on the part itself; 0 where there is none
-	// Mark is what somebody wrote on the part beside it with chalk or paint. It
-	// is shown and orders nothing.
+	Cast int // number cast or marked on the part itself; 0 for none
+	// Mark is what somebody wrote beside it with chalk or paint. It is only
+	// shown; it does not affect the order.
 	Mark string
 }
 
-// Cluster is a set of fasteners that go down together, such as the two bolts
-// of a cam cap.
+// Cluster is a set of fasteners that are tightened together, such as the two
+// bolts of a cam cap.
 type Cluster struct {
 	Name string
 	Of   []string // fastener ids
-	// Unloaded says that no spring pushes against this cluster: it comes off
+	// Unloaded reports that no spring pushes against this cluster. It comes off
 	// last and goes on first, unless the joint says otherwise.
 	Unloaded bool
 }
@@ -38,20 +38,20 @@ type Dowel struct {
 	Diameter float64
 }
 
-// Label is a word written on the part.
+// Label is text on the drawing of the part.
 type Label struct {
 	Text string
 	At   Point
 }
 
-// Station is the place of a part that must go back where it came from.
+// Station is the position of a part that must go back where it came from.
 type Station struct {
 	ID    string
 	At    Point
 	Label string
 }
 
-// Front is the side of the view on which the front of the machine lies.
+// Front is the side of the view that faces the front of the machine.
 type Front string
 
 const (
@@ -66,10 +66,10 @@ const (
 type Joint struct {
 	Fasteners []Fastener
 	Clusters  []Cluster
-	// UnloadedFirstOff says that the clusters that no spring presses on come off
-	// first and go on last.
+	// UnloadedFirstOff reports that clusters without spring load come off first
+	// and go on last.
 	UnloadedFirstOff bool
-	Outline          [][]Point // closed paths; empty where the file gives none
+	Outline          [][]Point // closed paths; empty if the file gives none
 	Bores            []Bore
 	Dowels           []Dowel
 	Labels           []Label
@@ -77,7 +77,7 @@ type Joint struct {
 	Front            Front
 }
 
-// Points returns the fasteners' places in their order in the joint.
+// Points returns the places of the fasteners, in their order in the joint.
 func (j Joint) Points() []Point {
 	return Mapped(j.Fasteners, func(f Fastener) Point { return f.At })
 }
@@ -87,7 +87,7 @@ func (j Joint) PointsOf(fasteners []int) []Point {
 	return Mapped(fasteners, func(i int) Point { return j.Fasteners[i].At })
 }
 
-// IDs names fasteners by their ids.
+// IDs returns the ids of some of the fasteners.
 func (j Joint) IDs(fasteners []int) []string {
 	ids := make([]string, len(fasteners))
 	for k, i := range fasteners {
@@ -96,7 +96,7 @@ func (j Joint) IDs(fasteners []int) []string {
 	return ids
 }
 
-// Index returns the place of each fastener in the list by its id.
+// Index maps the id of each fastener to its index.
 func (j Joint) Index() map[string]int {
 	index := make(map[string]int, len(j.Fasteners))
 	for i, f := range j.Fasteners {

@@ -6,8 +6,9 @@ import (
 	"testing"
 )
 
-// Filled rows have at least two of each, hardly a place missing (a tenth, at
-// least one), and something inside unless they are but two.
+// Filled rows have at least two rows and columns, at most a tenth of the places
+// missing (at least one), and places inside if there are more than two rows and
+// columns.
 func TestFilledRows(t *testing.T) {
 	t.Parallel()
 	grid := func(columns, rows int, without ...int) Layout {
@@ -59,7 +60,7 @@ func TestFilledRows(t *testing.T) {
 	}
 }
 
-// First principles on a part of 100 by 60 mm with an opening of 20 by 20 mm.
+// First principles, on a part of 100 by 60 mm with an opening of 20 by 20 mm.
 func TestOnAPart(t *testing.T) {
 	t.Parallel()
 	box := func(x0, y0, x1, y1 float64) []Point { return []Point{{x0, y0}, {x1, y0}, {x1, y1}, {x0, y1}} }
@@ -92,8 +93,8 @@ func TestOnAPart(t *testing.T) {
 	}
 }
 
-// Five places on one circle make a round part, four may by chance; the edge is
-// drawn half a spacing away, 10 mm round a single place.
+// Five places on one circle make a round part; four may be on one by chance.
+// The edge is half a spacing away, or 10 mm around a single place.
 func TestOwnEdge(t *testing.T) {
 	t.Parallel()
 	circle := Circle(5, 100, Point{}, 0, true)

@@ -5,16 +5,16 @@ import (
 	"slices"
 )
 
-// levels are the rows, or the columns, on which points lie.
+// levels are the rows or the columns that points form.
 type levels struct {
 	of     []int     // the level of each point
-	value  []float64 // the coordinate of each level, rising
+	value  []float64 // the coordinate of each level, ascending
 	widest float64   // the largest extent of a level
 	slack  float64
 }
 
-// newLevels parts the coordinates into levels, where two that follow each
-// other are further apart than holes measured off their places can be.
+// newLevels groups the coordinates into levels. Consecutive levels are further
+// apart than measuring errors explain.
 func newLevels(points []Point, coordinate func(Point) float64, slack float64) *levels {
 	l := &levels{of: make([]int, len(points)), slack: slack}
 	order := Sorted(len(points), func(i int) float64 { return coordinate(points[i]) })
@@ -34,8 +34,7 @@ func newLevels(points []Point, coordinate func(Point) float64, slack float64) *l
 	return l
 }
 
-// tight says that no level is wider than holes measured off their places make
-// it.
+// tight reports that no level is wider than measuring errors explain.
 func (l *levels) tight() bool { return l.widest <= 2*l.slack }
 
 // middles returns the centroid of the points of each level.
@@ -52,9 +51,9 @@ func (l *levels) middles(points []Point) []Point {
 
 func (l *levels) at(i int) float64 { return l.value[l.of[i]] }
 
-// straighten brings the levels to even steps where they are even within the
-// slack (some may be skipped), else to symmetry where they are symmetric
-// within the slack, and says whether they were one or the other.
+// straighten moves the levels to even steps, of which some may be skipped, if
+// they are even within the slack. Otherwise it makes them symmetric if they are
+// so within the slack. It reports whether either was the case.
 func (l *levels) straighten() bool {
 	steps := l.steps()
 	few := steps[len(steps)-1] <= 4*len(steps)
@@ -70,8 +69,7 @@ func (l *levels) straighten() bool {
 	return false
 }
 
-// symmetric returns the values made symmetric about their mean, which are the
-// nearest symmetric ones.
+// symmetric returns the nearest values that are symmetric about their mean.
 func symmetric(values []float64) []float64 {
 	n, mean := len(values), 0.0
 	for _, v := range values {
@@ -84,7 +82,7 @@ func symmetric(values []float64) []float64 {
 	return out
 }
 
-// steps counts the levels in whole steps of the smallest distance between two.
+// steps numbers the levels in whole steps of the smallest distance between two.
 func (l *levels) steps() []int {
 	smallest := math.Inf(1)
 	for k := 1; k < len(l.value); k++ {
@@ -97,8 +95,8 @@ func (l *levels) steps() []int {
 	return steps
 }
 
-// number returns the points the step numbers of their levels; levels between
-// that no point lies on have numbers, too.
+// number gives each point the step number of its level. Levels without points
+// are counted too.
 func (l *levels) number(steps []int) {
 	value := make([]float64, steps[len(steps)-1]+1)
 	first, last := l.value[0], l.value[len(l.value)-1]
@@ -118,8 +116,8 @@ func (l *levels) near(other []float64) bool {
 	return slices.EqualFunc(l.value, other, func(v, w float64) bool { return math.Abs(v-w) <= l.slack })
 }
 
-// fitSteps returns the values that even steps lay over the levels by least
-// squares.
+// fitSteps fits even steps to the levels by least squares and returns their
+// values.
 func fitSteps(values []float64, steps []int) []float64 {
 	n := float64(len(values))
 	var meanValue, meanStep, along, squares float64

@@ -6,8 +6,9 @@ import (
 	"testing"
 )
 
-// First principles: a disc round the longest side of an obtuse triangle, through
-// all three corners of an acute one, round the ends of a line in any order.
+// First principles: the disc is on the longest side of an obtuse triangle,
+// through all corners of an acute one, and on the ends of a line in any listing
+// order.
 func TestEncloseByTriangles(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -42,7 +43,7 @@ func TestEncloseByTriangles(t *testing.T) {
 	}
 }
 
-// First principles: twelfths of a turn, each from its own direction on.
+// First principles: sectors of 30°, each including its first direction.
 func TestTwelfths(t *testing.T) {
 	t.Parallel()
 	for k := range 12 {
@@ -59,8 +60,8 @@ func TestTwelfths(t *testing.T) {
 	}
 }
 
-// First principles: lines that cross inside both, and those that only touch, end
-// at the other, or pass it by.
+// First principles: lines that cross inside both, and lines that only touch,
+// share an end, or miss each other.
 func TestSegmentsThatCross(t *testing.T) {
 	t.Parallel()
 	a, b := Point{0, 0}, Point{10, 0}
@@ -90,8 +91,8 @@ func TestSegmentsThatCross(t *testing.T) {
 	}
 }
 
-// A stray stands further off than all others span, and so far that fewer than one
-// set in a thousand has it by chance: 2·(span/(gap + span))^(n−2).
+// A stray is further away than the span of all others, and so far that fewer
+// than one set in a thousand has it by chance: 2·(span/(gap + span))^(n−2).
 func TestHowFarAStrayStands(t *testing.T) {
 	t.Parallel()
 	const span = 100
@@ -110,7 +111,7 @@ func TestHowFarAStrayStands(t *testing.T) {
 	}
 }
 
-// The widest quiet span between two values has its middle; with none between, the
+// The middle of the widest interval between two values; without values, the
 // middle of all.
 func TestQuietSpansAndNarrowRings(t *testing.T) {
 	t.Parallel()
@@ -136,8 +137,8 @@ func TestQuietSpansAndNarrowRings(t *testing.T) {
 	}
 }
 
-// Three places are a circle, two are none; a circle may be off by a tenth of the
-// spacing, a line too.
+// Three places can be a circle, two cannot. A circle or a line may be off by a
+// tenth of the spacing.
 func TestFewestOnACircle(t *testing.T) {
 	t.Parallel()
 	three := Circle(3, 100, Point{}, 0, true)
@@ -150,7 +151,7 @@ func TestFewestOnACircle(t *testing.T) {
 	if even, _ := EvenCircle(three[:2], LevelShare); even != nil {
 		t.Errorf("two places: %v", even)
 	}
-	for off, want := range map[float64]bool{0: true, 5.9: true, 14: false} { // the middle one moves the line by a third
+	for off, want := range map[float64]bool{0: true, 5.9: true, 14: false} { // the middle place moves the line by a third
 		line := []Point{{0, 0}, {50, off}, {100, 0}}
 		if got := OneLine(line); got != want {
 			t.Errorf("one of three %g mm beside the line: %v", off, got)
@@ -168,7 +169,7 @@ func TestFewestOnACircle(t *testing.T) {
 	}
 }
 
-// Levels that are skipped have values and numbers too.
+// Skipped levels have values and numbers too.
 func TestSkippedLevels(t *testing.T) {
 	t.Parallel()
 	points := []Point{{0, 0}, {100, 0}, {202, 0}, {500, 0}, {500, 3}}
@@ -197,7 +198,7 @@ func TestSkippedLevels(t *testing.T) {
 	}
 }
 
-// What a list of numbers picks, and how ids lead back.
+// Picked, and the index by id.
 func TestPickedAndIndex(t *testing.T) {
 	t.Parallel()
 	if got := Picked([]string{"a", "b", "c"}, []int{2, 0, 2}); !slices.Equal(got, []string{"c", "a", "c"}) {

@@ -34,7 +34,7 @@ func TestLongAxis(t *testing.T) {
 }
 
 // First principles: no other direction has a larger sum of squares about the
-// centroid, which trying every half degree shows.
+// centroid, checked every half degree.
 func TestLongAxisAgainstBruteForce(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		points := anyPoints(t, 2, 30)
@@ -64,7 +64,7 @@ func TestLongAxisMovesWithThePart(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		points, m := scattered(rapid.IntRange(3, 40).Draw(t, "count"), 6, rapid.Uint64().Draw(t, "seed")), anyMove(t)
 		if len(points) > 2 {
-			points = append(points, Point{900, 100}) // so that one direction stands out
+			points = append(points, Point{900, 100}) // so that one direction is the longest
 		}
 		turned := move{deg: m.deg, scale: 1}
 		want := turned.point(LongAxis(points))

@@ -5,15 +5,16 @@ import (
 	"slices"
 )
 
-// LooseShare is how far off its place, as a share of the pitch, each way, a hole
-// of filled rows or of a circle may lie and the rows or the circle still be
-// seen: as one measures with a rule. A tenth of the pitch each way lies within
-// it, with the tilt and the size that are fitted to such places.
+// LooseShare is how far a hole may be off its place, as a share of the pitch in
+// each direction, for filled rows or a circle still to be recognized. It suits
+// measuring with a rule: it covers a tenth of the pitch each way, plus the tilt
+// and size fitted to such places.
 const LooseShare = 0.17
 
-// LooseRows brings points to filled rows that they lie on loosely; not ok where
-// they lie on none. A single row is one, too. Whether there are rows does not
-// depend on how they lie in the picture. Rows that can be level are.
+// LooseRows fits filled rows to points that are loosely on them. ok is false if
+// there are no such rows. A single row counts. The result does not depend on
+// how the rows are turned in the picture; rows that can be level are made
+// level.
 func LooseRows(points []Point) (Layout, bool) {
 	if len(points) < 2 {
 		return Layout{}, false
@@ -29,15 +30,15 @@ func LooseRows(points []Point) (Layout, bool) {
 	return Layout{}, false
 }
 
-// sameShape reports whether two layouts have as many rows and columns, or columns and
-// rows.
+// sameShape reports whether two layouts have the same numbers of rows and
+// columns, possibly swapped.
 func sameShape(a, b Layout) bool {
 	return min(a.Columns, a.Rows) == min(b.Columns, b.Rows) && max(a.Columns, a.Rows) == max(b.Columns, b.Rows)
 }
 
-// looseTilts returns directions, in degrees, in which the rows may lie: that to the
-// nearest neighbours, that of the longest extent and that of the longest side of
-// the outline, and all fitted to the rows and columns seen along them.
+// looseTilts returns directions that the rows may have, in degrees: to the
+// nearest neighbours, of the longest extent, of the longest side of the
+// outline, each fitted to the rows and columns found along it.
 func looseTilts(points []Point) []float64 {
 	spacing := Spacing(points)
 	tilts := []float64{neighbourTilt(points), LongAxis(points).AngleFrom(Point{}), longestSide(points).AngleFrom(Point{})}
@@ -69,8 +70,8 @@ func looseRowsAt(tilt float64, points []Point) (Layout, bool) {
 	return layout, ok && layout.Column != nil && (layout.Filled() || single)
 }
 
-// looseLevels parts the coordinates at their jumps: where of all jumps, by their
-// size, one is so much larger than the one before as no other.
+// looseLevels divides the coordinates at their jumps: it sorts the jumps by
+// size and divides where the ratio from one to the next is largest.
 func looseLevels(points []Point, coordinate func(Point) float64, spacing float64) *levels {
 	at := Mapped(points, coordinate)
 	slices.Sort(at)
@@ -91,7 +92,8 @@ func looseLevels(points []Point, coordinate func(Point) float64, spacing float64
 			below, above = jumps[k-1], jumps[k]
 		}
 	}
-	// Between two levels lies at least what the pitch leaves when both are off.
+	// Two levels are at least this far apart if both are off towards each
+	// other.
 	pitch := above / (1 - 2*LooseShare)
 	return newLevels(points, coordinate, math.Max(least, math.Min(LooseShare*pitch, math.Sqrt(below*above)/2)))
 }

@@ -1,16 +1,16 @@
 package geometry
 
-// Axis names the coordinate whose sign a mirror changes.
+// Axis names the coordinate that a mirror negates.
 type Axis string
 
 const (
 	NoAxis Axis = ""
-	AxisX  Axis = "x" // left and right change places
-	AxisY  Axis = "y" // top and bottom change places
+	AxisX  Axis = "x" // swaps left and right
+	AxisY  Axis = "y" // swaps top and bottom
 )
 
-// Mirrored returns the joint as its mirror image: every place is reflected,
-// every id, label and cast number stays with its fastener.
+// Mirrored returns the mirror image of the joint. Every place is reflected;
+// ids, labels and cast numbers stay with their fasteners.
 func (j Joint) Mirrored(axis Axis) Joint {
 	if axis == NoAxis {
 		return j
@@ -28,8 +28,8 @@ func (j Joint) Mirrored(axis Axis) Joint {
 	return m
 }
 
-// mirrored takes the coordinate from zero, as a changed sign would make a
-// minus zero of it on the axis.
+// mirrored subtracts the coordinate from zero: changing its sign would turn 0
+// into −0.
 func (p Point) mirrored(axis Axis) Point {
 	switch axis {
 	case AxisX:

@@ -8,7 +8,7 @@ import (
 	"pgregory.net/rapid"
 )
 
-// joint has something of everything, off centre.
+// joint has an example of everything, off centre.
 func joint() Joint {
 	return Joint{
 		Fasteners: []Fastener{{ID: "M1", Kind: "main", At: Point{-95, 45}, Cast: 7}, {ID: "M2", Kind: "side", At: Point{0, -30}}},
@@ -22,8 +22,8 @@ func joint() Joint {
 	}
 }
 
-// The contract: mirror x changes left and right. Every id, label and cast
-// number stays with its part.
+// The contract: mirror x swaps left and right. Every id, label and cast number
+// stays with its part.
 func TestMirrorLeftRight(t *testing.T) {
 	want := Joint{
 		Fasteners: []Fastener{{ID: "M1", Kind: "main", At: Point{95, 45}, Cast: 7}, {ID: "M2", Kind: "side", At: Point{0, -30}}},
@@ -71,7 +71,7 @@ func TestMirroredFront(t *testing.T) {
 	}
 }
 
-// A mirror on no axis, or on one that does not exist, changes nothing at all.
+// A mirror on no axis, or on an unknown one, changes nothing.
 func TestNoMirror(t *testing.T) {
 	for _, axis := range []Axis{NoAxis, "z"} {
 		if diff := cmp.Diff(joint(), joint().Mirrored(axis)); diff != "" {
@@ -80,8 +80,8 @@ func TestNoMirror(t *testing.T) {
 	}
 }
 
-// First principles: a mirror image of a mirror image is the thing itself, and
-// x and y together are half a turn.
+// First principles: mirroring twice restores the original, and x and y together
+// are half a turn.
 func TestMirrorTwice(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		j := joint()
@@ -101,8 +101,7 @@ func TestMirrorTwice(t *testing.T) {
 	})
 }
 
-// A place on the axis keeps its zero: a minus zero prints as -0 and turns
-// directions about.
+// A place on the axis keeps its zero: −0 prints as -0 and reverses directions.
 func TestMirrorMakesNoMinusZero(t *testing.T) {
 	j := Joint{Fasteners: []Fastener{{At: Point{0, 0}}}}
 	for _, axis := range []Axis{AxisX, AxisY} {

@@ -5,8 +5,8 @@ import (
 	"slices"
 )
 
-// Sorted returns the numbers from 0 to n-1 by a figure of each, rising; equal ones
-// stay as they are.
+// Sorted returns the numbers from 0 to n-1 sorted by a figure of each,
+// ascending and stable.
 func Sorted(n int, figure func(i int) float64) []int {
 	order := Count(n)
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(figure(a), figure(b)) })
@@ -22,12 +22,12 @@ func Count(n int) []int {
 	return list
 }
 
-// Picked returns the members of a list with these numbers.
+// Picked returns the elements of a list at some indices.
 func Picked[T any](list []T, of []int) []T {
 	return Mapped(of, func(i int) T { return list[i] })
 }
 
-// Mapped returns what f makes of each member of a list; nil of nil.
+// Mapped applies f to each element of a list; nil gives nil.
 func Mapped[T, U any](list []T, f func(T) U) []U {
 	if list == nil {
 		return nil

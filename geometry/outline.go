@@ -2,7 +2,7 @@ package geometry
 
 import "math"
 
-// Inside reports whether a point lies inside a closed path.
+// Inside reports whether a point is inside a closed path.
 func Inside(p Point, path []Point) bool {
 	in := false
 	for k, q := range path {
@@ -32,14 +32,14 @@ func (p Point) fromSegment(a, b Point) float64 {
 	return p.Distance(a.Add(along.Scale(share)))
 }
 
-// Opening reports whether an outline of a part is an opening in it: one that lies in
-// the first.
+// Opening reports whether an outline of a part is an opening: one that is
+// inside the first outline.
 func Opening(outline [][]Point, k int) bool {
 	return k > 0 && len(outline[k]) > 0 && Inside(outline[k][0], outline[0])
 }
 
-// OnPart reports whether a point lies inside one of the outlines of a part and in no
-// opening, or within a tolerance of an edge.
+// OnPart reports whether a point is inside one of the outlines of a part and in
+// no opening, or within a tolerance of an edge.
 func OnPart(p Point, outline [][]Point, tolerance float64) bool {
 	on := false
 	for k, path := range outline {

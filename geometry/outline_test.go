@@ -25,8 +25,8 @@ func TestOnPart(t *testing.T) {
 	}
 }
 
-// First principles: of points round a centre in the order of their directions no
-// edges cross; with two that are not neighbours changed about, some do.
+// First principles: if points around a centre are in order of direction, no
+// edges cross. If two that are not adjacent are swapped, some do.
 func TestCrossing(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		n := rapid.IntRange(4, 40).Draw(t, "points")
@@ -50,7 +50,7 @@ func TestCrossing(t *testing.T) {
 	})
 }
 
-// First principles: 100 mm from bolt to bolt, so the edge lies 50 mm outside.
+// First principles: bolts 100 mm apart, so the edge is 50 mm outside.
 func TestInsideOwnEdge(t *testing.T) {
 	square := []Point{{-50, -50}, {50, -50}, {50, 50}, {-50, 50}}
 	for p, want := range map[Point]float64{{0, 0}: 100, {50, 0}: 50, {100, 0}: 0, {130, 0}: -30} {

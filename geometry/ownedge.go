@@ -1,14 +1,14 @@
 package geometry
 
-// RoundPart reports whether the fasteners lie on a bolt circle, so that the part
-// is drawn round.
+// RoundPart reports whether the fasteners are on a bolt circle, so that the
+// part is drawn round.
 func RoundPart(fasteners []Point) (rim Disc, round bool) {
-	const least = 5 // fewer may lie on a circle by chance
+	const least = 5 // fewer may be on a circle by chance
 	rim = Enclose(fasteners)
 	return rim, len(fasteners) >= least && OneCircle(fasteners, rim.Centre)
 }
 
-// EdgeAllowance is how far an edge that is drawn round the fasteners lies from
+// EdgeAllowance is the distance from the fasteners to an edge drawn around
 // them, in millimetres of the part.
 func EdgeAllowance(fasteners []Point) float64 {
 	if spacing := Spacing(fasteners); spacing > 0 {
@@ -17,8 +17,8 @@ func EdgeAllowance(fasteners []Point) float64 {
 	return 10
 }
 
-// InsideOwnEdge returns how far a point lies inside the edge that is drawn round
-// the fasteners of a part without an outline; below 0 outside of it.
+// InsideOwnEdge returns how far a point is inside the edge drawn around the
+// fasteners of a part without an outline. It is negative outside.
 func InsideOwnEdge(p Point, fasteners []Point) float64 {
 	allowance := EdgeAllowance(fasteners)
 	if rim, round := RoundPart(fasteners); round {

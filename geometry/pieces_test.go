@@ -6,8 +6,8 @@ import (
 	"testing"
 )
 
-// Crossing paths, by numbers (first principles): the loop of a figure of eight, found
-// whichever axis the edges are short on, and one too small to count.
+// Crossing paths, by numbers (first principles): the loop of a figure of eight
+// is found whichever axis the edges are short on, unless it is too small.
 func TestCrossingOfNarrowAndFlat(t *testing.T) {
 	t.Parallel()
 	for _, flat := range []bool{false, true} {
@@ -39,7 +39,7 @@ func TestCrossingOfNarrowAndFlat(t *testing.T) {
 	}
 }
 
-// slowCrossing compares every edge with every other.
+// slowCrossing compares every edge with all others.
 func slowCrossing(path []Point, least float64) bool {
 	for a := range path {
 		for b := a + 1; b < len(path); b++ {
@@ -51,7 +51,8 @@ func slowCrossing(path []Point, least float64) bool {
 	return false
 }
 
-// First principles: inside, on aslant edges too, and within a tolerance of an edge.
+// First principles: points inside, also at slanted edges, and points within a
+// tolerance of an edge.
 func TestOnADiamond(t *testing.T) {
 	t.Parallel()
 	diamond := []Point{{0, -10}, {10, 0}, {0, 10}, {-10, 0}}
@@ -77,8 +78,8 @@ func TestOnADiamond(t *testing.T) {
 	}
 }
 
-// Places round a circle of n with some missing: numbered from the first, whichever
-// way they are turned; one more than a fifth of a step off is on none.
+// Places on a circle of n with some missing: numbered from the first, however
+// turned. A place more than a fifth of a step off does not fit.
 func TestEvenPlacesByHand(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -89,8 +90,8 @@ func TestEvenPlacesByHand(t *testing.T) {
 		{[]float64{0, 90, 180, 270}, []int{0, 1, 2, 3}, 4},
 		{[]float64{0, 90, 180}, nil, 3},
 		{[]float64{0, 72, 144, 288}, []int{0, 1, 2, 4}, 5},
-		{[]float64{0, 60, 120, 180, 240, 318}, nil, 6},                     // 18° of 60 is too far, the rest takes up a sixth
-		{[]float64{0, 60, 120, 180, 240, 313}, []int{0, 1, 2, 3, 4, 5}, 6}, // 13° less a sixth of it is not
+		{[]float64{0, 60, 120, 180, 240, 318}, nil, 6},                     // 18° of 60° is too far, though the fit takes up a sixth
+		{[]float64{0, 60, 120, 180, 240, 313}, []int{0, 1, 2, 3, 4, 5}, 6}, // 13° less a sixth is not too far
 		{[]float64{0, 45, 90, 135, 180, 270, 315}, []int{0, 1, 2, 3, 4, 6, 7}, 8},
 		{[]float64{0, 1, 120, 240}, nil, 4},
 	} {
@@ -104,8 +105,8 @@ func TestEvenPlacesByHand(t *testing.T) {
 	}
 }
 
-// Least squares on a circle of four by hand: one place 4 mm too far out moves the
-// centre by 1 mm and the radius by 1 mm, and itself stays 2 mm off.
+// Least squares on a circle of four, by hand: one place 4 mm too far out moves
+// the centre by 1 mm and the radius by 1 mm, and remains 2 mm off.
 func TestFitCircleByHand(t *testing.T) {
 	t.Parallel()
 	points := []Point{{104, 0}, {0, 100}, {-100, 0}, {0, -100}}
@@ -115,7 +116,7 @@ func TestFitCircleByHand(t *testing.T) {
 			t.Errorf("place %d at %v, want %v", i, even[i], want)
 		}
 	}
-	// Turned: the sums solve for a direction as well.
+	// Turned: the sums solve for the direction too.
 	turned := rotated(points, 33)
 	back := rotated(fitCircle(turned, []int{0, 1, 2, 3}, []int{0, 1, 2, 3}, 4), -33)
 	for i := range back {
@@ -128,8 +129,8 @@ func TestFitCircleByHand(t *testing.T) {
 	}
 }
 
-// Loose levels are parted where the jumps grow most; what lies within twice the
-// loose share is one level.
+// Loose levels are divided where the jumps grow most. Places within twice the
+// loose share are one level.
 func TestLooseLevels(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -164,8 +165,8 @@ func TestLooseLevels(t *testing.T) {
 	}
 }
 
-// Rows that are turned by a small angle: least squares gives it back (first
-// principles), and a point is moved by the sine of it.
+// Rows turned by a small angle: least squares finds it (first principles), and
+// a point moves by its sine.
 func TestTilts(t *testing.T) {
 	t.Parallel()
 	grid := Grid(5, 3, 80, 60, Point{})
@@ -185,7 +186,7 @@ func TestTilts(t *testing.T) {
 	if got := tiltOf([]Point{{1, 1}}, newLevels([]Point{{1, 1}}, alongX, 1), newLevels([]Point{{1, 1}}, alongY, 1)); got != 0 {
 		t.Errorf("one place is turned by %g", got)
 	}
-	// Places that would show a tilt keep it; one that would not is level.
+	// A tilt that would be visible is kept; one that would not is levelled.
 	for tilt, level := range map[float64]bool{0.3: true, 0.9: false, 5: false} {
 		layout := NewLayout(rotated(Grid(9, 2, 60, 60, Point{}), tilt))
 		if isLevel := math.Abs(layout.Points[0].Y-layout.Points[8].Y) < 1e-9; isLevel != level || layout.Columns != 9 {
@@ -194,8 +195,8 @@ func TestTilts(t *testing.T) {
 	}
 }
 
-// First principles on a rectangle and its middle: neighbours have no third nearer to
-// both; on a line the next ones.
+// First principles, on a rectangle and its middle: neighbours have no third
+// point closer to both. On a line they are the adjacent points.
 func TestRelatedByHand(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -215,7 +216,7 @@ func TestRelatedByHand(t *testing.T) {
 			}
 		}
 	}
-	// A twelfth is 30 degrees, from the right anticlockwise.
+	// A sector is 30°, anticlockwise from the right.
 	for k := range 12 {
 		for _, in := range []float64{0.5, 29.5} {
 			if got := twelfth(Polar(Point{}, 10, 30*float64(k)+in)); got != k {
@@ -231,8 +232,8 @@ func TestRelatedByHand(t *testing.T) {
 	}
 }
 
-// Pieces of a round: its length, its beginning, and stretches that are turned about
-// where that makes it shorter (first principles on a square).
+// Steps of a round: its length, its start, and stretches that are reversed if
+// that makes it shorter (first principles on a square).
 func TestPiecesOfARound(t *testing.T) {
 	t.Parallel()
 	square := []Point{{0, 0}, {10, 0}, {10, 10}, {0, 10}}
@@ -246,7 +247,7 @@ func TestPiecesOfARound(t *testing.T) {
 	if from(round, 3); round[0] != 3 {
 		t.Errorf("from 3: %v", round)
 	}
-	// On a line with a bulge every round is as long as its way there and back.
+	// On a line with a bulge, every round is twice as long as the line.
 	for _, c := range []struct {
 		points []Point
 		want   []int
@@ -263,8 +264,8 @@ func TestPiecesOfARound(t *testing.T) {
 	}
 }
 
-// First principles: the long axis of a rectangle; none of a square; to the right, or
-// upwards where it is upright.
+// First principles: the long axis of a rectangle; none of a square; to the
+// right, or up if it is vertical.
 func TestLongAxisByHand(t *testing.T) {
 	t.Parallel()
 	for deg, want := range map[float64]Point{0: {1, 0}, 30: Polar(Point{}, 1, 30), 90: {0, 1}, 150: Polar(Point{}, 1, -30), 180: {1, 0}, 270: {0, 1}} {
@@ -285,7 +286,7 @@ func TestLongAxisByHand(t *testing.T) {
 	}
 }
 
-// Grids with gaps, and what is a perimeter.
+// Grids with gaps, and perimeters.
 func TestFilledByHand(t *testing.T) {
 	t.Parallel()
 	grid := func(columns, rows int, without ...[2]int) Layout {
@@ -317,8 +318,8 @@ func TestFilledByHand(t *testing.T) {
 	}
 }
 
-// A line holds places within a tenth of their spacing; four corners are rows and
-// columns, whichever way they lie.
+// A line holds places within a tenth of their spacing. Four corners are rows
+// and columns, however they are turned.
 func TestLinesAndCorners(t *testing.T) {
 	t.Parallel()
 	for off, want := range map[float64]bool{0: true, 4.9: true, 5.4: false} { // of 50 mm; the line takes up a twentieth
@@ -338,8 +339,8 @@ func TestLinesAndCorners(t *testing.T) {
 	}
 }
 
-// One far from all others, of four at the least; one off its regular place, by how much
-// and of which other it is the image.
+// A point far from all others, of at least four. A point off its regular place,
+// by how much, and whose mirror image it should be.
 func TestStraysAndOddOnes(t *testing.T) {
 	t.Parallel()
 	for n, want := range map[int]bool{3: false, 4: true, 5: true} {
@@ -352,12 +353,13 @@ func TestStraysAndOddOnes(t *testing.T) {
 			t.Errorf("%g of the spacing: %v", share, got)
 		}
 	}
-	// A middle bolt 10 mm beside the middle of a head of ten: its own mirror place.
+	// A middle bolt 10 mm beside the middle of a head of ten: it is its own
+	// mirror image.
 	head := append(Grid(5, 2, 100, 100, Point{}), Point{X: 10})
 	if odd, found := FindOdd(head); !found || odd.Index != 10 || odd.Other != -1 || math.Abs(odd.Off-10) > 1e-9 {
 		t.Errorf("%+v, %v", odd, found)
 	}
-	// One of a circle of eight, 12 mm along the circle.
+	// One of a circle of eight, moved 12 mm along the circle.
 	circle := Circle(8, 200, Point{}, 0, true)
 	circle[3] = Polar(Point{}, 100, circle[3].AngleFrom(Point{})+7)
 	if odd, found := FindOdd(circle); !found || odd.Index != 3 || odd.Other != -1 || math.Abs(odd.Off-200*math.Sin(3.5*math.Pi/180)) > 0.01 {
@@ -371,8 +373,8 @@ func TestStraysAndOddOnes(t *testing.T) {
 	}
 }
 
-// Levels in even steps, some skipped; else symmetric about their mean; else as they are
-// (first principles).
+// Levels in even steps, some skipped; otherwise symmetric about their mean;
+// otherwise unchanged (first principles).
 func TestLevelsByHand(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -404,8 +406,8 @@ func TestLevelsByHand(t *testing.T) {
 	}
 }
 
-// Rings are parted where they would be wider than half a spacing, at the widest jump;
-// those of a grid by columns and rows from its middle.
+// Rings wider than half a spacing are divided at the widest jump. Those of a
+// grid are counted in columns and rows from its middle.
 func TestRingsByHand(t *testing.T) {
 	t.Parallel()
 	distance := []float64{10, 10.5, 14, 15, 19, 40}
@@ -434,7 +436,7 @@ func TestRingsByHand(t *testing.T) {
 	if distanceRings(nil, Point{}) != nil {
 		t.Error("no places have rings")
 	}
-	// The axis on which edges are shorter in all.
+	// The axis on which edges are shorter in total.
 	flat, tall := []Box{{Point{0, 0}, Point{10, 1}}, {Point{3, 5}, Point{9, 7}}}, []Box{{Point{0, 0}, Point{1, 10}}, {Point{3, 5}, Point{4, 9}}}
 	if from, to := sides(flat); !slices.Equal(from, []float64{0, 5}) || !slices.Equal(to, []float64{1, 7}) {
 		t.Errorf("flat edges from %v to %v", from, to)
@@ -442,7 +444,7 @@ func TestRingsByHand(t *testing.T) {
 	if from, to := sides(tall); !slices.Equal(from, []float64{0, 3}) || !slices.Equal(to, []float64{1, 4}) {
 		t.Errorf("tall edges from %v to %v", from, to)
 	}
-	// Loose levels belong to the part, not to where it lies.
+	// Loose levels do not depend on the origin.
 	for _, shift := range []float64{0, 1000, -700} {
 		points := Mapped([]float64{202, 4, 98, 0, 107, 195}, func(x float64) Point { return Point{X: x + shift} })
 		if got := looseLevels(points, alongX, 100); !slices.Equal(got.of, []int{2, 0, 1, 0, 1, 2}) {

@@ -8,10 +8,10 @@ type Point struct{ X, Y float64 }
 // Sub returns the vector from q to p.
 func (p Point) Sub(q Point) Point { return Point{p.X - q.X, p.Y - q.Y} }
 
-// Add returns p moved by the vector q.
+// Add returns p moved by vector q.
 func (p Point) Add(q Point) Point { return Point{p.X + q.X, p.Y + q.Y} }
 
-// Scale returns the vector p made f times as long.
+// Scale returns p multiplied by f.
 func (p Point) Scale(f float64) Point { return Point{p.X * f, p.Y * f} }
 
 // Dot returns the scalar product of two vectors.
@@ -26,19 +26,19 @@ func (p Point) AngleFrom(centre Point) float64 {
 	return Turn(math.Atan2(p.Y-centre.Y, p.X-centre.X) * 180 / math.Pi)
 }
 
-// Turn brings an angle in degrees into [0, 360).
+// Turn normalizes an angle in degrees to [0, 360).
 func Turn(deg float64) float64 {
 	deg = math.Mod(deg, 360)
 	if deg < 0 {
 		deg += 360
 	}
-	if deg >= 360 { // a hair under zero rounds up to a full turn
+	if deg >= 360 { // an angle just below zero rounds up to a full turn
 		return 0
 	}
 	return deg
 }
 
-// Centroid returns the mean of the points; the zero point where there are none.
+// Centroid returns the mean of the points, or the zero point if there are none.
 func Centroid(points []Point) Point {
 	var sum Point
 	for _, p := range points {
@@ -50,10 +50,10 @@ func Centroid(points []Point) Point {
 	return sum.Scale(1 / float64(len(points)))
 }
 
-// Box is an upright rectangle.
+// Box is a rectangle parallel to the axes.
 type Box struct{ Min, Max Point }
 
-// Bounds returns the smallest upright box round the points.
+// Bounds returns the smallest box around the points.
 func Bounds(points []Point) Box {
 	if len(points) == 0 {
 		return Box{}

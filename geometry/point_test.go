@@ -7,11 +7,11 @@ import (
 	"pgregory.net/rapid"
 )
 
-// First principles: whole turns change no direction.
+// First principles: whole turns do not change a direction.
 func TestTurn(t *testing.T) {
 	tests := map[float64]float64{
 		0: 0, 360: 0, 720: 0, -360: 0, 359.5: 359.5, -90: 270, 450: 90, -725: 355, 1e6: 280,
-		-1e-17: 0, // rounds up to a full turn, which is none
+		-1e-17: 0, // rounds up to a full turn, which is 0
 	}
 	for deg, want := range tests {
 		if got := Turn(deg); got != want {
@@ -26,7 +26,8 @@ func TestTurn(t *testing.T) {
 	})
 }
 
-// First principles: a place at a distance and direction is seen at them.
+// First principles: a place at a distance and direction is seen at that
+// distance and direction.
 func TestPolarAndBack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		centre := Point{rapid.Float64Range(-50, 50).Draw(t, "x"), rapid.Float64Range(-50, 50).Draw(t, "y")}

@@ -2,26 +2,26 @@ package geometry
 
 import "math"
 
-// Layout is a set of places with the regularity that they have.
+// Layout is a set of places with the regularity found in them.
 type Layout struct {
-	// Points are the true places: those of the rows and columns of a grid or
-	// perimeter, or evenly on a circle; for other layouts the places as given.
-	// The order of a regular part must not follow from which hole was measured
-	// a tenth too high.
+	// Points are the exact places: on the rows and columns of a grid or
+	// perimeter, or evenly spaced on a circle. For other layouts they are the
+	// places as given. The order of a regular part must not depend on which
+	// hole was measured a tenth too high.
 	Points []Point
-	// Regular says that the places were brought to true.
+	// Regular reports that the places were moved to exact ones.
 	Regular bool
 	// Column and Row number the columns from the left and the rows from below,
-	// for each point; nil where the layout has none.
+	// for each point; nil if the layout has none.
 	Column, Row []int
 	Columns     int
 	Rows        int
-	// Gaps are the places of a filled grid that have no fastener.
+	// Gaps are the places of a filled grid without a fastener.
 	Gaps []Point
 }
 
-// NewLayout looks for the regularity of points that may be measured a little
-// off their true places.
+// NewLayout looks for the regularity of points that may be measured slightly
+// off their exact places.
 func NewLayout(points []Point) Layout {
 	as := Layout{Points: points}
 	if len(points) < 3 {
@@ -36,15 +36,15 @@ func NewLayout(points []Point) Layout {
 	return as
 }
 
-// rowsAndColumns moves points to the true rows and columns they lie on; not ok
-// where they lie on none.
+// rowsAndColumns moves points to exact rows and columns. ok is false if there
+// are none.
 func rowsAndColumns(points []Point) (layout Layout, ok bool) {
 	tilt := gridTilt(points)
 	if layout, ok = alignedAt(tilt, points); !ok {
 		return layout, false
 	}
-	// A small tilt is an error of measurement, unless it would show: then the
-	// part lies crooked in the picture.
+	// A small tilt is a measuring error, unless it moves points too far: then
+	// the part is at an angle in the picture.
 	if math.Abs(tilt) < 1 && shift(points, tilt) <= LevelShare*Spacing(points) {
 		if level, ok := alignedAt(0, points); ok && sameShape(level, layout) {
 			return level, true
@@ -59,10 +59,11 @@ func alignedAt(tilt float64, points []Point) (layout Layout, ok bool) {
 	return levelled(frame, tilt, newLevels(frame, alongX, slack), newLevels(frame, alongY, slack))
 }
 
-// levelled moves points, seen along their rows, to these columns and rows.
+// levelled moves points to columns and rows. frame holds the points rotated so
+// that their rows are level.
 func levelled(frame []Point, tilt float64, columns, rows *levels) (layout Layout, ok bool) {
 	c, r := len(columns.value), len(rows.value)
-	scattered := c > 1 && r > 1 && c+r > len(frame) // one of each for every point
+	scattered := c > 1 && r > 1 && c+r > len(frame) // a column and a row of its own for each point
 	if scattered || !columns.tight() || !rows.tight() || shared(columns.of, rows.of) {
 		return Layout{}, false
 	}
@@ -81,7 +82,7 @@ func levelled(frame []Point, tilt float64, columns, rows *levels) (layout Layout
 	return layout, true
 }
 
-// gaps returns the places of columns and rows on which no point lies.
+// gaps returns the grid places without a point.
 func (l Layout) gaps(columns, rows []float64) (gaps []Point) {
 	taken := make(map[[2]int]bool, len(l.Column))
 	for i := range l.Column {
@@ -97,7 +98,7 @@ func (l Layout) gaps(columns, rows []float64) (gaps []Point) {
 	return gaps
 }
 
-// shared says that two points would come to lie on one place of the grid.
+// shared reports whether two points would end up on one place of the grid.
 func shared(columns, rows []int) bool {
 	taken := make(map[[2]int]bool, len(columns))
 	for i := range columns {
@@ -110,8 +111,8 @@ func shared(columns, rows []int) bool {
 	return false
 }
 
-// Filled says that the layout is a grid in which hardly a place is missing. One
-// with nothing inside is a perimeter.
+// Filled reports whether the layout is a grid with at most a few places
+// missing. A grid that is empty inside is a perimeter.
 func (l Layout) Filled() bool {
 	places := l.Columns * l.Rows
 	if l.Columns < 2 || l.Rows < 2 || len(l.Points) < places-max(1, places/10) {

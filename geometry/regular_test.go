@@ -9,8 +9,8 @@ import (
 	"pgregory.net/rapid"
 )
 
-// regularParts are layouts with rows and columns, or one circle, off centre
-// and with unlike pitches.
+// regularParts are layouts with rows and columns, or on one circle, off centre
+// and with different pitches.
 func regularParts() map[string][]Point {
 	parts := map[string][]Point{
 		"row of 7":               Row(7, 60, Point{3, 4}, 0),
@@ -33,8 +33,7 @@ func regularParts() map[string][]Point {
 	return parts
 }
 
-// jittered moves each place by up to the share of the spacing, in any
-// direction.
+// jittered moves each place by up to a share of the spacing, in any direction.
 func jittered(t *rapid.T, points []Point, share float64) []Point {
 	spacing := Spacing(points)
 	return Mapped(points, func(p Point) Point {
@@ -43,8 +42,8 @@ func jittered(t *rapid.T, points []Point, share float64) []Point {
 	})
 }
 
-// meanAndWorst returns how far places are off the true ones: the root of the
-// mean square, and the largest distance.
+// meanAndWorst returns the root mean square and the largest distance of places
+// from the true ones.
 func meanAndWorst(got, truth []Point) (mean, worst float64) {
 	for i := range truth {
 		d := got[i].Distance(truth[i])
@@ -53,7 +52,7 @@ func meanAndWorst(got, truth []Point) (mean, worst float64) {
 	return math.Sqrt(mean), worst
 }
 
-// First principles: a part that is true already stays as it is.
+// First principles: an exact part does not change.
 func TestTruePartsStay(t *testing.T) {
 	for name, points := range regularParts() {
 		layout := NewLayout(points)
@@ -66,10 +65,10 @@ func TestTruePartsStay(t *testing.T) {
 	}
 }
 
-// First principles: least squares bring the places nearer to the truth, taken
-// over all of them: holes within 1 % of the spacing come to lie within 1 %. A
-// single place at the end of a few can get a little worse, by the weights of
-// the fit (5/6, 2/6 and -1/6 for three even steps add up to 4/3).
+// First principles: least squares moves the places closer to the truth on
+// average: holes within 1 % of the spacing end up within 1 %. A single place at
+// the end of a short row can get slightly worse, by the weights of the fit
+// (5/6, 2/6 and -1/6 for three even steps add up to 4/3).
 func TestMeasuredPartsAreStraightened(t *testing.T) {
 	parts := regularParts()
 	for _, name := range sortedNames(parts) {
@@ -100,10 +99,10 @@ func sortedNames(parts map[string][]Point) []string {
 	return names
 }
 
-// First principles: the part does not know how it lies in the picture. A tilt
-// so small that it can be an error of measurement may be taken out, within the
-// slack; else the straightened places lie as near to the truth as upright
-// ones, with a small allowance as the direction is fitted too.
+// First principles: the result does not depend on how the part is turned in the
+// picture. A tilt within the slack can be a measuring error and may be removed.
+// Otherwise the straightened places are as close to the truth as without a
+// tilt, with a small allowance because the direction is fitted too.
 func TestTiltedPartsAreStraightened(t *testing.T) {
 	parts := regularParts()
 	for _, name := range sortedNames(parts) {
@@ -131,8 +130,8 @@ func TestTiltedPartsAreStraightened(t *testing.T) {
 	}
 }
 
-// A long part that lies a little crooked in the picture keeps its rows: half a
-// degree moves the ends of twenty columns by far more than a row is wide. No
+// A long part at a slight angle in the picture keeps its rows. Half a degree
+// moves the ends of twenty columns by far more than the width of a row. No
 // place moves by more than the slack.
 func TestCrookedLongPart(t *testing.T) {
 	for _, size := range [][2]int{{20, 4}, {8, 5}, {5, 2}, {40, 1}} {
@@ -147,8 +146,8 @@ func TestCrookedLongPart(t *testing.T) {
 	}
 }
 
-// First principles: nothing is left to turn where no two places share a row or
-// column, nor where the rows are level; else the angle itself is left.
+// First principles: no tilt remains if no two places share a row or column, or
+// if the rows are level. Otherwise the angle remains.
 func TestRemainingTilt(t *testing.T) {
 	grid := Grid(6, 3, 60, 45, Point{17, -5})
 	for _, deg := range []float64{0, 0.3, -0.7, 1.5} {
@@ -161,7 +160,7 @@ func TestRemainingTilt(t *testing.T) {
 	}
 }
 
-// First principles: even steps are all equal, however the holes were measured.
+// First principles: even steps are equal, however the holes were measured.
 func TestStraightenedStepsAreEven(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		layout := NewLayout(jittered(t, Grid(6, 4, 70, 55, Point{11, 2}), 0.02))
@@ -178,8 +177,8 @@ func TestStraightenedStepsAreEven(t *testing.T) {
 	})
 }
 
-// Rows that bow by more than an error of measurement are no rows, though each
-// place is nearly level with the next; the same upright.
+// Rows that bow by more than a measuring error are not rows, although each
+// place is nearly level with the next. The same holds for columns.
 func TestBowedRows(t *testing.T) {
 	bowed := Mapped(Grid(11, 2, 60, 80, Point{}), func(p Point) Point {
 		return Point{p.X, p.Y + 24*(1-math.Pow(p.X/300, 2))}
@@ -192,8 +191,8 @@ func TestBowedRows(t *testing.T) {
 	}
 }
 
-// Two pairs of rows, set off against each other by a quarter of the pitch, have two
-// sets of columns.
+// Two pairs of rows, offset by a quarter of the pitch, have two sets of
+// columns.
 func TestOffsetRows(t *testing.T) {
 	points := slices.Concat(Grid(5, 2, 60, 60, Point{0, 60}), Grid(5, 2, 60, 60, Point{15, -60}))
 	layout := NewLayout(points)
@@ -202,8 +201,8 @@ func TestOffsetRows(t *testing.T) {
 	}
 }
 
-// Columns are numbered from the left and rows from below, and a missing row or
-// place keeps its number free.
+// Columns are numbered from the left and rows from below. A missing row or
+// place keeps its number.
 func TestColumnsAndRows(t *testing.T) {
 	grid := Grid(4, 3, 60, 45, Point{17, -5})
 	layout := NewLayout(grid)
@@ -225,7 +224,7 @@ func TestColumnsAndRows(t *testing.T) {
 	}
 }
 
-// At most a tenth of the places may be missing, and one at any rate.
+// At most a tenth of the places may be missing, but always one.
 func TestFilled(t *testing.T) {
 	for _, tt := range []struct {
 		columns, rows, missing int
@@ -234,7 +233,7 @@ func TestFilled(t *testing.T) {
 		{5, 2, 0, true}, {5, 2, 1, true}, {5, 2, 2, false},
 		{8, 5, 4, true}, {8, 5, 5, false},
 		{4, 2, 1, true}, {9, 2, 1, true}, {9, 2, 2, false},
-		{7, 1, 0, false}, {1, 7, 0, false}, // a row is no grid
+		{7, 1, 0, false}, {1, 7, 0, false}, // a row is not a grid
 	} {
 		layout := Layout{Columns: tt.columns, Rows: tt.rows, Points: make([]Point, tt.columns*tt.rows-tt.missing)}
 		if got := layout.Filled(); got != tt.want {
@@ -243,8 +242,8 @@ func TestFilled(t *testing.T) {
 	}
 }
 
-// Columns that are not even, but symmetric, are made truly symmetric; others
-// stay where the holes are.
+// Columns that are symmetric but not even are made exactly symmetric. Others do
+// not move.
 func TestUnevenColumns(t *testing.T) {
 	column := func(xs ...float64) (points []Point) {
 		for _, x := range xs {
@@ -272,8 +271,8 @@ func TestUnevenColumns(t *testing.T) {
 	}
 }
 
-// Columns a step apart and one far off: any distance is nearly some number of
-// steps, so that they are no even steps.
+// Columns one step apart and one far off: any distance is nearly a number of
+// steps, so these do not count as even.
 func TestFarColumn(t *testing.T) {
 	points := []Point{{0, 40}, {0, -35}, {50, 40}, {50, -35}, {1012, 40}, {1012, -35}}
 	if layout := NewLayout(points); layout.Columns != 0 || !closeTo(layout.Points[4], points[4], 1e-9) {
@@ -281,7 +280,7 @@ func TestFarColumn(t *testing.T) {
 	}
 }
 
-// First principles: without regularity there is no truth but the places given.
+// First principles: without regularity the given places are the truth.
 func TestScatteredPartsAreLeftUntouched(t *testing.T) {
 	touched := 0
 	for seed := range uint64(400) {
@@ -301,23 +300,23 @@ func TestScatteredPartsAreLeftUntouched(t *testing.T) {
 	}
 }
 
-// Fewer than three places are their own truth.
+// Fewer than three places do not change.
 func TestSmallLayouts(t *testing.T) {
 	for _, points := range [][]Point{nil, {{3, 4}}, {{3, 4}, {9, 12}}, {{3, 4}, {3, 4}}} {
 		if layout := NewLayout(points); layout.Regular || layout.Filled() || !slices.Equal(layout.Points, points) {
 			t.Errorf("%v: %v", points, layout)
 		}
 	}
-	// Holes in one place are bad input, but must not stop the program.
+	// Holes in the same place are bad input, but must not stop the program.
 	same := []Point{{3, 4}, {3, 4}, {3, 4}, {3, 4}}
 	if _, worst := meanAndWorst(NewLayout(same).Points, same); worst != 0 {
 		t.Errorf("places in one spot moved by %v", worst)
 	}
 }
 
-// A hole 12 % of the spacing along its circle is no error of measurement: of
-// that the best circle takes up a third at the most. (Eight holes also lie on
-// four rows and four columns.)
+// A hole 12 % of the spacing along its circle is more than a measuring error:
+// the best circle takes up a third of it at most. (Eight holes are also on four
+// rows and four columns.)
 func TestCircleWithAHoleOff(t *testing.T) {
 	centre := Point{7, -3}
 	for _, n := range []int{5, 7, 9, 13} {
@@ -332,8 +331,8 @@ func TestCircleWithAHoleOff(t *testing.T) {
 	}
 }
 
-// Two holes so near to each other that a grid would lay them on one place are
-// no grid: every fastener keeps a place of its own.
+// Two holes so close that a grid would put them on one place are not a grid:
+// every fastener keeps its own place.
 func TestNoTwoPointsShareAPlace(t *testing.T) {
 	points := []Point{{65.66, 30.61}, {60.20, 100.56}, {58.02, 32.24}, {125.85, 96.34}}
 	if l := NewLayout(points); l.Regular {

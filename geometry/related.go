@@ -5,14 +5,14 @@ import (
 	"slices"
 )
 
-// Related returns for each point its relative neighbours (Toussaint 1980): two
-// points are neighbours where no third is nearer to both than they are to each
-// other. Along an edge these are the next on either side, on a grid those in
-// row and column, whatever the pitch.
+// Related returns the relative neighbours of each point (Toussaint 1980): two
+// points are neighbours if no third point is closer to both than they are to
+// each other. Along an edge these are the next points on either side, on a grid
+// those in the same row and column, whatever the pitch.
 //
-// Of the points that lie within a sixth of a turn as seen from one, only the
-// nearest can be its neighbour: it lies nearer to the others than they do to
-// the one. Twelfths are looked through, so that rounding cannot lose any.
+// Within 60° as seen from a point, only the nearest point can be its neighbour,
+// because it is closer to the others there than they are to the first point.
+// The search uses sectors of 30°, so that rounding cannot lose any.
 func Related(points []Point) [][]int {
 	related := make([][]int, len(points))
 	for i := range points {
@@ -25,7 +25,8 @@ func Related(points []Point) [][]int {
 	return related
 }
 
-// nearestOfTwelfths returns the nearest point in each twelfth of a turn round one.
+// nearestOfTwelfths returns the nearest point in each sector of 30° around a
+// point.
 func nearestOfTwelfths(points []Point, i int) []int {
 	nearest := slices.Repeat([]int{-1}, 12)
 	least := slices.Repeat([]float64{math.Inf(1)}, 12)
@@ -41,8 +42,8 @@ func nearestOfTwelfths(points []Point, i int) []int {
 	return slices.DeleteFunc(nearest, func(k int) bool { return k < 0 })
 }
 
-// twelfth returns the twelfth of a turn in which a direction lies: quarters by the
-// signs, thirds of them by the slope.
+// twelfth returns the 30° sector of a direction: the quadrant from the signs,
+// its third from the slope.
 func twelfth(d Point) int {
 	quarter, x, y := 0, d.X, d.Y
 	switch {
@@ -63,7 +64,7 @@ func twelfth(d Point) int {
 	return 3*quarter + 2
 }
 
-// between reports whether some point is nearer to both i and k than they are to
+// between reports whether some point is closer to both i and k than they are to
 // each other.
 func between(points []Point, i, k int) bool {
 	p, q := points[i], points[k]

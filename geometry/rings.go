@@ -2,16 +2,15 @@ package geometry
 
 import "slices"
 
-// Rings parts the places of a layout into rings round the centre, inside out.
-// Each ring lists indices into l.Points.
+// Rings divides the places of a layout into rings around the centre, from the
+// inside out. Each ring lists indices into l.Points.
 //
-// The rings of a filled grid are its own: a column or row further out is a
-// ring further out. Elsewhere two places belong to one ring when their
-// distances from the centre differ by less than a tolerance taken from the
-// layout's own spacing. The tolerance is laid where no jump between distances
-// is near it, so that a hole measured a little off its place cannot change the
-// rings. Distances that run on without a jump are parted so that no ring is
-// wider than half a spacing.
+// In a filled grid, rings are counted in columns and rows from the middle. In
+// other layouts two places belong to one ring if their distances from the
+// centre differ by less than a tolerance, which depends on the layout's
+// spacing. The tolerance is set away from all jumps between distances, so that
+// a hole measured slightly off cannot change the rings. A run of distances
+// without a jump is divided so that no ring is wider than half a spacing.
 func (l Layout) Rings(centre Point) [][]int {
 	if l.Filled() {
 		return l.gridRings()
@@ -22,7 +21,7 @@ func (l Layout) Rings(centre Point) [][]int {
 func (l Layout) gridRings() [][]int {
 	byNumber := make([][]int, max(l.Columns, l.Rows)+1)
 	for i := range l.Points {
-		// Twice the steps from the middle, so that even counts need no halves.
+		// Doubled steps from the middle, to avoid halves with even counts.
 		column, row := 2*l.Column[i]-(l.Columns-1), 2*l.Row[i]-(l.Rows-1)
 		number := max(column, -column, row, -row)
 		byNumber[number] = append(byNumber[number], i)
@@ -53,15 +52,16 @@ func distanceRings(points []Point, centre Point) [][]int {
 	return rings
 }
 
-// The tolerance of a ring lies between these shares of the spacing: above what
-// a hole measured a few tenths off can do, below what tells two rows apart.
+// Limits of the ring tolerance, as shares of the spacing: more than a measuring
+// error of a few tenths of a millimetre, less than the distance between two
+// rows.
 const (
 	smallestJump = 0.05
 	largestJump  = 0.18
 )
 
-// quietest returns the middle of the widest span between low and high in which
-// no value lies.
+// quietest returns the middle of the widest interval between low and high
+// without a value.
 func quietest(values []float64, low, high float64) float64 {
 	inside := []float64{low, high}
 	for _, v := range values {
@@ -79,8 +79,8 @@ func quietest(values []float64, low, high float64) float64 {
 	return middle
 }
 
-// appendNarrow adds the run of indices as one ring, or parts it at its widest
-// jumps until every part is narrow enough.
+// appendNarrow adds the run of indices as one ring, or divides it at its widest
+// jumps into parts that are narrow enough.
 func appendNarrow(rings [][]int, run []int, distance []float64, width float64) [][]int {
 	if width <= 0 || distance[run[len(run)-1]]-distance[run[0]] <= width {
 		return append(rings, slices.Clone(run))

@@ -9,9 +9,9 @@ import (
 	"pgregory.net/rapid"
 )
 
-// The rings of a filled grid, by the numbers of the places (by rows from the
-// top left). First principles: a column or a row further out is a ring further
-// out.
+// The rings of a filled grid, by the indices of the places (row by row from the
+// top left). First principles: one column or row further out is one ring
+// further out.
 func TestGridRings(t *testing.T) {
 	tests := []struct {
 		name          string
@@ -32,8 +32,8 @@ func TestGridRings(t *testing.T) {
 	}
 }
 
-// First principles: two bolt circles and a bolt in the hub are three rings,
-// however the holes are listed.
+// First principles: two bolt circles and a bolt in the hub are three rings, in
+// any listing order.
 func TestCircleRings(t *testing.T) {
 	centre := Point{9, -4}
 	points := slices.Concat(Circle(8, 300, centre, 10, true), []Point{centre}, Circle(4, 140, centre, 33, true))
@@ -54,14 +54,14 @@ func TestCircleRings(t *testing.T) {
 	}
 }
 
-// Twelve places on an arc far from its centre, each further out than the one before by a
-// share of the spacing. The tolerance lies between 5 % and 18 %, in the middle
-// of the widest span without a jump; rings wider than half a spacing are
-// parted at their widest jump.
+// Twelve places on an arc far from its centre, each further out than the one
+// before by a share of the spacing. The tolerance is between 5 % and 18 %, in
+// the middle of the widest interval without a jump. Rings wider than half a
+// spacing are divided at their widest jump.
 func TestDistanceRings(t *testing.T) {
 	tests := []struct {
 		name   string
-		jumps  map[int]float64 // before which place, by what share
+		jumps  map[int]float64 // before which place, and by what share
 		others float64
 		want   []int
 	}{
@@ -102,9 +102,9 @@ func TestNoRings(t *testing.T) {
 	}
 }
 
-// First principles: every place is in one ring; rings run inside out; a ring
-// of a layout without rows is no wider than half a spacing, and is parted from
-// the next by a jump.
+// First principles: every place is in one ring, and rings run from the inside
+// out. A ring of a layout without rows is at most half a spacing wide, and a
+// jump separates it from the next.
 func TestRings(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		var points []Point
@@ -156,8 +156,8 @@ func checkRings(t *rapid.T, layout Layout, centre Point, rings [][]int) {
 	}
 }
 
-// The promise of the tolerance: a hole that lies 1 % of the spacing off its
-// place changes no ring of a regular part.
+// The tolerance keeps its promise: a hole 1 % of the spacing off does not
+// change the rings of a regular part.
 func TestMeasuredPartsKeepTheirRings(t *testing.T) {
 	parts := regularParts()
 	for _, name := range sortedNames(parts) {
@@ -170,8 +170,8 @@ func TestMeasuredPartsKeepTheirRings(t *testing.T) {
 	}
 }
 
-// ringsOf returns the rings with sorted members: places of one ring have no
-// order among them.
+// ringsOf returns the rings with sorted members. Places of one ring have no
+// order.
 func ringsOf(points []Point) [][]int {
 	layout := NewLayout(points)
 	rings := layout.Rings(Enclose(layout.Points).Centre)
@@ -181,7 +181,7 @@ func ringsOf(points []Point) [][]int {
 	return rings
 }
 
-// First principles: rings belong to the part, not to the picture.
+// First principles: rings move with the part.
 func TestRingsMoveWithThePart(t *testing.T) {
 	parts := regularParts()
 	for _, name := range sortedNames(parts) {
@@ -193,7 +193,7 @@ func TestRingsMoveWithThePart(t *testing.T) {
 	}
 }
 
-// First principles: the tolerance stands in the widest gap between the jumps.
+// First principles: the tolerance is in the widest gap between the jumps.
 func TestQuietest(t *testing.T) {
 	tests := []struct {
 		values []float64

@@ -6,10 +6,10 @@ import (
 	"slices"
 )
 
-// Round lists points in their round along the edge that they form,
-// anticlockwise: the hull, into which the others are put one by one where they
-// lengthen the way least (cheapest insertion), then made shorter where two of
-// its stretches cross. For points along one edge that is the way along it.
+// Round orders points along the edge that they form, anticlockwise. It starts
+// from the hull, inserts the other points one by one where they lengthen the
+// path least (cheapest insertion), then shortens the path where two stretches
+// cross. For points along one edge the result is the path along it.
 func Round(points []Point) []int {
 	if len(points) < 4 {
 		middle := Centroid(points)
@@ -22,9 +22,9 @@ func Round(points []Point) []int {
 	return shortest(points, w.round())
 }
 
-// shortest makes a round shorter both ways about, from the point that lies
-// furthest out, and takes the better: what comes of it belongs to the points,
-// not to how they are listed, turned or mirrored.
+// shortest shortens a round in both directions, from the point furthest out,
+// and returns the better result. The result depends only on the points, not on
+// how they are listed, turned or mirrored.
 func shortest(points []Point, round []int) []int {
 	start, c := round[0], Centroid(points)
 	furthest := slices.MaxFunc(round, func(a, b int) int { return cmp.Compare(points[a].Distance(c), points[b].Distance(c)) })
@@ -42,7 +42,7 @@ func shortest(points []Point, round []int) []int {
 	return round
 }
 
-// from turns a round so that it begins with a point.
+// from rotates a round so that it begins with a point.
 func from(round []int, start int) {
 	k := slices.Index(round, start)
 	copy(round, append(slices.Clone(round[k:]), round[:k]...))
@@ -55,12 +55,12 @@ func lengthOf(points []Point, round []int) (length float64) {
 	return length
 }
 
-// way is a closed way through some of the points, and where each of the others
-// would lengthen it least.
+// way is a closed path through some of the points. For each of the others it
+// records where that point would lengthen the path least.
 type way struct {
 	points []Point
-	next   []int // along the way; -1 for a point that is not in it
-	after  []int // of a point that is not in it: the one after which it fits best
+	next   []int // along the path; −1 for a point not in it
+	after  []int // for a point not in it: the point after which it fits best
 	longer []float64
 	start  int
 	left   int
@@ -85,7 +85,7 @@ func newWay(points []Point) *way {
 	return w
 }
 
-// fit looks through the whole way for the place of a point.
+// fit searches the whole path for the best position of a point.
 func (w *way) fit(i int) {
 	w.longer[i] = math.Inf(1)
 	for a, from := w.start, true; from || a != w.start; a, from = w.next[a], false {
@@ -100,7 +100,7 @@ func (w *way) fitAfter(i, a int) {
 	}
 }
 
-// insert puts the point into the way that lengthens it least.
+// insert adds the point that lengthens the path least.
 func (w *way) insert() {
 	best := -1
 	for i := range w.points {
@@ -114,7 +114,7 @@ func (w *way) insert() {
 	for i := range w.points {
 		switch {
 		case w.next[i] >= 0:
-		case w.after[i] == a: // the step that it fitted into is no more
+		case w.after[i] == a: // the step it fitted into is gone
 			before := w.longer[i]
 			w.longer[i] = math.Inf(1)
 			w.fitAfter(i, a)
@@ -137,8 +137,8 @@ func (w *way) round() []int {
 	return round
 }
 
-// shorten turns stretches of the round about while that makes it shorter
-// (2-opt), and says whether it did.
+// shorten reverses stretches of the round while that makes it shorter (2-opt),
+// and reports whether it did.
 func shorten(points []Point, round []int) (changed bool) {
 	n := len(round)
 	for better, pass := true, 0; better && pass < 10; pass++ {
@@ -158,8 +158,8 @@ func shorten(points []Point, round []int) (changed bool) {
 	return changed
 }
 
-// apart returns the distance between two points. Lengths of a part need none of the
-// care of math.Hypot, which takes five times as long.
+// apart returns the distance between two points. It takes a fifth of the time
+// of math.Hypot, whose protection against overflow is not needed here.
 func apart(p, q Point) float64 {
 	d := p.Sub(q)
 	return math.Sqrt(d.Dot(d))

@@ -6,8 +6,9 @@ import (
 	"testing"
 )
 
-// First principles: a round belongs to the points, mirrored and listed otherwise
-// too. Strewn points have no edge, so that many rounds are nearly as short.
+// First principles: a round depends only on the points, also if they are
+// mirrored or listed differently. Random points have no edge, so that many
+// rounds are nearly as short.
 func TestRoundOfMirroredPoints(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 8))
 	for range 2000 {

@@ -6,8 +6,8 @@ import (
 )
 
 // Spacing returns the spacing of a pattern: the median distance from a point to
-// its nearest neighbour (of two middle ones the larger); 0 for fewer than two
-// points. All tolerances of drawdown are shares of it.
+// its nearest neighbour (the larger of two middle values), or 0 for fewer than
+// two points. All tolerances of drawdown are shares of it.
 func Spacing(points []Point) float64 {
 	if len(points) < 2 {
 		return 0
@@ -17,8 +17,8 @@ func Spacing(points []Point) float64 {
 	return nearest[len(nearest)/2]
 }
 
-// NearestDistances returns for each point the distance to its nearest neighbour
-// (infinite for a lone point).
+// NearestDistances returns for each point the distance to its nearest
+// neighbour; +Inf for a single point.
 func NearestDistances(points []Point) []float64 {
 	nearest := make([]float64, len(points))
 	for i, k := range nearestNeighbours(points) {
@@ -31,9 +31,9 @@ func NearestDistances(points []Point) []float64 {
 	return nearest
 }
 
-// nearestNeighbours returns for each point the index of its nearest neighbour,
-// its own for a lone point. From each point one goes to the right and to the
-// left, no further than the nearest that was found.
+// nearestNeighbours returns for each point the index of its nearest neighbour;
+// its own for a single point. It searches left and right of each point in order
+// of x, no further than the nearest found so far.
 func nearestNeighbours(points []Point) []int {
 	order := Sorted(len(points), func(i int) float64 { return points[i].X })
 	nearest := make([]int, len(points))

@@ -9,7 +9,7 @@ import (
 	"pgregory.net/rapid"
 )
 
-// bruteNearest compares every place with every other.
+// bruteNearest compares every place with all others.
 func bruteNearest(points []Point) []float64 {
 	nearest := make([]float64, len(points))
 	for i, p := range points {
@@ -23,7 +23,7 @@ func bruteNearest(points []Point) []float64 {
 	return nearest
 }
 
-// clustered places stand in tight clusters far apart, so that most cells are
+// clustered returns places in tight clusters far apart, so that most cells are
 // empty and a few are full.
 func clustered(clusters, each int, seed uint64) []Point {
 	var points []Point
@@ -62,7 +62,7 @@ func TestNearestDistances(t *testing.T) {
 	}
 }
 
-// First principles: the distance to the nearest is the least of all distances.
+// First principles: the nearest distance is the minimum of all distances.
 func TestNearestAgainstBruteForce(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		points := anyPoints(t, 0, 60)
@@ -104,7 +104,7 @@ func TestSpacing(t *testing.T) {
 	}
 }
 
-// First principles: distances belong to the part and grow with its size.
+// First principles: distances move with the part and scale with it.
 func TestSpacingMovesWithThePart(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		points, m := anyPoints(t, 2, 40), anyMove(t)
@@ -120,9 +120,10 @@ func TestSpacingMovesWithThePart(t *testing.T) {
 	})
 }
 
-// The time a point hardly grows with the number of points where they fill the
-// plate; on one slanting line or a large circle, which leave most cells empty,
-// it grows about fourfold from a hundred points to ten thousand.
+// BenchmarkNearestDistances measures the time per point. It hardly grows with
+// the number of points that fill a plate. On one slanted line or a large
+// circle, which leave most cells empty, it grows about fourfold from a hundred
+// points to ten thousand.
 func BenchmarkNearestDistances(b *testing.B) {
 	for _, n := range []int{100, 1_000, 10_000} {
 		layouts := []struct {
@@ -145,7 +146,7 @@ func BenchmarkNearestDistances(b *testing.B) {
 	}
 }
 
-// evenlyScattered returns n places of a grid, each moved a good way, quickly.
+// evenlyScattered returns n places of a grid, each moved far off, quickly.
 func evenlyScattered(n int) []Point {
 	offsets := scattered(100, 1, 9)
 	points := Grid(n/10, 10, 60, 45, Point{3, 4})

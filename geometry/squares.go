@@ -2,8 +2,8 @@ package geometry
 
 import "math"
 
-// Squares files places by number in squares of a side, so that those within
-// this side of a place are found without looking at all others.
+// Squares stores numbered places in a grid of squares, to find those within one
+// side length of a place without looking at all of them.
 type Squares struct {
 	Side float64
 	in   map[[2]int64][]int
@@ -13,7 +13,7 @@ func (s *Squares) square(p Point) [2]int64 {
 	return [2]int64{int64(math.Floor(p.X / s.Side)), int64(math.Floor(p.Y / s.Side))}
 }
 
-// Add files a place under its number.
+// Add stores a place under its number.
 func (s *Squares) Add(p Point, number int) {
 	if s.in == nil {
 		s.in = map[[2]int64][]int{}
@@ -21,7 +21,7 @@ func (s *Squares) Add(p Point, number int) {
 	s.in[s.square(p)] = append(s.in[s.square(p)], number)
 }
 
-// Find returns the number of a place about p for which near is true.
+// Find returns the number of a place near p for which near returns true.
 func (s *Squares) Find(p Point, near func(number int) bool) (number int, found bool) {
 	at := s.square(p)
 	for dx := int64(-1); dx <= 1; dx++ {

@@ -5,22 +5,22 @@ import (
 	"slices"
 )
 
-// Stray is a point that lies far outside all others.
+// Stray is a point far outside all others.
 type Stray struct {
 	Index int
 	Gap   float64 // to the nearest other point
-	Span  float64 // of all others: the diameter of the smallest disc round them
+	Span  float64 // of all others: diameter of the smallest disc around them
 }
 
-// FindStray finds the point that stands so far from all others that its place
-// is more likely a slip of the pen than a place: -1500 for -150. At most one
-// point is found, and never one of a pair that stands far off together.
+// FindStray finds the point that is so far from all others that its position is
+// probably a typing error: -1500 for -150. It finds at most one point, and
+// never one of two that are far off together.
 //
-// The gap has to be as wide as all others span, and so wide that of as many
-// points scattered on a line by chance, fewer than one set in a thousand leaves
+// The gap must be at least the span of all others. It must also be so wide that
+// fewer than one in a thousand sets of as many random points on a line have
 // such a gap at an end: 2·(1 − gap/(gap + span))^(n−2), from the spacings of
-// uniform order statistics. Of points scattered over a plane each of the others lies in
-// the share of the area that they span with chance (span/(gap + span))².
+// uniform order statistics. For random points in a plane, each of the others is
+// in the area that they span with probability (span/(gap + span))².
 func FindStray(points []Point) (Stray, bool) {
 	const fewest, byChance = 4, 1e-3
 	n := len(points)
@@ -46,18 +46,18 @@ func FindStray(points []Point) (Stray, bool) {
 	return s, chance < byChance
 }
 
-// Odd is a point that lies off the place which the regularity of all others has
-// for it.
+// Odd is a point off the position that the regularity of all others requires.
 type Odd struct {
 	Index int
-	Other int     // of which the mirror place is meant; -1 where the place is known without it
-	Off   float64 // from its place
+	Other int     // its mirror image is the required position; −1 if another point is not needed
+	Off   float64 // distance from the required position
 }
 
-// FindOdd finds the one point off a circle, or off the symmetry, that all others
-// keep to a hundredth of their spacing. One that is a little off may be so that
-// the part fits one way round. One that is a spacing off counts only where it is
-// off two symmetries. A part that is not regular has none.
+// FindOdd finds the one point that is off a circle, or off the symmetry, that
+// all others keep to a hundredth of their spacing. A point slightly off may be
+// intended, so that the part fits only one way round. A point off by a spacing
+// or more counts only if it is off two symmetries. A part that is not regular
+// has no odd point.
 func FindOdd(points []Point) (Odd, bool) {
 	const fewest, most = 6, 400
 	if len(points) < fewest || len(points) > most {
@@ -72,14 +72,15 @@ func FindOdd(points []Point) (Odd, bool) {
 }
 
 const (
-	oddLeast = 0.07 // of the spacing: less is a part that fits one way round (common practice, no source)
+	oddLeast = 0.07 // of the spacing: less may be so that the part fits only one way round (common practice, no source)
 	oddMost  = 0.9
-	oddEven  = 0.01 // to which the others have to be regular, so that nothing measured by hand is
+	oddEven  = 0.01 // how regular the others must be; hand measurements are not
 )
 
 func isOdd(off, spacing float64) bool { return off >= oddLeast*spacing && off <= oddMost*spacing }
 
-// offEvenCircle finds the point whose place is the one left on a whole circle.
+// offEvenCircle finds the point that belongs to the one free place of an even
+// circle.
 func offEvenCircle(points []Point) (Odd, bool) {
 	const most = 100
 	if len(points) > most || offCircle(points, Enclose(points).Centre) > 2*oddMost*Spacing(points) {
@@ -98,7 +99,7 @@ func offEvenCircle(points []Point) (Odd, bool) {
 	return Odd{}, false
 }
 
-// placeLeft returns the place of a circle that all points but one are on.
+// placeLeft returns the free place of a circle that all points but one are on.
 func placeLeft(even []Point, spacing float64) Point {
 	centre, count := Enclose(even).Centre, len(even)+1
 	for k := range count {
@@ -110,24 +111,26 @@ func placeLeft(even []Point, spacing float64) Point {
 	return even[0]
 }
 
-// unpaired are the points of which no other is the mirror image about an axis.
+// unpaired holds the points that are not the mirror image of another about an
+// axis.
 type unpaired struct {
 	points []int
-	off    float64 // of two: how far each is off the mirror place of the other
-	alone  []int   // of two: those beside which no other lies in line
-	// flipped: of two, one would be the mirror image of the other with another sign.
+	off    float64 // if two: distance of each from the mirror image of the other
+	alone  []int   // if two: those that no other point lines up with
+	// flipped reports, for two points, that one would be the mirror image of
+	// the other with another sign.
 	flipped bool
 }
 
-// isFlipped reports whether one of two points is the image of the other once a
-// sign of its coordinates is changed.
+// isFlipped reports whether one of two points is the image of the other after a
+// change of sign.
 func isFlipped(a, b Point, image func(a, b Point) bool) bool {
 	return image(Point{X: -a.X, Y: a.Y}, b) || image(Point{X: a.X, Y: -a.Y}, b)
 }
 
-// pairsAcross pairs points by their mirror images about the middle of a
-// coordinate: the median of the middles between the first and the last, the
-// second and the last but one.
+// pairsAcross pairs points with their mirror images about the middle of a
+// coordinate: the median of the middles between first and last, second and
+// second-last, and so on.
 func pairsAcross(points []Point, of func(Point) (across, along float64)) unpaired {
 	across := func(i int) float64 { a, _ := of(points[i]); return a }
 	order := Sorted(len(points), across)
@@ -171,14 +174,15 @@ func oddOfBoth(a, b unpaired, spacing float64, count int) (Odd, bool) {
 	const fewestOfOne = 8
 	few := func(u unpaired) bool {
 		switch len(u.points) {
-		case 1: // further off the middle it lacks a partner
+		case 1: // off the axis, its partner is missing
 			return isOdd(u.off, spacing) && 2*u.off < oddMost*spacing
 		case 2:
 			return isOdd(u.off, spacing) || u.flipped && u.off > spacing
 		}
 		return false
 	}
-	// Off both symmetries a point may be off by any distance: all others keep them.
+	// If off both symmetries, a point may be off by any distance, because all
+	// others keep them.
 	far := func(u unpaired) bool { return len(u.points) == 2 && u.off > oddMost*spacing }
 	switch {
 	case few(a) && few(b), count >= fewestOfOne && (few(a) || far(a)) && (few(b) || far(b)):

@@ -7,8 +7,8 @@ import (
 	"pgregory.net/rapid"
 )
 
-// Places that a person drew are no strays (first principles: each has a
-// neighbour, or the whole is as wide as its widest gap).
+// Usual layouts have no strays (first principles: each place has a neighbour,
+// or the whole is as wide as its widest gap).
 func TestNoStrayInLayouts(t *testing.T) {
 	row := func(n int, pitch float64) []Point {
 		var all []Point
@@ -42,10 +42,10 @@ func TestNoStrayInLayouts(t *testing.T) {
 	})
 }
 
-// Places scattered over a part are no strays.
+// Random places on a part are not strays.
 func TestNoStrayByChance(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		// Even draws: rapid's own lean to the ends of their range.
+		// Uniform draws: rapid's own prefer the ends of their range.
 		random := newRandom(rapid.Uint64().Draw(t, "seed"))
 		n := 4 + int(random()*60)
 		width, height := 20+980*random(), 20+980*random()
@@ -69,8 +69,8 @@ func newRandom(seed uint64) func() float64 {
 	}
 }
 
-// A coordinate ten times too large is found on a grid of six and more, at every
-// corner, whichever way the part lies; so is one without its point.
+// A coordinate ten times too large, or without its decimal point, is found on a
+// grid of six or more, at every corner, however the part is turned.
 func TestStrayIsFound(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		columns, rows := rapid.IntRange(3, 9).Draw(t, "columns"), rapid.IntRange(2, 4).Draw(t, "rows")
@@ -92,8 +92,8 @@ func TestStrayIsFound(t *testing.T) {
 	}
 }
 
-// First principles: one place of a regular part that is off is found, whether two
-// symmetries, one, or a circle tell; what is regular, or irregular, has none.
+// First principles: one place that is off on a regular part is found, by two
+// symmetries, one symmetry, or a circle. Regular and irregular parts have none.
 func TestFindOdd(t *testing.T) {
 	grid := func(moved int, by Point) []Point {
 		var all []Point
@@ -113,10 +113,10 @@ func TestFindOdd(t *testing.T) {
 		all[1] = all[1].Add(by)
 		return all
 	}
-	one := func(points []Point) []Point { // symmetrical left and right alone
+	one := func(points []Point) []Point { // symmetric left and right only
 		return append(points, Point{-60, -120}, Point{60, -120})
 	}
-	cover := func(left, right float64) []Point { // left and right alike, but for the last two
+	cover := func(left, right float64) []Point { // symmetric left and right except for the last two
 		return []Point{{-58, 92}, {58, 92}, {-84, -40}, {84, -40}, {0, 128}, {0, -116}, {-78, 40}, {78, 40}, {-62, left}, {62, right}}
 	}
 	row := []Point{{-90, 0}, {-60, 0}, {-30, 0}, {0, 0}, {30, 0}, {60, 0}, {99, 0}}
@@ -152,8 +152,8 @@ func TestFindOdd(t *testing.T) {
 	}
 }
 
-// Off both symmetries a point is found however far it is off; off one alone, or
-// where few others keep them, it may be so (first principles).
+// A point off both symmetries is found however far it is off. A point off one
+// only, or where few others keep them, may be intended (first principles).
 func TestOddByMoreThanASpacing(t *testing.T) {
 	grid := func(columns int, moved Point) []Point {
 		var points []Point

@@ -24,7 +24,7 @@ func samePoints(t *testing.T, what string, got, want []Point) {
 }
 
 // anyPoints draws points of many kinds: anywhere, on a coarse raster (which
-// makes ties, duplicates and lines), on one slanting line.
+// makes ties, duplicates and lines), on one slanted line.
 func anyPoints(t *rapid.T, least, most int) []Point {
 	n := rapid.IntRange(least, most).Draw(t, "count")
 	kind := rapid.SampledFrom([]string{"anywhere", "raster", "line"}).Draw(t, "kind")
@@ -43,8 +43,8 @@ func anyPoints(t *rapid.T, least, most int) []Point {
 	return points
 }
 
-// move is a turn, a change of size and a shift: the part as another picture
-// shows it.
+// move is a rotation, a scaling and a shift: the part as another picture shows
+// it.
 type move struct {
 	deg, scale float64
 	by         Point
@@ -65,8 +65,8 @@ func (m move) point(p Point) Point {
 
 func (m move) points(points []Point) []Point { return Mapped(points, m.point) }
 
-// scattered returns points anywhere on a plate off the origin, none nearer to
-// another than the gap.
+// scattered returns random points on a plate off the origin, at least gap
+// apart.
 func scattered(n int, gap float64, seed uint64) []Point {
 	r := rand.New(rand.NewPCG(seed, 7))
 	side := 60 * math.Sqrt(float64(n))

@@ -3,16 +3,16 @@ package geometry
 import "math"
 
 // gridTilt returns the direction of the rows of a grid in degrees, from about
-// -45 to 45. The neighbours of each place give a first direction, which is
-// then fitted to the rows and columns seen along it: on a long part a small
-// error of the direction is a large one at the ends.
+// -45 to 45. The neighbours of each place give a first estimate, which is then
+// fitted to the rows and columns found along it. On a long part a small angular
+// error is large at the ends.
 func gridTilt(points []Point) float64 {
 	first := neighbourTilt(points)
 	return first + remainingTilt(rotated(points, -first))
 }
 
 // neighbourTilt returns the mean direction to the nearest neighbour in degrees,
-// right angles folded away, in (-45, 45].
+// modulo 90°, in (-45, 45].
 func neighbourTilt(points []Point) float64 {
 	var sum Point
 	for i, k := range nearestNeighbours(points) {
@@ -21,15 +21,15 @@ func neighbourTilt(points []Point) float64 {
 	return math.Atan2(sum.Y, sum.X) * 180 / math.Pi / 4
 }
 
-// remainingTilt returns the small angle in degrees by which rows that lie nearly
-// along x, and columns that lie nearly along y, are turned: by least squares
-// over the places, each against the middle of its own row and column.
+// remainingTilt returns the small angle in degrees by which rows nearly along x
+// and columns nearly along y are turned. It is a least-squares fit of the
+// places against the middles of their rows and columns.
 func remainingTilt(points []Point) float64 {
 	slack := LevelShare * Spacing(points)
 	return tiltOf(points, newLevels(points, alongX, slack), newLevels(points, alongY, slack))
 }
 
-// tiltOf does so with the columns and rows on which the places lie.
+// tiltOf does the same for given columns and rows.
 func tiltOf(points []Point, columns, rows *levels) float64 {
 	rowMiddle, columnMiddle := rows.middles(points), columns.middles(points)
 	var product, squares float64
@@ -44,7 +44,8 @@ func tiltOf(points []Point, columns, rows *levels) float64 {
 	return math.Atan(product/squares) * 180 / math.Pi
 }
 
-// shift returns how far a turn by deg about the middle moves a point at the most.
+// shift returns the largest distance that a turn by deg about the middle moves
+// a point.
 func shift(points []Point, deg float64) float64 {
 	return Enclose(points).Radius * math.Abs(math.Sin(deg*math.Pi/180))
 }

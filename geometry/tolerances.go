@@ -2,36 +2,37 @@ package geometry
 
 import "math"
 
-// Shapes and relations of places, each decided here and nowhere else. Shares
-// are of the spacing: a hole is measured off by some part of the pitch,
-// whatever the size of the part. None has a source; each says why it is that
-// large.
+// Tolerances for shapes and relations of places; nothing else defines them.
+// They are shares of the spacing, because measuring errors grow with the pitch,
+// whatever the size of the part. None has a published source; each gives the
+// reason for its value.
 const (
-	// LevelShare is how far off a measured hole may make two distances differ
-	// that are equal on the part. A hole that lies 1 % of the spacing off its
-	// true place changes a difference of two distances by 5.7 % at the most.
+	// LevelShare is how much measuring errors may make two equal distances
+	// differ. A hole 1 % of the spacing off its place changes a difference of
+	// two distances by 5.7 % at most.
 	LevelShare = 0.06
-	// CircleShare is how far off one circle, or one line, places may lie: more
-	// than holes are measured off, less than tells two rings apart.
+	// CircleShare is how far places may be off one circle or one line: more
+	// than measuring errors, less than the distance between two rings.
 	CircleShare = 0.1
-	// CentralShare is how near the centre a place has no direction.
+	// CentralShare is the radius around the centre within which a place has no
+	// direction.
 	CentralShare = 0.15
-	// NeighbourShare is how far apart neighbours are at the most: more than the
-	// two pitches of a nearly square grid differ by, less than the diagonal of a
-	// square.
+	// NeighbourShare is the largest distance between neighbours: more than the
+	// larger pitch of a nearly square grid, less than the diagonal of a square.
 	NeighbourShare = 1.3
-	// AcrossDeg is how far apart two directions from the centre are at the least
-	// that count as across. It is no whole number of steps of any usual circle,
-	// so that a hole measured off its place decides nothing.
+	// AcrossDeg is the smallest angle between two directions from the centre
+	// that counts as across. It is not a multiple of the steps of common
+	// circles, so that a measuring error cannot decide.
 	AcrossDeg = 133.0
 )
 
-// OneCircle reports whether all points lie on one circle round the centre.
+// OneCircle reports whether all points are on one circle around the centre.
 func OneCircle(points []Point, centre Point) bool {
 	return len(points) >= 3 && offCircle(points, centre) <= CircleShare*Spacing(points)
 }
 
-// offCircle returns how much the distances from the centre differ at the most.
+// offCircle returns the difference between the largest and smallest distance
+// from the centre.
 func offCircle(points []Point, centre Point) float64 {
 	low, high := math.Inf(1), 0.0
 	for _, p := range points {
@@ -41,9 +42,9 @@ func offCircle(points []Point, centre Point) float64 {
 	return high - low
 }
 
-// LongAxis returns the unit vector along which the points extend most. Where no
-// direction stands out it is the x axis. It points to the right, or upwards
-// where it is upright.
+// LongAxis returns the unit vector of the largest extent of the points, or the
+// x axis if no direction is longer than others. It points to the right, or up
+// if it is vertical.
 func LongAxis(points []Point) Point {
 	c := Centroid(points)
 	var xx, yy, xy float64
@@ -51,13 +52,13 @@ func LongAxis(points []Point) Point {
 		d := p.Sub(c)
 		xx, yy, xy = xx+d.X*d.X, yy+d.Y*d.Y, xy+d.X*d.Y
 	}
-	// Half the difference and half the sum of the two principal moments.
+	// Half the difference and half the sum of the principal moments.
 	differ, sum := math.Hypot((xx-yy)/2, xy), (xx+yy)/2
 	if differ < 1e-6*sum || sum == 0 {
 		return Point{1, 0}
 	}
 	axis := Polar(Point{}, 1, math.Atan2(2*xy, xx-yy)/2*180/math.Pi)
-	if axis.X <= 1e-9 && axis.Y < 0 { // half the angle of Atan2 never points to the left
+	if axis.X <= 1e-9 && axis.Y < 0 { // half the angle of Atan2 never points left
 		axis = axis.Scale(-1)
 	}
 	return axis
@@ -74,7 +75,7 @@ func OffLine(points []Point, axis Point) float64 {
 	return worst
 }
 
-// OneLine reports whether all points lie on one line; two always do.
+// OneLine reports whether all points are on one line. Two always are.
 func OneLine(points []Point) bool {
 	return len(points) < 3 || OffLine(points, LongAxis(points)) <= CircleShare*Spacing(points)
 }

@@ -18,8 +18,8 @@ func TestApartAndAcross(t *testing.T) {
 	}
 }
 
-// First principles: on a square grid the next in the row is a neighbour and the
-// one across the square is none.
+// First principles: on a square grid the next in the row is a neighbour, and
+// the one across the diagonal is not.
 func TestNeighbours(t *testing.T) {
 	if !Neighbours(Point{}, Point{50, 0}, 50) || Neighbours(Point{}, Point{50, 50}, 50) {
 		t.Error("neighbours of a square")
@@ -38,7 +38,7 @@ func TestOneLine(t *testing.T) {
 }
 
 // First principles: along an edge the neighbours are the next on either side,
-// on a grid those in row and column, however the part lies.
+// on a grid those in the same row and column, however the part is turned.
 func TestRelated(t *testing.T) {
 	r := rand.New(rand.NewPCG(2, 5))
 	for range 20 {
@@ -63,7 +63,7 @@ func TestRelated(t *testing.T) {
 	}
 }
 
-// First principles: held against the definition, pair by pair.
+// First principles: compared with the definition, pair by pair.
 func TestRelatedByDefinition(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 5))
 	for range 30 {
@@ -82,8 +82,8 @@ func TestRelatedByDefinition(t *testing.T) {
 	}
 }
 
-// First principles: the round of places along an edge is the way along it,
-// anticlockwise, wherever the listing begins and however it goes.
+// First principles: the round of places along an edge is the path along it,
+// anticlockwise, for any start and listing order.
 func TestRound(t *testing.T) {
 	r := rand.New(rand.NewPCG(4, 5))
 	edges := map[string][]Point{
@@ -118,7 +118,7 @@ func TestRound(t *testing.T) {
 	}
 }
 
-// First principles: rows measured as with a rule are rows, strewn places none.
+// First principles: rows measured with a rule are rows; random places are not.
 func TestLooseRows(t *testing.T) {
 	r := rand.New(rand.NewPCG(5, 5))
 	for range 50 {

@@ -6,10 +6,10 @@ import (
 	"drawdown/geometry"
 )
 
-// circle: even places of one circle, a few of which may be missing.
+// circle recognizes even places on one circle, a few of which may be missing.
 func (s *seer) circle() (Seen, bool) { return s.circleWithin(geometry.LevelShare) }
 
-// looseCircle: the same measured as with a rule.
+// looseCircle does the same for places measured with a rule.
 func (s *seer) looseCircle() (Seen, bool) { return s.circleWithin(geometry.LooseShare) }
 
 func (s *seer) circleWithin(share float64) (Seen, bool) {
@@ -23,18 +23,19 @@ func (s *seer) circleWithin(share float64) (Seen, bool) {
 	return seen, true
 }
 
-// ringShare is how much further out the next circle lies than the last place of
-// one, in spacings, at the least.
+// ringShare is the least distance, in spacings, from the outermost place of one
+// circle to the next circle.
 const ringShare = 0.3
 
-// onEdge says that the places of an inner ring lie along the outline of all, as
-// on a triangle: then they are no circle of their own.
+// onEdge reports whether an inner ring is close to the outline of all places,
+// as on a triangle. Then it is not a separate circle.
 func (s *seer) onEdge(ring []int) bool {
 	round := outline(s.points)
 	return slices.ContainsFunc(ring, func(i int) bool { return depthIn(round, s.points[i]) < ringShare*s.spacing })
 }
 
-// circles: even circles inside each other, and perhaps one place in the middle.
+// circles recognizes concentric even circles, with or without one place in the
+// middle.
 func (s *seer) circles() (Seen, bool) {
 	if len(s.points) < 4 {
 		return Seen{}, false

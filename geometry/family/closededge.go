@@ -8,22 +8,22 @@ import (
 )
 
 const (
-	// edgeShare is how deep inside the outline of the outermost, in spacings, a
-	// place lies at the most that belongs to the edge: places measured a third
-	// of the pitch off, each way, lie no deeper.
+	// edgeShare is how deep inside the outline, in spacings, a place of the
+	// edge may be. Places measured a third of the pitch off, each way, are no
+	// deeper.
 	edgeShare = 0.7
-	// cornerShare is how far from a corner of the rectangle its place lies at the
-	// most, in spacings.
+	// cornerShare is how far a place may be from its corner of the rectangle,
+	// in spacings.
 	cornerShare = 0.5
-	// innerShare is how many places may lie inside, as a share of those along the
-	// edge.
+	// innerShare is how many places may be inside, as a fraction of those along
+	// the edge.
 	innerShare = 0.5
-	// fewestEdge is the least number of places that make an edge.
+	// fewestEdge is the smallest number of places in an edge.
 	fewestEdge = 5
 )
 
-// perimeter: along the sides of a rectangle, with a place at three corners or
-// all four.
+// perimeter recognizes places along the sides of a rectangle, with at least
+// three of its corners.
 func (s *seer) perimeter() (Seen, bool) {
 	if len(s.points) < 6 {
 		return Seen{Edge: geometry.Round(s.points)}, false
@@ -45,8 +45,8 @@ func (s *seer) perimeter() (Seen, bool) {
 	return Seen{Family: Perimeter, Edge: inRound(s.points, edge), Corners: corners, Inner: inner, OffMm: offMm}, true
 }
 
-// parted parts the places by their depth into those of an edge, with how far these
-// lie off it at the most, and those inside.
+// parted divides the places by their depth into those of an edge and those
+// inside. offMm is the largest depth among those of the edge.
 func (s *seer) parted(depth func(geometry.Point) float64) (edge, inner []int, offMm float64) {
 	for i, p := range s.points {
 		if d := depth(p); d > edgeShare*s.spacing {
@@ -58,8 +58,8 @@ func (s *seer) parted(depth func(geometry.Point) float64) (edge, inner []int, of
 	return edge, inner, offMm
 }
 
-// leastCorners is how many of the four corners have a place at the least. On a
-// part of a few places three of them are soon found by chance.
+// leastCorners is how many of the four corners must have a place. With few
+// places, three corners match by chance.
 func leastCorners(edge int) int {
 	if edge < 10 {
 		return 4
@@ -67,7 +67,7 @@ func leastCorners(edge int) int {
 	return 3
 }
 
-// curve: along one closed edge.
+// curve recognizes places along one closed edge.
 func (s *seer) curve() (Seen, bool) {
 	if len(s.points) < fewestEdge {
 		return Seen{Edge: geometry.Round(s.points)}, false
@@ -87,20 +87,20 @@ func inRound(points []geometry.Point, edge []int) []int {
 }
 
 const (
-	// sharpDeg is how much an edge turns at one place at the most; where it
-	// turns more, the way went into the inside and back.
+	// sharpDeg is the largest turn of an edge at one place. A sharper turn
+	// means that the path went into the interior and back.
 	sharpDeg = 105
-	// mostDeep is how many times as many places as lie near the outline of all may
-	// lie deep, for all of them to form one edge.
+	// mostDeep limits the number of deep places, as a multiple of those near
+	// the outline, if all are to form one edge.
 	mostDeep = 3
-	// othersShare is how many pairs of neighbours, as a share of the places, may
-	// not follow each other along an edge.
+	// othersShare limits the pairs of neighbours that are not consecutive along
+	// an edge, as a fraction of the places.
 	othersShare = 0.1
 )
 
-// smoothRound reports whether the round through all places is one edge, though some
-// of them lie deep: at none of these it turns sharply, and hardly a place has
-// another neighbour than the two along the edge.
+// smoothRound reports whether the round through all places is one edge although
+// some are deep inside the outline. It must not turn sharply at any of these,
+// and almost no place may have a neighbour other than the two along the edge.
 func (s *seer) smoothRound(near, deep []int) bool {
 	if len(deep) == 0 || len(deep) > mostDeep*len(near) {
 		return false
@@ -131,7 +131,8 @@ func (s *seer) smoothRound(near, deep []int) bool {
 	return float64(others) <= othersShare*float64(n)
 }
 
-// side is one of a convex outline: a point on it, and the direction across it.
+// side is one side of a convex outline: a point on it, and the direction across
+// it.
 type side struct{ at, across geometry.Point }
 
 // outline returns the sides of the convex outline of places.
@@ -144,7 +145,7 @@ func outline(points []geometry.Point) []side {
 	})
 }
 
-// depthIn returns how deep inside a convex outline a point lies.
+// depthIn returns how deep a point is inside a convex outline.
 func depthIn(outline []side, p geometry.Point) float64 {
 	least := math.Inf(1)
 	for _, side := range outline {
@@ -153,15 +154,16 @@ func depthIn(outline []side, p geometry.Point) float64 {
 	return least
 }
 
-// rectangle lies in the direction along, round a middle.
+// rectangle is a rectangle around a middle, with its length in the direction
+// along.
 type rectangle struct {
 	middle, along geometry.Point
-	half          geometry.Point // of its length and width
+	half          geometry.Point // half of its length and width
 }
 
-// smallestRectangle returns the one with the least area round the points; a side
-// of it lies along a side of their hull. Of equal ones, which are many round a
-// triangle, the one with the shortest sides.
+// smallestRectangle returns the rectangle of least area around the points. One
+// of its sides is along a side of their hull. If several have the same area, as
+// around a triangle, it returns the one with the shortest sides.
 func smallestRectangle(points []geometry.Point) rectangle {
 	hull := geometry.Hull(points)
 	var best rectangle
@@ -185,7 +187,7 @@ func smallestRectangle(points []geometry.Point) rectangle {
 func rectangleAlong(points []geometry.Point, along geometry.Point) rectangle {
 	across := geometry.Point{X: -along.Y, Y: along.X}
 	box := geometry.Box{Min: geometry.Point{X: math.Inf(1), Y: math.Inf(1)}, Max: geometry.Point{X: math.Inf(-1), Y: math.Inf(-1)}}
-	for _, p := range points { // as many times as the hull has sides
+	for _, p := range points { // runs once for each side of the hull
 		x, y := p.Dot(along), p.Dot(across)
 		box.Min.X, box.Max.X = min(box.Min.X, x), max(box.Max.X, x)
 		box.Min.Y, box.Max.Y = min(box.Min.Y, y), max(box.Max.Y, y)
@@ -197,19 +199,20 @@ func rectangleAlong(points []geometry.Point, along geometry.Point) rectangle {
 	}
 }
 
-// within returns a point's place along and across, from the middle.
+// within returns a point's coordinates along and across, from the middle.
 func (r rectangle) within(p geometry.Point) geometry.Point {
 	d := p.Sub(r.middle)
 	return geometry.Point{X: d.Dot(r.along), Y: d.Dot(geometry.Point{X: -r.along.Y, Y: r.along.X})}
 }
 
-// depth returns how deep inside the nearest side a point lies.
+// depth returns the distance of a point from the nearest side, positive inside.
 func (r rectangle) depth(p geometry.Point) float64 {
 	at := r.within(p)
 	return min(r.half.X-math.Abs(at.X), r.half.Y-math.Abs(at.Y))
 }
 
-// nearestTo returns the point nearest to one of the four corners.
+// nearestTo returns the point nearest to one of the four corners, and its
+// distance.
 func (r rectangle) nearestTo(corner int, points []geometry.Point) (nearest int, apart float64) {
 	at := geometry.Point{X: r.half.X * float64(1-2*(corner%2)), Y: r.half.Y * float64(1-2*(corner/2))}
 	apart = math.Inf(1)

@@ -1,4 +1,4 @@
-// Package family recognises the layout that places form: filled rows, a
+// Package family recognizes the layout that places form: filled rows, a
 // perimeter, a circle. Places that are measured slightly off, or missing, do
 // not change the family. Its results are figures and lists of places;
 // render/words turns them into sentences.
@@ -10,43 +10,44 @@ import "drawdown/geometry"
 type Family string
 
 const (
-	Row       Family = "row"       // one line
+	Row       Family = "row"       // on one line
 	Grid      Family = "grid"      // filled rows and columns, as on a head
 	Perimeter Family = "perimeter" // along the sides of a rectangle, with its corners
 	Curve     Family = "curve"     // along one closed edge: oval, D, triangle
-	Circle    Family = "circle"    // even places of one circle
-	Circles   Family = "circles"   // circles inside each other
+	Circle    Family = "circle"    // evenly spaced on one circle
+	Circles   Family = "circles"   // concentric circles
 	Flanges   Family = "flanges"   // separate flanges on one part
-	Free      Family = "free"      // none of these
+	Free      Family = "free"      // any other layout
 )
 
 // All lists the families that a pattern file can name.
 var All = []Family{Row, Grid, Perimeter, Curve, Circle, Circles, Flanges, Free}
 
-// Seen is a family with the figures that decided for it. Lists hold indices of
-// the places as they were given.
+// Seen is a family with the figures that decided it. Lists hold indices into
+// the given places.
 type Seen struct {
 	Family Family
-	Named  bool // by the user, whatever the places look like
+	Named  bool // by the user, regardless of the places
 
-	// Layout holds the places brought to true where the family is regular.
+	// Layout holds the places moved to their exact positions if the family is
+	// regular.
 	Layout geometry.Layout
 
 	SpacingMm float64
-	// OffMm is how far the places lie off the shape at the most: off the line,
-	// the rows, the circle, the sides.
+	// OffMm is the largest distance of a place from the shape: the line, the
+	// rows, the circle, the sides.
 	OffMm float64
-	// Missing counts the places of a grid or circle that have no fastener.
+	// Missing is the number of empty places of a grid or circle.
 	Missing int
 
-	Rings   [][]int // of a circle or circles, inside out
-	Edge    []int   // of a perimeter or curve, in their round
+	Rings   [][]int // of a circle or circles, from the inside out
+	Edge    []int   // of a perimeter or curve, in order along it
 	Corners []int   // of a perimeter
 	Inner   []int   // inside a perimeter or curve
 	Parts   [][]int // of flanges, along the part
 }
 
-// Of sees the family of places.
+// Of returns the family of places.
 func Of(points []geometry.Point) Seen {
 	s := newSeer(points)
 	for _, look := range []func() (Seen, bool){s.row, s.circle, s.grid, s.looseCircle, s.flanges, s.perimeter, s.circles, s.curve} {
@@ -57,8 +58,8 @@ func Of(points []geometry.Point) Seen {
 	return s.finish(Seen{Family: Free})
 }
 
-// As sees places as a family that the user names; empty: as what they are. Where
-// they lie as none of it, the family stands with what can be said of it.
+// As returns the places seen as a family that the user names, or as Of does if
+// named is empty. If they do not fit the family, it fills in what it can.
 func As(points []geometry.Point, named Family) Seen {
 	if named == "" {
 		return Of(points)
@@ -77,14 +78,14 @@ func As(points []geometry.Point, named Family) Seen {
 	return s.finish(seen)
 }
 
-// seer looks at one set of places.
+// seer examines one set of places.
 type seer struct {
 	points  []geometry.Point
 	spacing float64
-	layout  geometry.Layout // as far as it is regular
-	rows    geometry.Layout // rows seen loosely; empty where there are none
-	named   bool            // the family is named: nothing is too far off
-	round   []int           // through all places; nil: not yet known
+	layout  geometry.Layout // if regular
+	rows    geometry.Layout // rows found with the loose tolerance; empty if there are none
+	named   bool            // the user named the family: every deviation is accepted
+	round   []int           // through all places; nil until computed
 }
 
 func newSeer(points []geometry.Point) *seer {
@@ -93,7 +94,7 @@ func newSeer(points []geometry.Point) *seer {
 	return s
 }
 
-// finish fills in what every family has.
+// finish fills in what all families have.
 func (s *seer) finish(seen Seen) Seen {
 	seen.SpacingMm = s.spacing
 	if seen.Layout.Points == nil {
@@ -102,7 +103,7 @@ func (s *seer) finish(seen Seen) Seen {
 	return seen
 }
 
-// off returns how far places were moved at the most.
+// off returns the largest distance that a place was moved.
 func off(points, moved []geometry.Point) float64 {
 	most := 0.0
 	for i, p := range points {

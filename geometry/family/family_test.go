@@ -12,7 +12,7 @@ import (
 	"drawdown/sequence/way/waytest"
 )
 
-// Common practice, no source: what one calls the parts of the gallery.
+// Common practice, no source: the usual names for the parts of the gallery.
 func TestGallery(t *testing.T) {
 	other := map[string]family.Family{
 		"small lid of 6": family.Grid, "pipe flange of 8": family.Circle, "flange of 16, two missing": family.Circle,
@@ -45,7 +45,7 @@ func TestGallery(t *testing.T) {
 	}
 }
 
-// checkEdge holds the round along an edge against the one that was drawn.
+// checkEdge compares the round along an edge with the one drawn.
 func checkEdge(t *testing.T, p waytest.Part, seen family.Seen) {
 	t.Helper()
 	n, off := len(seen.Edge), 0
@@ -60,8 +60,8 @@ func checkEdge(t *testing.T, p waytest.Part, seen family.Seen) {
 	}
 }
 
-// First principles: a family belongs to the part, however it lies, is listed, or
-// was measured a little off.
+// First principles: the family does not depend on how the part is turned or
+// listed, or on small measuring errors.
 func TestFamilyBelongsToThePart(t *testing.T) {
 	r := rand.New(rand.NewPCG(4, 2))
 	for _, p := range waytest.Parts() {
@@ -83,8 +83,9 @@ func TestFamilyBelongsToThePart(t *testing.T) {
 	}
 }
 
-// First principles: the figures that decided. Two of sixteen places are missing;
-// the head was moved by a tenth of the pitch each way at the most.
+// First principles: the figures that decided. Two of sixteen places are
+// missing; the places of the head were moved by at most a tenth of the pitch
+// each way.
 func TestFigures(t *testing.T) {
 	for _, p := range waytest.Parts() {
 		seen := family.Of(p.Points)
@@ -109,8 +110,8 @@ func TestFigures(t *testing.T) {
 	}
 }
 
-// A user may name any family for any places; nothing fails, and every place has
-// its part in what is said.
+// A user may name any family for any places. Nothing fails, and every place is
+// in the result.
 func TestNamed(t *testing.T) {
 	for _, p := range waytest.Parts() {
 		for _, name := range family.All {
@@ -129,8 +130,8 @@ func TestNamed(t *testing.T) {
 	}
 }
 
-// First principles: places strewn over an area are none of the families, and a
-// row and a few places are what they are.
+// First principles: random places over an area belong to no family; a row and a
+// few places do.
 func TestFreeAndFew(t *testing.T) {
 	r := rand.New(rand.NewPCG(6, 6))
 	strewn := make([]geometry.Point, 40)

@@ -7,8 +7,8 @@ import (
 	"drawdown/geometry"
 )
 
-// How far places may lie off what they are seen as, from both sides; the shares
-// are those of the design (common practice, no source).
+// How far places may be off a family, from both sides. The shares are those of
+// the design (common practice, no source).
 func TestLimitsOfFamilies(t *testing.T) {
 	t.Parallel()
 	middle := geometry.Point{X: 12, Y: -7}
@@ -38,8 +38,8 @@ func TestLimitsOfFamilies(t *testing.T) {
 	}
 }
 
-// The places of circles inside each other are brought to true, ring by ring, the
-// one in the middle left where it is.
+// The places of concentric circles are moved to exact ones, ring by ring. The
+// one in the middle does not move.
 func TestRingsOfCircles(t *testing.T) {
 	t.Parallel()
 	middle := geometry.Point{X: 12, Y: -7}
@@ -61,7 +61,7 @@ func TestRingsOfCircles(t *testing.T) {
 	}
 }
 
-// First principles on a rectangle of 304 by 164 mm: its corners, its depth.
+// First principles, on a rectangle of 304 by 164 mm: its corners and depths.
 func TestRectangleRoundPlaces(t *testing.T) {
 	t.Parallel()
 	middle := geometry.Point{X: 12, Y: -7}
@@ -101,7 +101,7 @@ func TestRectangleRoundPlaces(t *testing.T) {
 
 func abs(v float64) float64 { return max(v, -v) }
 
-// Flanges follow each other along the part, whatever the listing.
+// Flanges are listed along the part, in any listing order of the places.
 func TestFlangesAlongThePart(t *testing.T) {
 	t.Parallel()
 	var points []geometry.Point

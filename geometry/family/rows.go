@@ -2,7 +2,7 @@ package family
 
 import "drawdown/geometry"
 
-// row: all places on one line.
+// row recognizes places on one line.
 func (s *seer) row() (Seen, bool) {
 	seen := Seen{Family: Row, OffMm: geometry.OffLine(s.points, geometry.LongAxis(s.points))}
 	if s.rows.Rows == 1 || s.rows.Columns == 1 {
@@ -12,7 +12,7 @@ func (s *seer) row() (Seen, bool) {
 	return seen, s.named || geometry.OneLine(s.points)
 }
 
-// grid: filled rows and columns.
+// grid recognizes filled rows and columns.
 func (s *seer) grid() (Seen, bool) {
 	layout := s.layout
 	if !layout.Filled() {
@@ -21,7 +21,7 @@ func (s *seer) grid() (Seen, bool) {
 	if !layout.Filled() {
 		return Seen{}, false
 	}
-	if len(s.points) == 4 { // four corners are worked crosswise
+	if len(s.points) == 4 { // four corners are tightened crosswise, so they count as a circle
 		return Seen{Family: Circle, Layout: layout, OffMm: off(s.points, layout.Points), Rings: [][]int{geometry.Count(4)}}, true
 	}
 	missing := layout.Columns*layout.Rows - len(s.points)

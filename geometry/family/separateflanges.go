@@ -8,14 +8,14 @@ import (
 )
 
 const (
-	// gapShare is how many times as wide as the widest step within a flange the
-	// gap to the next is at the least.
+	// gapShare is the least ratio of the gap between flanges to the widest step
+	// within a flange.
 	gapShare = 1.9
-	// fewestPart is the least number of places that make a flange.
+	// fewestPart is the smallest number of places in a flange.
 	fewestPart = 3
 )
 
-// flanges: separate groups of places with wide gaps between.
+// flanges recognizes separate groups of places with wide gaps between them.
 func (s *seer) flanges() (Seen, bool) {
 	parts, wide := s.parts()
 	seen := Seen{Family: Flanges, Parts: parts}
@@ -23,8 +23,8 @@ func (s *seer) flanges() (Seen, bool) {
 	return seen, wide && !small || s.named
 }
 
-// parts cuts the shortest tree over the places at its widest steps: where of
-// all its steps, by their size, one is so much wider than the one before.
+// parts cuts the shortest tree over the places at its widest steps: it sorts
+// the steps by length and cuts where one is much longer than the one before.
 func (s *seer) parts() (parts [][]int, wide bool) {
 	steps := shortestTree(s.points)
 	slices.SortStableFunc(steps, func(a, b step) int { return cmp.Compare(a.length, b.length) })
@@ -58,13 +58,13 @@ func (s *seer) parts() (parts [][]int, wide bool) {
 	return parts, widest >= gapShare
 }
 
-// step is one of a tree over places.
+// step is an edge of a tree over places.
 type step struct {
 	a, b   int
 	length float64
 }
 
-// shortestTree joins all points with the least length (Prim 1957).
+// shortestTree joins all points with the least total length (Prim 1957).
 func shortestTree(points []geometry.Point) []step {
 	if len(points) == 0 {
 		return nil

@@ -8,8 +8,8 @@ import (
 	"drawdown/geometry"
 )
 
-// last returns the largest part of most, in steps of a 150th, up to which something
-// holds without a gap.
+// last returns the largest value up to most, in steps of a 150th, up to which a
+// condition holds without a gap.
 func last(most float64, holds func(float64) bool) float64 {
 	for k := range 150 {
 		if !holds(most * float64(k) / 150) {
@@ -26,8 +26,9 @@ func near(t *testing.T, what string, got, want float64) {
 	}
 }
 
-// A hole of a circle lies off its true place by the share of the pitch that the
-// look allows, and no further (limits of the design: common practice, no source).
+// A hole of a circle may be off its place by the share of the pitch that the
+// search allows, and no more (limits of the design: common practice, no
+// source).
 func TestHowFarOffACircle(t *testing.T) {
 	t.Parallel()
 	circle := geometry.Circle(24, 480, geometry.Point{X: 5, Y: 8}, 0, true)
@@ -61,9 +62,9 @@ func TestHowFarOffACircle(t *testing.T) {
 	}
 }
 
-// Rings lie apart by more than ringShare of the spacing; one place counts as the
-// middle up to as far off it; a ring round another middle is none (limits of the
-// design: common practice, no source).
+// Rings are more than ringShare of the spacing apart. One place counts as the
+// middle up to that distance from it. A ring around another centre is not a
+// ring (limits of the design: common practice, no source).
 func TestLimitsOfRings(t *testing.T) {
 	t.Parallel()
 	look := func(named bool, spacing float64, points ...[]geometry.Point) (Seen, bool) {
@@ -90,7 +91,7 @@ func TestLimitsOfRings(t *testing.T) {
 		return ok
 	})
 	near(t, "ring off the middle", eccentric, 30)
-	// Four of five places: their centroid is a quarter of the radius off.
+	// Four of five places: their centroid is off by a quarter of the radius.
 	if seen, ok := look(false, 60, outer, geometry.Circle(5, 200, geometry.Point{}, 0, true)[1:]); !ok || seen.Missing != 1 {
 		t.Errorf("an inner ring with one missing: %v, %d missing", ok, seen.Missing)
 	}
@@ -124,8 +125,8 @@ func TestLimitsOfRings(t *testing.T) {
 	near(t, "place off its ring", off/120, geometry.LooseShare)
 }
 
-// On a square of 200 mm and a spacing of 100 mm, what lies up to 30 mm inside its
-// outline lies along it.
+// On a square of 200 mm with a spacing of 100 mm, places up to 30 mm inside the
+// outline are along it.
 func TestOnEdge(t *testing.T) {
 	t.Parallel()
 	points := append(geometry.Rectangle(3, 1, 200, 200, geometry.Point{}), geometry.Point{})
@@ -137,8 +138,8 @@ func TestOnEdge(t *testing.T) {
 	}
 }
 
-// A perimeter of 400 by 200 mm with a spacing of 100 mm: how far from its corner a
-// place may lie, how many places may lie inside, how few make one.
+// A perimeter of 400 by 200 mm with a spacing of 100 mm: how far a place may be
+// from its corner, how many places may be inside, and how few are enough.
 func TestLimitsOfAPerimeter(t *testing.T) {
 	t.Parallel()
 	edge := geometry.Rectangle(5, 1, 400, 200, geometry.Point{})
@@ -146,7 +147,7 @@ func TestLimitsOfAPerimeter(t *testing.T) {
 	for in, corners := range map[float64]int{0: 4, 50: 4, 51: 3, 54: 3} {
 		points := slices.Clone(edge)
 		points[0].X += in
-		points = append(points, geometry.Point{X: -200, Y: 20}) // holds the left side
+		points = append(points, geometry.Point{X: -200, Y: 20}) // keeps the left side in place
 		if seen, _ := look(points); len(seen.Corners) != corners {
 			t.Errorf("a place %g mm from its corner: corners %v", in, seen.Corners)
 		}
@@ -181,7 +182,7 @@ func TestLimitsOfAPerimeter(t *testing.T) {
 	}
 }
 
-// A closed edge has five places at the least, and half as many inside at the most.
+// A closed edge has at least five places, and at most half as many inside.
 func TestLimitsOfACurve(t *testing.T) {
 	t.Parallel()
 	inside := func(n int) []geometry.Point { return geometry.Grid(n, 1, 3, 3, geometry.Point{}) }
@@ -202,7 +203,7 @@ func TestLimitsOfACurve(t *testing.T) {
 	}
 }
 
-// What lies up to edgeShare of the spacing deep belongs to the edge.
+// Places up to edgeShare of the spacing deep belong to the edge.
 func TestParted(t *testing.T) {
 	t.Parallel()
 	s := &seer{points: []geometry.Point{{X: 7}, {X: 7.1}, {X: 2}}, spacing: 10}
@@ -212,8 +213,8 @@ func TestParted(t *testing.T) {
 	}
 }
 
-// hairpin goes out along one line and back along another 10 mm away, but 1 mm in
-// the columns that are near. Back is where the way back begins.
+// hairpin goes out along one line and back along another 10 mm away, but only 1
+// mm away in the columns listed in near. back is where the return begins.
 func hairpin(back int, near ...int) *seer {
 	var points []geometry.Point
 	for x := range 10 {
@@ -229,9 +230,9 @@ func hairpin(back int, near ...int) *seer {
 	return &seer{points: points, spacing: 1, round: geometry.Count(len(points))}
 }
 
-// A round is one edge where hardly a place has another neighbour than the two
-// along it: a tenth of the places, as pairs. What follows in the round counts for
-// none, over its end too.
+// A round is one edge if almost no place has a neighbour other than the two
+// along it: at most a tenth as many such pairs as places. Consecutive places do
+// not count, also from last to first.
 func TestNeighboursBesideTheEdge(t *testing.T) {
 	t.Parallel()
 	for name, c := range map[string]struct {
@@ -262,15 +263,15 @@ func TestNeighboursBesideTheEdge(t *testing.T) {
 	}
 }
 
-// An edge turns by up to sharpDeg at a deep place, taken from the place before to
-// the one after.
+// An edge may turn by up to sharpDeg at a deep place, measured from the place
+// before to the one after.
 func TestSharpTurn(t *testing.T) {
 	t.Parallel()
 	for turn, want := range map[float64]bool{0: true, 60: true, 104: true, 106: false, 114: false, 180: false} {
 		for _, mirror := range []float64{1, -1} {
 			var points []geometry.Point
 			at, heading := geometry.Point{}, 0.0
-			for _, by := range []float64{20, 20, turn, 20, 20, 20} { // those beside turn the same way
+			for _, by := range []float64{20, 20, turn, 20, 20, 20} { // the places beside it turn the same way
 				points = append(points, at)
 				heading += by
 				at = at.Add(geometry.Polar(geometry.Point{}, 10, mirror*heading))
@@ -283,9 +284,9 @@ func TestSharpTurn(t *testing.T) {
 	}
 }
 
-// First principles: round a triangle of 3, 4 and 5 every rectangle along a side has
-// an area of 12; that along the legs has the shortest sides. With a point beside a
-// leg that of the longest side alone has 12.
+// First principles: around a 3-4-5 triangle every rectangle along a side has an
+// area of 12; the one along the legs has the shortest sides. With a point
+// beside a leg, only the one along the longest side has 12.
 func TestSmallestRectangle(t *testing.T) {
 	t.Parallel()
 	for turn := 0.0; turn < 360; turn += 15 {
@@ -309,9 +310,9 @@ func TestSmallestRectangle(t *testing.T) {
 	}
 }
 
-// A gap between flanges is gapShare times the widest step within one; a flange has
-// three places; more than four flanges are not looked for (limits of the design:
-// common practice, no source).
+// A gap between flanges is gapShare times the widest step within one. A flange
+// has at least three places. At most four flanges are looked for (limits of the
+// design: common practice, no source).
 func TestLimitsOfFlanges(t *testing.T) {
 	t.Parallel()
 	groups := func(gap float64, sizes ...int) []geometry.Point {
@@ -346,14 +347,15 @@ func TestLimitsOfFlanges(t *testing.T) {
 	if _, ok := newSeer(groups(50, 3, 3, 3, 3, 3)).flanges(); ok {
 		t.Error("five flanges are seen")
 	}
-	// Steps of 1, 2 and 4: each twice the one before, and the first parts more.
+	// Steps of 1, 2 and 4: each is twice the one before, and the first cut
+	// gives more parts.
 	if parts, _ := newSeer([]geometry.Point{{}, {X: 1}, {X: 3}, {X: 7}}).parts(); len(parts) != 3 {
 		t.Errorf("parts %v", parts)
 	}
 }
 
-// What every family says: the spacing, and a row is brought to its line, upright
-// or level. Four corners are worked crosswise, as a circle.
+// What every family reports: the spacing, and a row moved to its line, vertical
+// or level. Four corners are tightened crosswise, as a circle.
 func TestWhatIsSaid(t *testing.T) {
 	t.Parallel()
 	if seen := As(geometry.Grid(3, 3, 40, 40, geometry.Point{}), ""); seen.Family != Grid || seen.SpacingMm != 40 || seen.Named {

@@ -7,16 +7,18 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// How far the stated accuracy may be from what the readings show. Common practice,
-// no source: a point or a digit that slipped is a factor of ten at least.
+// Limits for a stated accuracy that does not match the readings. Common
+// practice, no source: a misplaced decimal point or digit is at least a factor
+// of ten.
 const (
 	farOff        = 10.0
-	farFromDigit  = 100.0 // of a caliper that shows more digits than its use is good for
-	enoughChecked = 3     // spare readings, below which a small scatter may be luck
+	farFromDigit  = 100.0 // for a caliper that shows more digits than it can measure
+	enoughChecked = 3     // spare readings; with fewer, a small scatter may be luck
 )
 
-// DoubtAccuracy says that the stated accuracy of a reading is far from how the
-// readings agree, or from their last digit. Nil where it is not, or is not stated.
+// DoubtAccuracy reports that the stated accuracy of a reading does not match
+// the scatter of the readings, or their last digit. It returns nil if it does,
+// or if none is stated.
 func (r Report) DoubtAccuracy() []finding.Finding {
 	if r.AccuracyMm == 0 {
 		return nil
@@ -38,7 +40,7 @@ func (r Report) DoubtAccuracy() []finding.Finding {
 	return nil
 }
 
-// spare is how many readings there are over those that fix the places.
+// spare is the number of readings beyond those needed to fix the places.
 func (r Report) spare() int {
 	unknown := 2*r.Holes - 3
 	if r.Straight {

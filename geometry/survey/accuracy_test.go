@@ -8,7 +8,7 @@ import (
 	"drawdown/geometry/survey"
 )
 
-// The factors of ten and a hundred are common practice, no source; each case lies
+// The factors of ten and a hundred are common practice, no source. Each case is
 // on one side of them.
 func TestAccuracyIsHeldAgainstTheReadings(t *testing.T) {
 	t.Parallel()

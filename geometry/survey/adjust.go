@@ -9,7 +9,7 @@ import (
 	"drawdown/geometry"
 )
 
-// residual is how much longer the reading is than the places say.
+// residual is the reading minus the distance between the places.
 func (r Reading) residual(at []geometry.Point) float64 {
 	return r.Distance - at[r.From].Distance(at[r.To])
 }
@@ -19,7 +19,7 @@ func (r Reading) direction(at []geometry.Point) geometry.Point {
 	v := at[r.To].Sub(at[r.From])
 	length := math.Hypot(v.X, v.Y)
 	if length < 1e-12 {
-		return geometry.Point{X: 1} // any: the two stand on each other
+		return geometry.Point{X: 1} // any direction: the two holes coincide
 	}
 	return v.Scale(1 / length)
 }
@@ -38,8 +38,8 @@ func squaresUpTo(most float64, at []geometry.Point, readings []Reading, accuracy
 	return sum
 }
 
-// effort says when an adjustment ends: after so many rounds, or when no hole
-// moves any more.
+// effort limits an adjustment: the number of rounds, and the movement below
+// which it stops.
 type effort struct {
 	rounds  int
 	stillMm float64
@@ -50,9 +50,9 @@ var (
 	roughly = effort{12, 1e-3}
 )
 
-// adjust moves the places until the weighted sum of the squared residuals is
-// least (Levenberg, 1944; Marquardt, 1963). Weights may be nil. Places that the
-// readings leave free stay near where they start.
+// adjust moves the places to minimize the weighted sum of squared residuals
+// (Levenberg, 1944; Marquardt, 1963). Weights may be nil. Places that the
+// readings leave free stay near their start.
 func adjust(start []geometry.Point, readings []Reading, weights []float64, to effort) []geometry.Point {
 	const firstDamping, leastDamping, mostDamping = 1e-3, 1e-12, 1e12
 	at := slices.Clone(start)
@@ -95,8 +95,8 @@ func weightOf(weights []float64, i int) float64 {
 	return weights[i]
 }
 
-// normalEquations returns JᵀWJ and JᵀWr; the unknowns are x and y of each hole in
-// turn.
+// normalEquations returns JᵀWJ and JᵀWr. The unknowns are x and y of each hole
+// in turn.
 func normalEquations(at []geometry.Point, readings []Reading, weights []float64) (*mat.SymDense, *mat.VecDense) {
 	size := 2 * len(at)
 	normal, slope := mat.NewSymDense(size, nil), mat.NewVecDense(size, nil)
@@ -115,8 +115,8 @@ func normalEquations(at []geometry.Point, readings []Reading, weights []float64)
 	return normal, slope
 }
 
-// row returns the entries of a reading in the design matrix: how much longer the
-// distance gets as each unknown grows.
+// row returns the entries of a reading in the design matrix: the change of the
+// distance with each unknown.
 func row(r Reading, at []geometry.Point) (column [4]int, entry [4]float64) {
 	u := r.direction(at)
 	return [4]int{2 * r.From, 2*r.From + 1, 2 * r.To, 2*r.To + 1}, [4]float64{-u.X, -u.Y, u.X, u.Y}
@@ -135,7 +135,8 @@ func dampedStep(normal *mat.SymDense, slope *mat.VecDense, damping float64) (*ma
 		return nil, false
 	}
 	step := mat.NewVecDense(size, nil)
-	// A poor condition is no failure: a step that does not help is not taken.
+	// A poor condition is not a failure: a step that does not help is not
+	// taken.
 	_ = factors.SolveVecTo(step, slope)
 	return step, !math.IsNaN(mat.Sum(step)) && !math.IsInf(mat.Norm(step, 2), 0)
 }
@@ -150,9 +151,9 @@ func stepped(at []geometry.Point, step *mat.VecDense) (next []geometry.Point, la
 	return next, largest
 }
 
-// robust adjusts with weights that fall with the residual (Geman and McClure,
-// 1985), from a wide scale to a narrow one, so that a wrong reading lets go of
-// the places instead of bending them.
+// robust adjusts with weights that decrease with the residual (Geman and
+// McClure, 1985), from a wide scale to a narrow one. A wrong reading then loses
+// its influence instead of distorting the places.
 func robust(start []geometry.Point, readings []Reading, accuracy float64) []geometry.Point {
 	at, weights := start, make([]float64, len(readings))
 	for _, scale := range []float64{100, 30, 10, 5, 4, 4} {
@@ -165,8 +166,8 @@ func robust(start []geometry.Point, readings []Reading, accuracy float64) []geom
 	return at
 }
 
-// worth is what a robust fit costs: a reading that is far out costs no more
-// than one that is five times the accuracy out.
+// worth is the cost of a robust fit. An outlier costs no more than a residual
+// of five times the accuracy.
 func worth(at []geometry.Point, readings []Reading, accuracy float64) float64 {
 	return squaresUpTo(5*5, at, readings, accuracy)
 }

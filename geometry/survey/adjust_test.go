@@ -24,7 +24,7 @@ func at(x ...float64) []geometry.Point {
 	return points
 }
 
-// First principles: 3, 4 and 5.
+// First principles: a 3-4-5 triangle.
 func TestReading(t *testing.T) {
 	t.Parallel()
 	places := at(1, 1, 4, 5, 1, 1)
@@ -39,8 +39,8 @@ func TestReading(t *testing.T) {
 	if r.other(0) != 1 || r.other(1) != 0 {
 		t.Error("the other end")
 	}
-	// Residuals of 2 and 6 times the accuracy; a reading counts for 25 at the most
-	// where a fit is judged.
+	// Residuals of 2 and 6 times the accuracy. In the worth of a fit a reading
+	// counts for at most 25.
 	two := []Reading{{0, 1, 5.1}, {0, 1, 4.7}}
 	same(t, "squares", squares(places, two, 0.05), 40)
 	same(t, "worth", worth(places, two, 0.05), 4+25)
@@ -48,8 +48,8 @@ func TestReading(t *testing.T) {
 	same(t, "weighted alike", weighted(places, two, nil), 0.1)
 }
 
-// First principles: the slope is that of half the weighted squares, taken by
-// differences; the normal matrix is built of the change of each distance.
+// First principles: the slope is that of half the weighted squares, by finite
+// differences; the normal matrix is built from the change of each distance.
 func TestNormalEquations(t *testing.T) {
 	t.Parallel()
 	const h = 1e-6
@@ -86,7 +86,8 @@ func TestNormalEquations(t *testing.T) {
 	}
 }
 
-// A step by hand: the diagonal grows by the damping times itself and a hundredth.
+// A step by hand: each diagonal element d grows by the damping times d plus a
+// hundredth.
 func TestDampedStep(t *testing.T) {
 	t.Parallel()
 	normal := mat.NewSymDense(2, []float64{4, 1, 1, 3})
@@ -109,8 +110,8 @@ func TestDampedStep(t *testing.T) {
 	same(t, "largest step", largest, 5)
 }
 
-// One round for two holes 10 mm apart and a reading of 12 mm, by hand: with the
-// first damping of a thousandth each end moves 2 / (2 + 1.01/1000).
+// One round for two holes 10 mm apart and a reading of 12 mm, by hand: with an
+// initial damping of a thousandth each end moves 2 / (2 + 1.01/1000).
 func TestRounds(t *testing.T) {
 	t.Parallel()
 	start, readings := at(0, 0, 10, 0), []Reading{{0, 1, 12}}
@@ -130,8 +131,8 @@ func TestRounds(t *testing.T) {
 	}
 }
 
-// A reading that is far out lets go of the places; the same by least squares bends
-// them (first principles: five readings against one).
+// An outlier loses its influence in a robust fit; plain least squares is
+// distorted by it (first principles: five readings against one).
 func TestRobust(t *testing.T) {
 	t.Parallel()
 	readings := []Reading{{0, 1, 100}, {0, 1, 100.02}, {0, 1, 99.98}, {0, 1, 100.01}, {0, 1, 99.99}, {0, 1, 103}}

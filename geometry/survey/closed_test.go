@@ -17,7 +17,7 @@ func near(t *testing.T, what string, got, want geometry.Point, slack float64) {
 	}
 }
 
-// The triangle 3, 4, 5 and quadrilaterals with all sides and diagonals, in
+// The 3-4-5 triangle, and quadrilaterals with all sides and diagonals, in
 // closed form (first principles).
 func TestClosedForms(t *testing.T) {
 	t.Parallel()
@@ -38,7 +38,7 @@ func TestClosedForms(t *testing.T) {
 	}
 }
 
-// The hole that is named decides between the part and its mirror image.
+// The named hole decides between the part and its mirror image.
 func TestUpTellsTheMirrorImage(t *testing.T) {
 	t.Parallel()
 	at := []geometry.Point{{}, {X: 80}, {X: 30, Y: 40}, {X: 60, Y: -25}}
@@ -57,8 +57,8 @@ func TestUpTellsTheMirrorImage(t *testing.T) {
 	}
 }
 
-// Edge measures: two holes of 8 and 10 mm, 50 mm apart, are 59 mm over the far
-// edges and 41 mm between the near ones (first principles).
+// Edge measurements: two holes of 8 and 10 mm, 50 mm apart, are 59 mm over the
+// far edges and 41 mm between the near ones (first principles).
 func TestEdgeMeasures(t *testing.T) {
 	t.Parallel()
 	if got := 59 - survey.Outside.OverCentre(8, 10); got != 50 {
@@ -69,9 +69,9 @@ func TestEdgeMeasures(t *testing.T) {
 	}
 }
 
-// Least squares where the closed form is known: one length, measured four
-// times, is the mean, and its standard error half that of one reading. Each
-// end has half of the variance, as the frame is spread over both.
+// Least squares with a known closed form: one length measured four times is the
+// mean, and its standard error is half that of one reading. Each end has half
+// of the variance, because the frame is spread over both.
 func TestRepeatedReading(t *testing.T) {
 	t.Parallel()
 	var readings []survey.Reading
@@ -85,12 +85,12 @@ func TestRepeatedReading(t *testing.T) {
 	}
 }
 
-// A station measured from three control stations: observations and control of
-// a worked example in Ghilani and Wolf, Adjustment Computations, chapter 14
-// (values from memory; lengths in ft, taken as mm here). The control is held
-// by readings that are repeated until they outweigh the others; the place is
-// the least-squares one of the three observations with the control fixed,
-// worked out apart from this package.
+// A station measured from three control stations: observations and control of a
+// worked example in Ghilani and Wolf, Adjustment Computations, chapter 14
+// (values from memory; lengths in ft, taken as mm here). The control is held by
+// readings repeated until they outweigh the others. The expected place is the
+// least-squares solution of the three observations with the control fixed,
+// calculated independently of this package.
 func TestTrilaterationExample(t *testing.T) {
 	t.Parallel()
 	at := []geometry.Point{{X: 865.40, Y: 4527.15}, {X: 2432.55, Y: 2047.25}, {X: 2865.22, Y: 27.15}}
@@ -112,8 +112,8 @@ func TestTrilaterationExample(t *testing.T) {
 	}
 }
 
-// A general-purpose optimiser (Nelder and Mead's simplex would do; BFGS is
-// quicker) finds no better places for the same network.
+// A general-purpose optimizer (BFGS) finds no better places for the same
+// network.
 func TestAgainstGeneralOptimiser(t *testing.T) {
 	t.Parallel()
 	readings := measured(cover, someWay(len(cover)))

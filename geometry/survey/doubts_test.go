@@ -8,8 +8,9 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// A reading that is off by the diameters, or by half of them, was taken another way:
-// within four times the scatter (first principles; the limit is of the design).
+// A reading that is off by the diameters, or by half of them, was taken in
+// another way, within four times the scatter (first principles; the limit is a
+// design choice).
 func TestTakenAs(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -39,8 +40,8 @@ func TestTakenAs(t *testing.T) {
 
 var ids = []string{"A", "B", "C", "D", "E", "F", "G", "H", "I"}
 
-// Readings that were left out are wrong, long or short; those that were not are
-// rivals, said together and last.
+// Readings that were left out are reported as wrong, long or short. Those that
+// were not are rivals, reported together at the end.
 func TestSuspectsAndRivals(t *testing.T) {
 	t.Parallel()
 	r := Report{
@@ -61,7 +62,7 @@ func TestSuspectsAndRivals(t *testing.T) {
 	}
 }
 
-// What is doubted of a solution, one at a time.
+// Each doubt about a solution, one at a time.
 func TestDoubts(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -92,8 +93,9 @@ func TestDoubts(t *testing.T) {
 	}
 }
 
-// How well the readings agree: printed to a hundredth, and to a thousandth where the
-// stated accuracy is finer than that; more than was stated from a twentieth on.
+// Agreement of the readings: printed to a hundredth, or to a thousandth if the
+// stated accuracy is finer than that. A scatter is reported as more than stated
+// from 5 % on.
 func TestAgreementLimits(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -115,8 +117,8 @@ func TestAgreementLimits(t *testing.T) {
 	}
 }
 
-// The named holes decide by little where they lie within a fifth of how far the
-// others lie on the other side, and more than half of those lie there.
+// The named holes are weak evidence if they are within a fifth of the distance
+// of the others on the other side, and more than half of the others are there.
 func TestSideLimits(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -160,12 +162,12 @@ func TestSideLimits(t *testing.T) {
 	}
 }
 
-// A way round the part: more than half of the turn, by more than half of the holes,
-// each step under half a turn (first principles on a circle).
+// A way round the part: more than half a turn, by more than half of the holes,
+// in steps of less than half a turn (first principles on a circle).
 func TestWayRoundLimits(t *testing.T) {
 	t.Parallel()
-	// The whole circle stands in the list, so that its middle is known; the directions
-	// are those of the holes in their order.
+	// The full circle is in the list, so that its middle is known. The
+	// directions are those of the holes in order.
 	for _, c := range []struct {
 		name       string
 		directions []float64
@@ -202,7 +204,7 @@ func TestWayRoundLimits(t *testing.T) {
 		if got != c.want {
 			t.Errorf("%s: %v, want %v", c.name, got, c.want)
 		}
-		// A free hole among them says nothing.
+		// A free hole among them does not count.
 		r.Points = append(r.Points, geometry.Point{X: 900, Y: 900})
 		r.Loose = []Loose{{Hole: len(points), Why: Free}}
 		r.IDs = ids[:len(points)+1]

@@ -7,7 +7,7 @@ import (
 	"drawdown/geometry/survey"
 )
 
-// The triangle of 3, 4 and 5.
+// A 3-4-5 triangle.
 func ExampleSolve() {
 	solution, err := survey.Solve(survey.Network{
 		Holes: 3,

@@ -8,20 +8,20 @@ import (
 	"drawdown/geometry"
 )
 
-// fold is another place for some holes that fits the readings as well: they
-// lie mirrored on the line through the holes that hold them.
+// fold is an alternative position of some holes that fits the readings equally
+// well: mirrored on the line through the holes that hold them.
 type fold struct {
 	holes []int
-	at    []geometry.Point // all places, framed
+	at    []geometry.Point // all places, in the frame of the network
 }
 
-// otherPlaceMm is how far apart two places are at least that are told apart as
-// two; nearer ones are one place with a large standard error.
+// otherPlaceMm is the least distance between two separate positions. Closer
+// ones count as one position with a large standard error.
 const otherPlaceMm = 1
 
-// folds finds the other places of the holes of the core. Every line through two
-// holes is tried: where taking out the holes on it parts the others, each of
-// the parts may be turned over the line.
+// folds finds the alternative positions of the holes of the core. It tries
+// every line through two holes: if removing the holes on it separates the
+// others into parts, each part may be mirrored on the line.
 func (n Network) folds(at []geometry.Point, readings []Reading, core []bool, accuracy float64) []fold {
 	var found []fold
 	seen := map[string]bool{}
@@ -56,8 +56,8 @@ func onLine(at []geometry.Point, a, b geometry.Point, slack float64) []bool {
 	return on
 }
 
-// parts returns the parts of the core that the holes on the line hold apart,
-// without the one that stays where it is.
+// parts returns the parts of the core that the holes on the line separate,
+// except the one that stays.
 func (n Network) parts(readings []Reading, core, on []bool) [][]int {
 	label := make([]int, len(core))
 	for i := range label {
@@ -100,8 +100,8 @@ func (n Network) parts(readings []Reading, core, on []bool) [][]int {
 	return slices.Delete(parts, stays, stays+1)
 }
 
-// anchors says how much a part settles the frame: by the holes that the file
-// names for it, then by its size.
+// anchors weighs how firmly a part is tied to the frame: by the holes that the
+// file names for it, then by its size.
 func (n Network) anchors(part []int) int {
 	weight := len(part)
 	for _, h := range part {
@@ -115,9 +115,9 @@ func (n Network) anchors(part []int) int {
 	return weight
 }
 
-// turnedOver returns the fit with a part on the other side of the line. Not ok
-// where it fits worse, where it is the same place, where two holes would
-// overlap, or where a named hole would lie on its wrong side.
+// turnedOver returns the fit with a part mirrored on the line. ok is false if
+// it fits worse, if it is the same place, if holes would overlap, or if a named
+// hole would be on the wrong side.
 func (n Network) turnedOver(at []geometry.Point, readings []Reading, core []bool, part []int, a, b geometry.Point, cost, accuracy float64) (fold, bool) {
 	over := slices.Clone(at)
 	for _, h := range part {
@@ -142,7 +142,7 @@ func reflected(p, a, b geometry.Point) geometry.Point {
 }
 
 func (n Network) overlaps(at []geometry.Point, core []bool) int {
-	const least = 0.5 // between centres, where no diameters are known
+	const least = 0.5 // between centres, if no diameters are known
 	count := 0
 	for i := range at {
 		for k := range i {
@@ -161,8 +161,8 @@ func (n Network) overlaps(at []geometry.Point, core []bool) int {
 	return count
 }
 
-// spread is how wide the holes lie: of two places that fit as well, the one
-// further out is taken, as a part is seldom folded over itself.
+// spread measures how far apart the holes are. Of two equally good positions
+// the one further out is taken, because a part is rarely folded over itself.
 func spread(at []geometry.Point, core []bool) float64 {
 	sum := 0.0
 	for i := range at {
@@ -175,9 +175,9 @@ func spread(at []geometry.Point, core []bool) float64 {
 	return sum
 }
 
-// unfold turns parts over as long as that puts named holes on their sides,
-// parts overlapping holes, or spreads the holes. It returns the folds that
-// remain as good.
+// unfold mirrors parts as long as that puts named holes on their sides,
+// separates overlapping holes, or spreads the holes. It returns the folds that
+// remain equally good.
 func (n Network) unfold(at []geometry.Point, readings []Reading, core []bool, accuracy float64) ([]geometry.Point, []fold) {
 	const mostTurns = 100
 	for range mostTurns {

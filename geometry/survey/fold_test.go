@@ -9,7 +9,7 @@ import (
 
 func inAll(n int) []bool { return slices.Repeat([]bool{true}, n) }
 
-// First principles: mirrored on a line, and within a slack of it.
+// First principles: mirrored on a line, and within a tolerance of it.
 func TestLineOfTwoHoles(t *testing.T) {
 	t.Parallel()
 	a, b := geometry.Point{X: 1, Y: 1}, geometry.Point{X: 5, Y: 4}
@@ -25,15 +25,15 @@ func TestLineOfTwoHoles(t *testing.T) {
 	}
 }
 
-// Two triangles on each side of a line, and a pair apart: the one with most
-// anchors stays. What lies outside the core is in no part.
+// Two triangles on each side of a line, and a separate pair: the part with the
+// most anchors stays. Holes outside the core are in no part.
 func TestParts(t *testing.T) {
 	t.Parallel()
 	n := Network{Holes: 8}
 	readings := []Reading{{0, 2, 1}, {1, 2, 1}, {2, 3, 1}, {3, 4, 1}, {5, 6, 1}, {6, 7, 1}, {0, 5, 1}, {4, 5, 1}}
 	core := []bool{true, true, true, true, true, true, true, false}
 	on := []bool{true, true, false, false, false, false, false, false}
-	core[4] = false // its readings join nothing
+	core[4] = false // its readings connect nothing
 	if parts := n.parts(readings, core, on); len(parts) != 1 || !slices.Equal(parts[0], []int{5, 6}) && !slices.Equal(parts[0], []int{2, 3}) {
 		t.Errorf("parts %v", parts)
 	}
@@ -57,8 +57,8 @@ func TestParts(t *testing.T) {
 	}
 }
 
-// A hole of the level line weighs twice one that is named for its side, and either
-// more than any number of others.
+// A level hole weighs twice as much as one that is named for its side, and
+// either weighs more than any number of others.
 func TestAnchors(t *testing.T) {
 	t.Parallel()
 	n := Network{Holes: 10, Level: [2]int{0, 1}, Above: []int{2}, Below: []int{3}}
@@ -76,8 +76,8 @@ func TestAnchors(t *testing.T) {
 	}
 }
 
-// Holes overlap where their centres are nearer than the sum of their radii, or
-// than half a millimetre where a diameter is not known.
+// Holes overlap if their centres are closer than the sum of their radii, or
+// closer than half a millimetre if a diameter is unknown.
 func TestOverlaps(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -105,8 +105,8 @@ func TestOverlaps(t *testing.T) {
 
 func hypot(x, y float64) float64 { return geometry.Point{X: x, Y: y}.Distance(geometry.Point{}) }
 
-// Of two places that fit: first the one with named holes on their sides, then that
-// without overlaps, then the wider one.
+// Of two positions that fit, prefer the one with named holes on their sides,
+// then the one without overlaps, then the wider one.
 func TestPreferred(t *testing.T) {
 	t.Parallel()
 	n := Network{Above: []int{2}}
@@ -128,9 +128,10 @@ func TestPreferred(t *testing.T) {
 	}
 }
 
-// A corner that two readings hold lies on either side of the line between their
-// ends. Turned over it fits as well; it must not lie on another hole, nor a named
-// hole on its wrong side, and a millimetre off is no other place (first principles).
+// A corner held by two readings can be on either side of the line between their
+// ends, and fits equally well when mirrored. It must not overlap another hole,
+// a named hole must not be on its wrong side, and a position within a
+// millimetre is not another one (first principles).
 func TestTurnedOver(t *testing.T) {
 	t.Parallel()
 	places := at(0, 0, 100, 0, 60, 50, 40, -30)
@@ -167,16 +168,16 @@ func TestTurnedOver(t *testing.T) {
 	if _, ok := over(n, flat, read(flat)); !ok {
 		t.Error("1.2 mm apart are one place")
 	}
-	// One more reading, off by d at the place turned over: it costs d² at the most
-	// 9 squared accuracies, a part of it as the hole is held by two others.
+	// One more reading, off by d in the mirrored position, costs d², less what
+	// the other two readings take up. The limit is 9 squared accuracies.
 	pairs = append(pairs, [2]int{2, 3})
 	if _, ok := over(n, places, read(places)); ok {
 		t.Error("a reading says otherwise, by 52 mm")
 	}
 }
 
-// Every fold is found once, and holes within a millimetre of each other give no
-// line to turn over.
+// Every fold is found once. Two holes within a millimetre of each other do not
+// define a line.
 func TestFolds(t *testing.T) {
 	t.Parallel()
 	places := at(0, 0, 100, 0, 60, 50, 40, -30)

@@ -19,9 +19,9 @@ func looseHoles(s survey.Solution) []int {
 	return holes
 }
 
-// What fixes a hole in the plane is first principles: no reading leaves it two
-// freedoms, one reading leaves it one, two leave it two places, three to holes
-// that are not in a line fix it.
+// First principles: in the plane a hole without readings has two degrees of
+// freedom, with one reading it has one, with two it has two possible positions,
+// and three to holes that are not in line fix it.
 func TestLooseHoles(t *testing.T) {
 	t.Parallel()
 	plate := []geometry.Point{{}, {X: 100}, {X: 110, Y: 70}, {X: -10, Y: 80}, {X: 45, Y: 50}}
@@ -56,11 +56,11 @@ func TestLooseHoles(t *testing.T) {
 	}
 }
 
-// afterAdvice measures what the solution asks for. Every hole must be fixed
-// then, and lie at its true place.
+// afterAdvice measures what the solution asks for. Every hole must then be
+// fixed at its true place.
 func afterAdvice(t *testing.T, name string, n survey.Network, at []geometry.Point) {
 	t.Helper()
-	const rounds = 3 // a hole that was free may have two places afterwards
+	const rounds = 3 // a free hole may have two positions afterwards
 	s := solve(t, n)
 	for range rounds {
 		for _, l := range s.Loose {
@@ -78,8 +78,8 @@ func afterAdvice(t *testing.T, name string, n survey.Network, at []geometry.Poin
 	}
 }
 
-// Two plates that a single reading joins: one of them is loose as a whole, and
-// the advice joins them.
+// Two plates connected by a single reading: one of them is loose as a whole,
+// and the advice connects them.
 func TestTwoPlates(t *testing.T) {
 	t.Parallel()
 	at := []geometry.Point{{}, {X: 90}, {X: 95, Y: 60}, {X: -5, Y: 64}, {X: 180, Y: 5}, {X: 260, Y: -4}, {X: 240, Y: 70}}
@@ -91,8 +91,8 @@ func TestTwoPlates(t *testing.T) {
 	afterAdvice(t, "two plates", n, at)
 }
 
-// A row that is measured to itself and to the row below only may be folded
-// over that one (first principles); one long reading across tells.
+// A row measured only to itself and to the row below can be folded over (first
+// principles); one long reading across decides.
 func TestFoldedRow(t *testing.T) {
 	t.Parallel()
 	var at []geometry.Point
@@ -124,7 +124,7 @@ func TestFoldedRow(t *testing.T) {
 	}
 }
 
-// A fold that would put one hole on another is no place.
+// A fold that would put one hole on another is rejected.
 func TestNoHoleOnAnother(t *testing.T) {
 	t.Parallel()
 	square := []geometry.Point{{}, {X: 60}, {X: 60, Y: 60}, {Y: 60}}
@@ -136,9 +136,9 @@ func TestNoHoleOnAnother(t *testing.T) {
 	}
 }
 
-// Along a row a caliper says nothing of what lies across it. A part that is a
-// row is taken as one; a row on a plate that is measured along itself only has
-// large standard errors, and is named.
+// Along a row, a caliper says nothing about positions across it. A part that is
+// a row is taken as one. A row on a plate that is measured only along itself
+// has large standard errors and is reported.
 func TestRows(t *testing.T) {
 	t.Parallel()
 	row := geometry.Row(5, 60, geometry.Point{}, 0)
@@ -162,22 +162,23 @@ func TestRows(t *testing.T) {
 	afterAdvice(t, "hole in a row", n, plate)
 }
 
-// A wrong reading that no other one checks, or that two share, is not blamed
-// on one of them.
+// A wrong reading that no other one checks, or that is one of two possible
+// ones, is not blamed on either.
 func TestRivals(t *testing.T) {
 	t.Parallel()
 	plate := []geometry.Point{{}, {X: 100}, {X: 110, Y: 70}, {X: -10, Y: 80}}
 	readings := measured(plate, allPairs(4))
 	readings[2].Distance += 1
 	s := solve(t, survey.Network{Holes: 4, Readings: readings, Level: [2]int{0, 1}, Above: []int{2}})
-	// Six readings of four holes leave one spare: all check each other alone.
+	// Six readings of four holes leave one spare: all readings check each
+	// other.
 	if len(s.Suspect) < 2 || !s.Rivals || !slices.Contains(s.Suspect, 2) || slices.Contains(s.Out, true) {
 		t.Errorf("suspect %v, rivals %v, out %v", s.Suspect, s.Rivals, s.Out)
 	}
 }
 
-// Slips of a scale or of the keys are larger than a millimetre: swapped digits,
-// a forgotten centimetre, an inch.
+// Slips of more than a millimetre: swapped digits, a missing centimetre, an
+// inch.
 func TestLargeSlips(t *testing.T) {
 	t.Parallel()
 	trials := testkit.Samples(5, 20)

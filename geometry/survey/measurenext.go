@@ -10,7 +10,7 @@ import (
 	"drawdown/geometry"
 )
 
-// loose lists the holes that are not fixed, and for each what to measure next.
+// loose lists the holes that are not fixed, and what to measure next for each.
 func loose(s Solution, used []Reading, core []bool, folded []fold) []Loose {
 	measured := map[[2]int]bool{}
 	for _, r := range used {
@@ -52,10 +52,10 @@ type planner struct {
 	straight bool
 }
 
-// fix plans readings for the holes that move or are weak: for one with fewer
-// than two readings, to three holes of the fixed part that lie wide apart, of
-// which the third tells its two places apart; for all others the readings that
-// hold them best.
+// fix plans readings for the holes that are free or weak. A hole with fewer
+// than two readings is measured to three fixed holes that are far apart, the
+// third to decide between its two positions. All others get the readings that
+// fix them best.
 func (p planner) fix(loose map[int]*Loose) {
 	degree := make([]int, len(p.at))
 	for _, r := range p.used {
@@ -83,9 +83,9 @@ func (p planner) fix(loose map[int]*Loose) {
 	}
 }
 
-// wide returns up to three holes of the fixed part: the two furthest from each
-// other, and the one furthest off their line. Those that the hole was measured
-// to go first.
+// wide returns up to three fixed holes: the two furthest from each other, and
+// the one furthest off their line. Holes that already have a reading to this
+// one come first.
 func (p planner) wide(hole int, loose map[int]*Loose) []int {
 	var fixed []int
 	for i := range p.at {
@@ -119,10 +119,11 @@ func (p planner) wide(hole int, loose map[int]*Loose) []int {
 	return append([]int{a, b}, third...)
 }
 
-// hold adds readings one after the other, each the one that is least certain
-// so far, until the holes are held. Free motions count as a metre of doubt.
+// hold adds readings one by one, each for the distance that is least certain so
+// far, until the holes are fixed. A free motion counts as an uncertainty of one
+// metre.
 func (p planner) hold(hard []int, loose map[int]*Loose) {
-	const doubt, held = 1e6, 4 * weakShare // mm² in accuracies; see cofactor
+	const doubt, held = 1e6, 4 * weakShare // mm² per squared accuracy; see cofactor
 	stiff := newStiffness(p.at, p.used, p.straight)
 	size := 2 * len(p.at)
 	cofactor := mat.NewSymDense(size, nil)
@@ -142,7 +143,7 @@ func (p planner) hold(hard []int, loose map[int]*Loose) {
 					continue
 				}
 				v := stiffness{at: p.at, cofactor: cofactor}.variance(Reading{From: h, To: i})
-				// Of two that hold as well, to a hole that is fixed.
+				// Of two that fix it equally well, prefer a hole that is fixed.
 				if loose[i] != nil {
 					v *= 0.5
 				}
@@ -160,7 +161,7 @@ func (p planner) hold(hard []int, loose map[int]*Loose) {
 	}
 }
 
-// known lowers the cofactors by one more reading.
+// known reduces the cofactors for one more reading.
 func known(cofactor *mat.SymDense, r Reading, at []geometry.Point) {
 	size := cofactor.SymmetricDim()
 	bar := mat.NewVecDense(size, nil)
@@ -173,7 +174,7 @@ func known(cofactor *mat.SymDense, r Reading, at []geometry.Point) {
 	cofactor.SymRankOne(cofactor, -1/(1+mat.Dot(bar, &through)), &through)
 }
 
-// telling returns the distance that differs most between two places.
+// telling returns the distance that differs most between two positions.
 func (p planner) telling(f fold) [][2]int {
 	best, most := [2]int{-1, -1}, 0.0
 	for _, h := range f.holes {

@@ -7,8 +7,8 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// A free hole is measured to the two fixed holes furthest from each other, and to
-// the one furthest off their line; holes that it was measured to count tenfold.
+// A free hole is measured to the two fixed holes furthest from each other, and
+// to the one furthest off their line. Holes with a reading to it count tenfold.
 func TestWide(t *testing.T) {
 	t.Parallel()
 	places := at(0, 0, 100, 0, 50, 30, 40, -20, 300, 300, 20, 0)
@@ -35,13 +35,15 @@ func TestWide(t *testing.T) {
 	}
 }
 
-// The distance that tells two places apart best: to a fixed hole, not yet measured.
+// The distance that best distinguishes two positions: to a fixed hole, not yet
+// measured.
 func TestTelling(t *testing.T) {
 	t.Parallel()
 	places := at(0, 0, 100, 0, 50, 30, 50, 10, 50, 35)
 	f := fold{holes: []int{3}, at: at(0, 0, 100, 0, 50, 30, 50, -10, 50, 35)}
 	p := planner{at: places, core: inAll(5), measured: map[[2]int]bool{}}
-	// 20 and 40 mm to hole 2, 25 and 45 to hole 4: alike, the first is taken.
+	// 20 and 40 mm to hole 2, 25 and 45 mm to hole 4: a tie, so the first is
+	// taken.
 	if got := p.telling(f); !slices.Equal(got, [][2]int{{3, 2}}) {
 		t.Errorf("%v", got)
 	}
@@ -66,8 +68,8 @@ func TestTelling(t *testing.T) {
 	}
 }
 
-// A free hole with fewer than two readings is planned to the fixed part, one with
-// two goes the way of the weak ones; along a row all do.
+// A free hole with fewer than two readings is planned to the fixed part. One
+// with two is treated as weak; in a row all are.
 func TestFix(t *testing.T) {
 	t.Parallel()
 	places := at(0, 0, 100, 0, 60, 80, 40, -50)
@@ -98,7 +100,8 @@ func TestFix(t *testing.T) {
 	if got := plan(two, false, map[int]*Loose{3: {Hole: 3, Why: TwoPlaces}})[3].Next; got != nil {
 		t.Errorf("two places: %v", got)
 	}
-	// With a double reading of one distance it still turns: one that holds it.
+	// A double reading of one distance leaves it free to turn: it needs one
+	// that holds it.
 	double := append(slices.Clone(triangle), Reading{3, 1, 1}, Reading{1, 3, 1})
 	if got := plan(double, false, free())[3].Next; len(got) != 1 || got[0][0] != 3 || got[0][1] == 1 {
 		t.Errorf("one distance twice: %v", got)

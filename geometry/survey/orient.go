@@ -7,9 +7,10 @@ import (
 	"drawdown/geometry"
 )
 
-// oriented turns, moves and mirrors places so that the level holes lie level, the
-// first at the origin and on the left, and the holes above and below lie on
-// their sides. Decided says that these tell the part from its mirror image.
+// oriented rotates, moves and mirrors places so that the level holes are level,
+// the first at the origin and on the left, and the holes named above and below
+// are on their sides. decided reports that these holes distinguish the part
+// from its mirror image.
 func (n Network) oriented(at []geometry.Point, core []bool) (framed []geometry.Point, decided bool) {
 	origin, turn := at[n.Level[0]], 0.0
 	if n.Level[0] != n.Level[1] {
@@ -24,19 +25,19 @@ func (n Network) oriented(at []geometry.Point, core []bool) (framed []geometry.P
 		framed[i] = geometry.Point{X: c*d.X - s*d.Y, Y: s*d.X + c*d.Y}
 	}
 	if n.Level[0] != n.Level[1] {
-		framed[n.Level[1]].Y = 0 // not the rounding of the turn
+		framed[n.Level[1]].Y = 0 // removes the rounding of the rotation
 	}
 	side, _ := n.sideways(framed)
 	if side < 0 || side == 0 && lean(framed, core) < 0 {
 		for i := range framed {
-			framed[i].Y = 0 - framed[i].Y // zero stays without a sign
+			framed[i].Y = 0 - framed[i].Y // avoids −0
 		}
 	}
 	return framed, math.Abs(side) > 20*n.accuracy()
 }
 
-// sideways sums up how far the named holes lie on their sides of the line, and
-// counts those that lie on the wrong side.
+// sideways adds up how far the named holes are on their sides of the line, and
+// counts those on the wrong side.
 func (n Network) sideways(framed []geometry.Point) (sum float64, astray int) {
 	for k, h := range slices.Concat(n.Above, n.Below) {
 		way := framed[h].Y
@@ -56,7 +57,7 @@ func (n Network) astray(framed []geometry.Point) int {
 	return count
 }
 
-// lean is the height of the first hole that lies well off the level line.
+// lean is the height of the first hole that is clearly off the level line.
 func lean(framed []geometry.Point, core []bool) float64 {
 	box := geometry.Bounds(those(framed, core))
 	for i, p := range framed {

@@ -6,9 +6,9 @@ import (
 	"drawdown/geometry"
 )
 
-// First principles: turned so that the first level hole is the origin and the
-// second lies to its right, and mirrored so that the named holes lie on their
-// sides; where none is named, the first hole off the line lies above it.
+// First principles: rotated so that the first level hole is the origin and the
+// second is to its right, and mirrored so that the named holes are on their
+// sides. If none is named, the first hole off the line is above it.
 func TestOriented(t *testing.T) {
 	t.Parallel()
 	frame := at(0, 0, 50, 0, 20, 0.02, 30, 40, 10, -20)
@@ -45,8 +45,8 @@ func TestOriented(t *testing.T) {
 	}
 }
 
-// The named holes decide where they lie more than twenty accuracies off the line
-// together, on whichever side.
+// The named holes decide if together they are more than twenty accuracies off
+// the line, on either side.
 func TestDecided(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -74,7 +74,7 @@ func TestSideways(t *testing.T) {
 	}
 }
 
-// A hole within a thousandth of the box's sides of the line says nothing.
+// A hole within a thousandth of the box's sides from the line does not count.
 func TestLean(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {

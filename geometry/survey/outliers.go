@@ -12,23 +12,23 @@ import (
 )
 
 const (
-	// falseAlarm is the chance that a network without a wrong reading is said
-	// to have one.
+	// falseAlarm is the probability of reporting a wrong reading in a network
+	// that has none.
 	falseAlarm = 0.01
-	// trust is how many readings the stated accuracy counts for against the
-	// scatter that the network itself shows.
+	// trust is the weight of the stated accuracy against the scatter of the
+	// network, as a number of readings.
 	trust = 10
-	// rivalSquares is how much worse, in squared accuracies, a fit without
-	// another reading must be before that other one is cleared: odds of 55 to 1.
+	// rivalSquares clears another suspect reading: the fit without that reading
+	// must be worse by this many squared accuracies. Odds of 55 to 1.
 	rivalSquares  = 8
 	triedReadings = 6
-	// hardlyChecked is the share of an error under which it cannot be seen.
+	// hardlyChecked is the least share of an error that must show in the
+	// residual for the error to be seen.
 	hardlyChecked = 0.01
 )
 
-// snoop fits the readings, and looks for wrong ones, one after the other (data
-// snooping: Baarda, 1968; the search by leaving one out: Cook and Weisberg,
-// 1982).
+// snoop fits the readings and searches for wrong ones, one by one (data
+// snooping: Baarda, 1968; search by leaving one out: Cook and Weisberg, 1982).
 func snoop(start []geometry.Point, readings []Reading, accuracy float64) Solution {
 	s := Solution{Out: make([]bool, len(readings)), ScatterMm: scatter(start, readings, accuracy)}
 	for {
@@ -70,7 +70,7 @@ func snoop(start []geometry.Point, readings []Reading, accuracy float64) Solutio
 	}
 }
 
-// used lists the readings that are not left out, and their numbers.
+// used lists the readings that are not left out, and their indices.
 func (s Solution) used(readings []Reading) (used []Reading, number []int) {
 	for i, r := range readings {
 		if !s.Out[i] {
@@ -91,7 +91,7 @@ func candidates(at []geometry.Point, used []Reading, stiff stiffness) []int {
 		}
 	}
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(size[b], size[a]) })
-	// Two that check each other only are equal to the last digit.
+	// Two readings that check only each other are equal to the last digit.
 	count := min(len(order), triedReadings)
 	for count < len(order) && size[order[count]] > 0.95*size[order[0]] {
 		count++
@@ -100,8 +100,8 @@ func candidates(at []geometry.Point, used []Reading, stiff stiffness) []int {
 }
 
 // leftOut returns the squares of the fit without one reading. A wrong reading
-// may have bent the places so far that the way back leads elsewhere; the robust
-// start is tried, too.
+// may have distorted the places so much that the fit ends in another minimum,
+// so it also tries the robust start.
 func leftOut(start, bent []geometry.Point, used []Reading, i int, accuracy float64) float64 {
 	rest := slices.Delete(slices.Clone(used), i, i+1)
 	return math.Min(
@@ -110,7 +110,7 @@ func leftOut(start, bent []geometry.Point, used []Reading, i int, accuracy float
 }
 
 // scatter is the standard deviation of one reading: the stated accuracy,
-// corrected by what a robust fit leaves over. It is never under the stated one.
+// corrected by the residuals of a robust fit. It is never below the stated one.
 func scatter(at []geometry.Point, readings []Reading, accuracy float64) float64 {
 	const wellChecked = 0.05
 	stiff := newStiffness(at, readings, false)
@@ -131,9 +131,9 @@ func scatter(at []geometry.Point, readings []Reading, accuracy float64) float64 
 	return math.Max(accuracy, math.Sqrt(pooled))
 }
 
-// critical is the standardised residual that none of the readings reaches by
-// chance: Student's, as the scatter is known no better than from the spare
-// readings and the stated accuracy; the chance is shared out over the readings
+// critical is the standardized residual that no reading reaches by chance. It
+// is Student's, because the scatter is known only from the spare readings and
+// the stated accuracy. The probability is divided among the readings
 // (Bonferroni).
 func critical(readings, spare int) float64 {
 	t := distuv.StudentsT{Mu: 0, Sigma: 1, Nu: float64(trust + spare)}

@@ -25,8 +25,8 @@ func TestCritical(t *testing.T) {
 }
 
 // One length read n times: each reading is checked by 1 - 1/n of its error. The
-// scatter pools the stated accuracy, which counts for ten readings, with the median
-// (0.6745 standard deviations of a normal distribution).
+// scatter pools the stated accuracy, which counts for ten readings, with the
+// median (0.6745 standard deviations of a normal distribution).
 func TestScatter(t *testing.T) {
 	t.Parallel()
 	places := at(0, 0, 100, 0)
@@ -44,8 +44,8 @@ func TestScatter(t *testing.T) {
 	same(t, "one reading", scatter(places, readings(7), 0.05), 0.05)
 	typical = 0.3 / math.Sqrt(0.5) / 0.6745
 	same(t, "two", scatter(places, readings(0.3, 0.1), 0.05), math.Sqrt((10*0.0025+typical*typical)/11))
-	// Along a row of k steps with one reading from end to end each is checked by a
-	// share of 1/(k+1); what is checked by 5 % or less is left out.
+	// In a row of k steps with one reading from end to end, each is checked by
+	// a share of 1/(k+1). Readings checked by 5 % or less are left out.
 	for k, counts := range map[int]bool{18: true, 20: false} {
 		row, along := []geometry.Point{{}}, []Reading{{0, k, float64(10*k) + 1}}
 		for i := range k {
@@ -57,11 +57,13 @@ func TestScatter(t *testing.T) {
 	}
 }
 
-// The largest standardised residuals come first: six of them, and more where the
-// next are nearly as large as the first. What is checked by 1 % or less is not tried.
+// The largest standardized residuals come first: six of them, and more if the
+// next are nearly as large as the first. Readings checked by 1 % or less are
+// not tried.
 func TestCandidates(t *testing.T) {
 	t.Parallel()
-	// Places on a line; the variance of the distance from hole 0 to hole i is set.
+	// Places on a line, with a given variance for the distance from hole 0 to
+	// hole i.
 	checked := func(share ...float64) stiffness {
 		s := stiffness{at: make([]geometry.Point, len(share)+1), cofactor: mat.NewSymDense(2*len(share)+2, nil)}
 		for i, v := range share {
@@ -97,7 +99,8 @@ func TestCandidates(t *testing.T) {
 func TestLeftOut(t *testing.T) {
 	t.Parallel()
 	readings := []Reading{{0, 1, 100}, {0, 1, 100.1}, {0, 1, 105}}
-	// Without the last the mean is 100.05, and both are half an accuracy of 0.1 off.
+	// Without the last reading the mean is 100.05, and both are off by half the
+	// accuracy of 0.1.
 	same(t, "left out", leftOut(at(0, 0, 99, 0), at(0, 0, 102, 0), readings, 2, 0.1), 0.5)
 	used, number := Solution{Out: []bool{false, true, false}}.used(readings)
 	if !slices.Equal(used, []Reading{readings[0], readings[2]}) || !slices.Equal(number, []int{0, 2}) {
@@ -105,8 +108,9 @@ func TestLeftOut(t *testing.T) {
 	}
 }
 
-// One length, read six times to 0.02 mm and once 1 mm out: that one alone is out.
-// Two that were read 1 mm apart accuse nobody, nor does one alone.
+// One length, read six times to 0.02 mm and once 1 mm off: only that one is
+// left out. Two readings 1 mm apart do not show which is wrong, nor does a
+// single one.
 func TestSnoop(t *testing.T) {
 	t.Parallel()
 	read := func(distances ...float64) []Reading {
@@ -140,7 +144,8 @@ func TestSnoop(t *testing.T) {
 			t.Errorf("%s: the worst comes first, not %v", c.name, s.Suspect)
 		}
 	}
-	// Two holes apart from the others, read twice, 1 mm different: either may be wrong.
+	// Two holes apart from the others, read twice with a difference of 1 mm:
+	// either reading may be wrong.
 	two := append(read(100, 100.02, 99.98, 100.01, 99.99, 100), Reading{2, 3, 50}, Reading{2, 3, 51})
 	s := snoop(at(0, 0, 100, 0, 0, 50, 50.5, 50), two, 0.05)
 	if !s.Rivals || !slices.Equal(slices.Sorted(slices.Values(s.Suspect)), []int{6, 7}) || slices.Contains(s.Out, true) {

@@ -12,9 +12,9 @@ import (
 	"drawdown/geometry/testkit"
 )
 
-// Whatever is measured, the answer has a place and a judgement for every hole,
-// is the same each time, and no hole is both fixed and without an error. A plain
-// run asks a third of them twice.
+// For any readings, the answer has a place and a judgement for every hole, is
+// reproducible, and no hole is both fixed and without an error. A plain run
+// asks twice for a third of them.
 func TestAnyNetwork(t *testing.T) {
 	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
@@ -62,7 +62,8 @@ func TestAnyNetwork(t *testing.T) {
 	})
 }
 
-// Turning and moving the part changes no distance, and so nothing.
+// Rotating and moving the part changes no distance, and so nothing in the
+// result.
 func TestPlaceOfThePartDoesNotMatter(t *testing.T) {
 	t.Parallel()
 	pairs := someWay(len(cover))

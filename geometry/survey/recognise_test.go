@@ -15,9 +15,9 @@ func turned(points []geometry.Point, deg float64) []geometry.Point {
 	})
 }
 
-// A pitch is rounded to the coarsest step that puts no place further off than the
-// accuracy: of two columns each moves by half of what the pitch changes (first
-// principles; which steps are tried is common practice, no source).
+// A pitch is rounded to the coarsest step that moves no place further off than
+// the accuracy. Of two columns, each moves by half the change of the pitch
+// (first principles; the choice of steps is common practice, no source).
 func TestPitchSteps(t *testing.T) {
 	t.Parallel()
 	type rounding struct{ pitch, accuracy, want float64 }
@@ -35,7 +35,7 @@ func TestPitchSteps(t *testing.T) {
 			size := got.X
 			if !across {
 				size = got.Y
-				c.accuracy = 2.1 * c.accuracy // of three rows the outer ones move by the whole
+				c.accuracy = 2.1 * c.accuracy // with three rows the outer ones move by the full change
 			}
 			if !ok || got.Shape != Grid || across && math.Abs(size-c.want) > 1e-9 {
 				t.Errorf("%g mm, to %g mm: %+v, want %g", c.pitch, c.accuracy, got, c.want)
@@ -46,7 +46,7 @@ func TestPitchSteps(t *testing.T) {
 		check(c, MillimetreSteps)
 	}
 	for k, step := range InchSteps {
-		m := 2*math.Round(30/step) + 1 // odd: no multiple of a coarser step
+		m := 2*math.Round(30/step) + 1 // odd, so not a multiple of a coarser step
 		if k == 0 {
 			m = 3
 		}
@@ -58,7 +58,7 @@ func TestPitchSteps(t *testing.T) {
 			t.Errorf("first place at %g°, to %g mm: %+v, want %g", c.pitch, c.accuracy, got, c.want)
 		}
 	}
-	// A row keeps its middle where its pitch is rounded.
+	// A row keeps its middle when its pitch is rounded.
 	got, ok := Recognise(geometry.Row(5, 60.04, geometry.Point{}, 0), 2, 0.1, MillimetreSteps)
 	if !ok || got.X != 60 || math.Abs(got.Centre.X-0.08) > 1e-9 || got.Centre.Y != 0 || math.Abs(got.OffMm-0.08) > 1e-9 {
 		t.Errorf("row: %+v", got)
@@ -68,7 +68,7 @@ func TestPitchSteps(t *testing.T) {
 	}
 }
 
-// What is offered lies within the tolerance.
+// The result is within the tolerance.
 func TestTolerance(t *testing.T) {
 	t.Parallel()
 	for out, want := range map[float64]bool{0.1: true, 0.42: true, 0.52: false} {
@@ -83,7 +83,7 @@ func TestTolerance(t *testing.T) {
 	}
 }
 
-// Every regular layout comes back in its own terms, however it is listed.
+// Every regular layout is recognized as itself, in any listing order.
 func TestEveryLayout(t *testing.T) {
 	t.Parallel()
 	middle := geometry.Point{X: 12, Y: -7}
@@ -118,7 +118,8 @@ func TestEveryLayout(t *testing.T) {
 	}
 }
 
-// Four on a square: with level sides a grid, turned by nearly an eighth a circle.
+// Four on a square: a grid if the sides are level, a circle if turned by nearly
+// 45°.
 func TestSquare(t *testing.T) {
 	t.Parallel()
 	square := geometry.Grid(2, 2, 60, 60, geometry.Point{})
@@ -136,7 +137,8 @@ func TestSquare(t *testing.T) {
 	}
 }
 
-// A circle needs one fastener at each place, all as far from the middle.
+// A circle needs one fastener at each place, all at the same distance from the
+// middle.
 func TestCircleFit(t *testing.T) {
 	t.Parallel()
 	circle := geometry.Circle(6, 200, geometry.Point{}, 90, true)
@@ -162,8 +164,8 @@ func TestCircleFit(t *testing.T) {
 	}
 }
 
-// A rectangle has its places along the sides alone, and two columns or three rows at
-// the least.
+// A rectangle has places along its sides only, and at least two columns or
+// three rows.
 func TestRectangleFit(t *testing.T) {
 	t.Parallel()
 	places := func(columns, rows int, cells ...[2]int) ([]geometry.Point, geometry.Layout) {
@@ -191,7 +193,7 @@ func TestRectangleFit(t *testing.T) {
 	}
 }
 
-// The name gives the sizes to a thousandth.
+// The finding gives the sizes to a thousandth.
 func TestNamed(t *testing.T) {
 	t.Parallel()
 	for shape, code := range map[Shape]finding.Code{Grid: GridLayout, Rectangle: RectangleLayout, Circle: CircleLayout, Row: RowLayout} {

@@ -11,7 +11,7 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// Shape names a regular layout by the words of the pattern file.
+// Shape is the name of a regular layout in the pattern file.
 type Shape string
 
 const (
@@ -21,36 +21,36 @@ const (
 	Rectangle Shape = "rectangle"
 )
 
-// Regular is a regular layout that places come near to.
+// Regular is a regular layout close to the given places.
 type Regular struct {
 	Shape Shape
-	// Columns and Rows are those of a grid, and of a rectangle as the pattern
-	// file counts them: rows are the holes of an end without the corners.
+	// Columns and Rows are counted as in the pattern file: for a rectangle,
+	// Rows are the holes of one end without the corners.
 	Columns, Rows int
 	Count         int // of a row and of a circle
 	// X and Y are the pitches of a grid or the size of a rectangle; X alone is
 	// the pitch of a row or the diameter of a circle; all in mm.
 	X, Y float64
-	// Centre is the middle; of a row the first place.
+	// Centre is the middle; for a row, the first place.
 	Centre geometry.Point
 	// AngleDeg is the direction of the first place of a circle seen from its
-	// centre, and the direction of a row. Grids and rectangles lie level.
+	// centre, or the direction of a row. Grids and rectangles are level.
 	AngleDeg  float64
-	Clockwise bool // the places of a circle run on that way
-	// OffMm is how far the worst place lies off the layout.
+	Clockwise bool // direction in which the places of a circle run
+	// OffMm is how far the worst place is off the layout.
 	OffMm float64
 }
 
-// MillimetreSteps and InchSteps are the roundings of a pitch that are tried,
-// the coarsest first.
+// MillimetreSteps and InchSteps are the steps for rounding a pitch, coarsest
+// first.
 var (
 	MillimetreSteps = []float64{10, 5, 1, 0.5, 0.25, 0.1, 0.05}
 	InchSteps       = []float64{25.4, 25.4 / 2, 25.4 / 4, 25.4 / 8, 25.4 / 16, 25.4 / 32, 25.4 / 64, 25.4 / 1000}
 )
 
-// Recognise returns the regular layout that all places come within the tolerance
-// of. Its sizes are rounded as far as that puts no place further off than the
-// accuracy.
+// Recognise returns the regular layout within the tolerance of all places. Its
+// sizes are rounded as coarsely as possible without moving a place further off
+// than the accuracy.
 func Recognise(points []geometry.Point, toleranceMm, accuracyMm float64, steps []float64) (Regular, bool) {
 	if len(points) < 3 {
 		return Regular{}, false
@@ -73,8 +73,9 @@ func Recognise(points []geometry.Point, toleranceMm, accuracyMm float64, steps [
 	return Regular{}, false
 }
 
-// quadrilateral numbers four places by columns and rows. Four on a square are a
-// grid and a bolt circle at once: on level sides they are called a grid.
+// quadrilateral numbers four places by columns and rows. Four places on a
+// square are both a grid and a bolt circle; with level sides they count as a
+// grid.
 func quadrilateral(points []geometry.Point) geometry.Layout {
 	level := geometry.Layout{Points: points, Regular: true, Columns: 2, Rows: 2}
 	middle, count := geometry.Centroid(points), [4]int{}
@@ -89,7 +90,8 @@ func quadrilateral(points []geometry.Point) geometry.Layout {
 		count[2*row+column]++
 		level.Column, level.Row = append(level.Column, column), append(level.Row, row)
 	}
-	// A circle with its first place at the top has two on each axis, or nearly.
+	// A circle with its first place at the top has two on each axis, or nearly
+	// so.
 	turn := math.Abs(math.Mod(points[0].AngleFrom(middle), 90) - 45)
 	if count != [4]int{1, 1, 1, 1} || turn > 40 {
 		return geometry.NewLayout(points)
@@ -97,15 +99,14 @@ func quadrilateral(points []geometry.Point) geometry.Layout {
 	return level
 }
 
-// fit is a layout laid over places by least squares. Places returns the layout's
-// own places in the order of the points.
+// fit is a least-squares fit of a layout to places.
 type fit struct {
 	points []geometry.Point
 	exact  Regular
-	place  []int // in Points of the layout, for each point
+	place  []int // index in exact.Points() of each point
 }
 
-// Points returns the places of the layout, as the pattern file numbers them.
+// Points returns the places of the layout, in the order of the pattern file.
 func (r Regular) Points() []geometry.Point {
 	switch r.Shape {
 	case Grid:
@@ -118,7 +119,7 @@ func (r Regular) Points() []geometry.Point {
 	return geometry.Row(r.Count, r.X, r.Centre, r.AngleDeg)
 }
 
-// Named says what the layout is.
+// Named describes the layout.
 func (r Regular) Named() finding.Finding {
 	code := map[Shape]finding.Code{Grid: GridLayout, Rectangle: RectangleLayout, Circle: CircleLayout, Row: RowLayout}[r.Shape]
 	thousandth := func(mm float64) float64 { return math.Round(mm*1000) / 1000 }
@@ -135,7 +136,7 @@ func (f fit) off(r Regular) float64 {
 	return worst
 }
 
-// rounded takes the coarsest steps that put no place further off than the
+// rounded takes the coarsest steps that move no place further off than the
 // accuracy.
 func (f fit) rounded(accuracyMm float64, steps []float64) Regular {
 	r, most := f.exact, f.off(f.exact)+accuracyMm
@@ -146,7 +147,7 @@ func (f fit) rounded(accuracyMm float64, steps []float64) Regular {
 			next := r
 			value := size(&next)
 			*value = math.Round(*value/step) * step
-			if r.Shape == Row { // about its middle
+			if r.Shape == Row { // keep the middle
 				half := float64(r.Count-1) / 2
 				next.Centre = geometry.Polar(r.Centre, half*(r.X-next.X), r.AngleDeg)
 			}
@@ -199,8 +200,8 @@ func rectangleFit(points []geometry.Point, layout geometry.Layout) (fit, bool) {
 	return f, !slices.Contains(f.place, inside)
 }
 
-// latticeFit lays level columns and rows over places, with X and Y as their
-// pitches. Place numbers them by column and row from the bottom left.
+// latticeFit fits level columns and rows to places, with pitches X and Y. place
+// converts a column and a row, counted from the bottom left, to an index.
 func latticeFit(points []geometry.Point, layout geometry.Layout, exact Regular, place func(column, row int) int) fit {
 	f := fit{points: points, exact: exact}
 	var columns, rows, x, y []float64
@@ -240,7 +241,7 @@ func rowFit(points []geometry.Point, _ geometry.Layout) (fit, bool) {
 	return f, pitch > 0
 }
 
-// circleFit lays an even circle without gaps over the places.
+// circleFit fits an even circle without gaps to the places.
 func circleFit(points []geometry.Point, layout geometry.Layout) (fit, bool) {
 	if !layout.Regular || layout.Columns > 0 || len(points) < 3 {
 		return fit{}, false

@@ -40,7 +40,7 @@ func TestRecognise(t *testing.T) {
 			t.Errorf("%s: %v %+v, want %+v", name, ok, got, c.want)
 			continue
 		}
-		// The layout's own places are the part's, in whatever order.
+		// The layout's own places are those of the part, in any order.
 		for _, p := range c.at {
 			nearest := math.Inf(1)
 			for _, q := range got.Points() {
@@ -68,7 +68,7 @@ func TestIrregularIsNotOffered(t *testing.T) {
 	}
 }
 
-// A layout that is offered lies as near as it says.
+// A recognized layout is as close as it says.
 func TestOfferHolds(t *testing.T) {
 	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {

@@ -9,7 +9,7 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// Way is how a reading was taken, by the words of the survey file.
+// Way is how a reading was taken, as named in the survey file.
 type Way string
 
 const (
@@ -18,12 +18,13 @@ const (
 	Inside  Way = "inside"  // between the near edges
 )
 
-// OverCentre is what a reading shows over the distance of the centres, in mm.
+// OverCentre is how much a reading exceeds the distance between the centres, in
+// mm.
 func (w Way) OverCentre(diameterA, diameterB float64) float64 {
 	return map[Way]float64{Outside: 1, Inside: -1}[w] * (diameterA + diameterB) / 2
 }
 
-// Report says what a solved survey shows, by the ids of its holes.
+// Report describes a solved survey by the ids of its holes.
 type Report struct {
 	Network
 	Solution
@@ -31,8 +32,8 @@ type Report struct {
 	Ways []Way    // of the readings
 }
 
-// Suspects are the readings that do not fit the others, those that were left
-// out first.
+// Suspects reports the readings that do not fit the others, those left out
+// first.
 func (r Report) Suspects() []finding.Finding {
 	var all []finding.Finding
 	var rivals []int
@@ -56,8 +57,8 @@ func (r Report) Suspects() []finding.Finding {
 	return all
 }
 
-// SuspectReadings returns the reading that each of Suspects is about: the first
-// one of those that cannot be told apart.
+// SuspectReadings returns the reading that each of Suspects is about. For
+// several that cannot be told apart it returns the first.
 func (r Report) SuspectReadings() (numbers []int) {
 	rivals := 0
 	for _, i := range r.Suspect {
@@ -74,9 +75,9 @@ func (r Report) SuspectReadings() (numbers []int) {
 	return numbers
 }
 
-// takenAs guesses that a reading was taken another way than it is written: it
-// is off by the diameters of its holes then, or by half of their sum. Empty
-// where it was not.
+// takenAs guesses that a reading was taken in another way than stated: then it
+// is off by the diameters of its holes, or by half their sum. It returns "" if
+// not.
 func (r Report) takenAs(reading int) Way {
 	at := r.Readings[reading]
 	a, b := r.Diameters[at.From], r.Diameters[at.To]
@@ -93,7 +94,7 @@ func (r Report) takenAs(reading int) Way {
 	return ""
 }
 
-// LooseHoles are the holes that are not fixed, each with what to measure.
+// LooseHoles reports the holes that are not fixed, each with what to measure.
 func (r Report) LooseHoles() []finding.Finding {
 	var all []finding.Finding
 	for _, l := range r.Loose {
@@ -108,8 +109,8 @@ func (r Report) LooseHoles() []finding.Finding {
 	return all
 }
 
-// Doubts say that the mirror image fits as well, that all holes were taken to
-// lie in one line, and which readings no other one checks.
+// Doubts reports that the mirror image fits equally well, that all holes were
+// assumed to be on one line, and which readings no other reading checks.
 func (r Report) Doubts() []finding.Finding {
 	var all []finding.Finding
 	if r.Mirrored {
@@ -124,10 +125,10 @@ func (r Report) Doubts() []finding.Finding {
 	return all
 }
 
-// Agreement says how well the readings agree, and why one counts for less than
-// was stated.
+// Agreement reports how well the readings agree, and why one counts for less
+// than stated.
 func (r Report) Agreement() finding.Finding {
-	const fineMm, fineStep, usualStep = 0.01, 0.001, 0.01 // of the printed figures
+	const fineMm, fineStep, usualStep = 0.01, 0.001, 0.01 // steps of the printed figures
 	values := finding.Values{"rms": unit.Length(r.RMSMm), "reading": unit.Length(r.ScatterMm)}
 	stated, step := r.stated(), usualStep
 	if stated < fineMm {
@@ -147,7 +148,7 @@ func (r Report) Agreement() finding.Finding {
 	return finding.Noted(Agreement, values)
 }
 
-// moreThan is by how much a scatter exceeds another one that is worth a word.
+// moreThan is the ratio above which a difference in scatter is reported.
 const moreThan = 1.05
 
 func (r Report) holes(numbers ...int) finding.Place {
@@ -162,7 +163,7 @@ func (r Report) between(from, to int) finding.Finding {
 	return finding.Noted(Between, finding.Values{"from": r.IDs[from], "to": r.IDs[to]}).About(r.holes(from, to))
 }
 
-// Reading names a reading by the holes that it lies between.
+// Reading names a reading by its two holes.
 func (r Report) Reading(number int) finding.Finding {
 	return r.between(r.Readings[number].From, r.Readings[number].To)
 }
@@ -175,12 +176,12 @@ func (r Report) readings(numbers []int) []finding.Finding {
 	return all
 }
 
-// Side says that the holes named above or below the level line decide the side
-// by little: they lie near the line, and most of the others on the other side of
-// it. Who named one by sight may have been wrong, and then the part is mirrored.
-// Nil where they decide it well.
+// Side reports that the holes named above or below the level line are weak
+// evidence: they are near the line, and most of the others are on the other
+// side of it. If they were named by eye and wrongly, the part is mirrored. It
+// returns nil if the evidence is good.
 func (r Report) Side() []finding.Finding {
-	const near = 0.2 // of how far the others lie on the other side
+	const near = 0.2 // share of the distance of the others on the other side
 	side, named, way := "above", r.Above, 1.0
 	if len(named) == 0 {
 		side, named, way = "below", r.Below, -1
@@ -216,9 +217,10 @@ func (r Report) Side() []finding.Finding {
 	}).About(at)}
 }
 
-// WayRound says in which way the holes run round the part, in the order of
-// their ids: the first ones of them that go round it one way, more than half of
-// all and more than half of the turn. Nil where they do not.
+// WayRound reports in which direction the holes run around the part, in the
+// order of their ids. It takes the longest start of the list that runs one way:
+// more than half of the holes and more than half a turn. It returns nil if
+// there is none.
 func (r Report) WayRound() []finding.Finding {
 	loose := r.WhyLoose()
 	var at []geometry.Point
@@ -249,7 +251,7 @@ func (r Report) WayRound() []finding.Finding {
 	return []finding.Finding{finding.Noted(WayRound, finding.Values{"way": way, "first": r.IDs[0]})}
 }
 
-// WhyLoose says of the holes that are not fixed why not.
+// WhyLoose gives the reason for each hole that is not fixed.
 func (s Solution) WhyLoose() map[int]finding.Code {
 	why := map[int]finding.Code{}
 	for _, l := range s.Loose {

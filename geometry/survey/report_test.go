@@ -9,9 +9,9 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// First principles: a rectangle of 90 by 60 mm with holes of 8 mm, one diagonal
-// of 108.17 mm written as a centre distance and taken over the outsides, which
-// is 8 mm more.
+// First principles: a rectangle of 90 by 60 mm with holes of 8 mm. One diagonal
+// of 108.17 mm is stated as a centre distance but was taken over the outsides,
+// which is 8 mm more.
 func TestSuspects(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -42,9 +42,9 @@ func TestSuspects(t *testing.T) {
 	}
 }
 
-// A hole that one reading holds can move; one that two hold lies on either side
-// of the line between their ends (first principles). A triangle has no reading
-// to spare, and without a named hole it has a mirror image.
+// A hole held by one reading can move; one held by two can be on either side of
+// the line between their ends (first principles). A triangle has no spare
+// reading, and without a named hole it has a mirror image.
 func TestReportOfLooseHoles(t *testing.T) {
 	t.Parallel()
 	n := survey.Network{Holes: 5, Diameters: make([]float64, 5), Level: [2]int{0, 1}, Readings: []survey.Reading{

@@ -8,23 +8,26 @@ import (
 	"drawdown/geometry"
 )
 
-// stiffness is what the readings, taken as bars, hold and what they leave
-// free, near given places.
+// stiffness describes which motions near the given places are held by the
+// readings, taken as bars, and which are free.
 type stiffness struct {
 	at []geometry.Point
 	// cofactor is the pseudo-inverse of the normal equations: the covariance of
-	// the places for readings of accuracy 1, the frame spread over all holes.
+	// the places for readings of accuracy 1, with the frame spread over all
+	// holes.
 	cofactor *mat.SymDense
-	// free are the motions that change no reading, the whole part's among them.
+	// free are the motions that change no reading, including those of the whole
+	// part.
 	free *mat.Dense
 	rank int
 }
 
-// freeShare is the share of the stiffest motion under which one is free.
+// freeShare is the stiffness, relative to the stiffest motion, below which a
+// motion is free.
 const freeShare = 1e-10
 
-// newStiffness takes the readings' equations apart. Where all holes lie on one
-// straight line, along x, straight leaves out the motions across it.
+// newStiffness decomposes the equations of the readings. If all holes are on a
+// line along x, straight leaves out the motions across it.
 func newStiffness(at []geometry.Point, readings []Reading, straight bool) stiffness {
 	normal, _ := normalEquations(at, readings, nil)
 	size := 2 * len(at)
@@ -38,7 +41,7 @@ func newStiffness(at []geometry.Point, readings []Reading, straight bool) stiffn
 	if !eigen.Factorize(normal, true) {
 		return s
 	}
-	values := eigen.Values(nil) // rising
+	values := eigen.Values(nil) // ascending
 	var vectors mat.Dense
 	eigen.VectorsTo(&vectors)
 	free := 0
@@ -66,7 +69,7 @@ func newStiffness(at []geometry.Point, readings []Reading, straight bool) stiffn
 	return s
 }
 
-// variance is that of a distance, for readings of accuracy 1.
+// variance is the variance of a distance, for readings of accuracy 1.
 func (s stiffness) variance(r Reading) float64 {
 	column, entry := row(r, s.at)
 	sum := 0.0
@@ -78,15 +81,15 @@ func (s stiffness) variance(r Reading) float64 {
 	return sum
 }
 
-// checked is the share of an error of a reading that shows in its residual:
-// 0 where no other reading checks it, 1 where the others fix its distance
-// (the redundancy number of Baarda, 1968).
+// checked is the share of an error of a reading that shows in its residual: 0
+// if no other reading checks it, 1 if the others fix its distance (the
+// redundancy number of Baarda, 1968).
 func (s stiffness) checked(r Reading) float64 {
 	return math.Min(1, math.Max(0, 1-s.variance(r)))
 }
 
-// linked says that the readings hold the distance of two holes: the free motions
-// hardly change it.
+// linked reports whether the readings fix the distance between two holes: the
+// free motions hardly change it.
 func (s stiffness) linked(a, b int) bool {
 	const slack = 1e-4
 	if s.free == nil {
@@ -105,8 +108,8 @@ func (s stiffness) linked(a, b int) bool {
 	return math.Sqrt(sum) < slack
 }
 
-// core returns the holes of the largest part that the readings hold together,
-// one with both level holes before an equal one without.
+// core returns the holes of the largest part that the readings hold together.
+// Of equally large parts it prefers one with both level holes.
 func (s stiffness) core(readings []Reading, level [2]int, straight bool) []bool {
 	var core []bool
 	largest := 0
@@ -129,8 +132,8 @@ func (s stiffness) core(readings []Reading, level [2]int, straight bool) []bool 
 	return core
 }
 
-// body grows the rigid part that holds a reading. A hole belongs to it when its
-// distances from two of its holes are held that do not lie in one line with it.
+// body grows the rigid part that contains a reading. A hole belongs to it if
+// its distances from two of its holes, not on one line with it, are fixed.
 func (s stiffness) body(base Reading, straight bool) []bool {
 	in := make([]bool, len(s.at))
 	in[base.From], in[base.To] = true, true

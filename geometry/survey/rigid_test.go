@@ -16,8 +16,9 @@ func between(pairs ...[2]int) []Reading {
 	return all
 }
 
-// Maxwell's count: a part of n holes has 2 n freedoms, three of which are its own;
-// each bar that is not spare takes one. A square of four bars can still fold.
+// Maxwell's count: a part of n holes has 2n degrees of freedom, three of them
+// for the part as a whole. Each bar that is not redundant takes one. A square
+// of four bars can still fold.
 func TestFreedoms(t *testing.T) {
 	t.Parallel()
 	square, row := at(0, 0, 50, 0, 50, 50, 0, 50), at(0, 0, 40, 0, 100, 0)
@@ -32,7 +33,8 @@ func TestFreedoms(t *testing.T) {
 	}{
 		{"square", newStiffness(square, between([2]int{0, 1}, [2]int{1, 2}, [2]int{2, 3}, [2]int{3, 0}), false), 4, 4, false, 1, 0},
 		{"with a diagonal", newStiffness(square, between([2]int{0, 1}, [2]int{1, 2}, [2]int{2, 3}, [2]int{3, 0}, [2]int{0, 2}), false), 5, 3, true, 1, 0},
-		// The two diagonals of a square: a side takes 1 part, a diagonal 2, of 8.
+		// A square with both diagonals: the side has 1 part of 8, the diagonal
+		// 2.
 		{"with both", newStiffness(square, between([2]int{0, 1}, [2]int{1, 2}, [2]int{2, 3}, [2]int{3, 0}, [2]int{0, 2}, [2]int{1, 3}), false), 5, 3, true, 7. / 8, 1. / 8},
 		{"read four times", newStiffness(square, between([2]int{0, 1}, [2]int{0, 1}, [2]int{0, 1}, [2]int{0, 1}), false), 1, 7, false, 1. / 4, 3. / 4},
 		{"a row along itself", newStiffness(row, between([2]int{0, 1}, [2]int{1, 2}), true), 2, 1, true, 1, 0},
@@ -52,8 +54,8 @@ func TestFreedoms(t *testing.T) {
 	}
 }
 
-// Shares stay between nothing and all; a motion that changes a distance by less
-// than a ten-thousandth leaves it held.
+// Shares stay between 0 and 1. A motion that changes a distance by less than a
+// ten-thousandth leaves it fixed.
 func TestShares(t *testing.T) {
 	t.Parallel()
 	s := stiffness{at: at(0, 0, 10, 0), cofactor: mat.NewSymDense(4, nil)}
@@ -73,7 +75,7 @@ func TestShares(t *testing.T) {
 	}
 }
 
-// A hole is held by two that do not lie in one line with it, or along a row by one.
+// A hole is held by two holes that are not in line with it, or in a row by one.
 func TestHolds(t *testing.T) {
 	t.Parallel()
 	s := stiffness{at: at(0, 0, 10, 0, 20, 0, 5, 5)}
@@ -93,8 +95,8 @@ func TestHolds(t *testing.T) {
 	}
 }
 
-// Two triangles that nothing joins: the larger part is the core, of equal ones that
-// with the level holes, else the first.
+// Two triangles that nothing connects: the core is the larger part. Of equal
+// ones it is the one with the level holes, otherwise the first.
 func TestCore(t *testing.T) {
 	t.Parallel()
 	places := at(0, 0, 50, 0, 20, 40, 200, 0, 250, 0, 220, 40, 230, 90)
@@ -122,9 +124,9 @@ func TestCore(t *testing.T) {
 	}
 }
 
-// First principles: one length read four times has a variance of a quarter, half of
-// it at each end along it; an equilateral triangle shares out three times as much
-// over its corners. A hole outside the core has none.
+// First principles: one length read four times has a variance of a quarter,
+// half of it at each end along the line. For an equilateral triangle see below.
+// A hole outside the core has no error.
 func TestErrors(t *testing.T) {
 	t.Parallel()
 	row := at(0, 0, 100, 0, 30, 70)
@@ -134,7 +136,7 @@ func TestErrors(t *testing.T) {
 	if !math.IsInf(got[2], 1) {
 		t.Errorf("outside the core: %g", got[2])
 	}
-	// Moved to the end of the list, the core keeps its numbers.
+	// At the end of the list, the core keeps its numbers.
 	got = errorsMm(at(30, 70, 0, 0, 100, 0), between([2]int{1, 2}, [2]int{0, 1}), []bool{false, true, true}, true, 0.08)
 	same(t, "along a row", got[2], 0.04)
 	// Bars of an equilateral triangle: JᵀJ has the eigenvalues 3, 1.5, 1.5, so the

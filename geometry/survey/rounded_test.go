@@ -11,8 +11,8 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// Readings that are wrong by their rounding alone are good, however fine the stated
-// accuracy (first principles); one that is wrong by more is still found.
+// Readings that are wrong only by rounding are good, however fine the stated
+// accuracy (first principles). A larger error is still found.
 func TestRoundingAccusesNobody(t *testing.T) {
 	t.Parallel()
 	random := rand.New(rand.NewPCG(7, 9))
@@ -31,7 +31,7 @@ func TestRoundingAccusesNobody(t *testing.T) {
 	}
 }
 
-// roundedNetwork has six holes round a part and all distances between them.
+// roundedNetwork has six holes around a part and all distances between them.
 func roundedNetwork(random *rand.Rand, digit, accuracy float64) survey.Network {
 	n := survey.Network{Holes: 6, AccuracyMm: accuracy, RoundedToMm: digit}
 	var at []geometry.Point
@@ -47,8 +47,8 @@ func roundedNetwork(random *rand.Rand, digit, accuracy float64) survey.Network {
 	return n
 }
 
-// Good caliper readings, which differ by some hundredths, are no fault of theirs
-// where the stated accuracy is that of a micrometer.
+// Good caliper readings, which differ by a few hundredths, are not blamed if
+// the stated accuracy is that of a micrometer.
 func TestFineAccuracyKeepsThePlaces(t *testing.T) {
 	t.Parallel()
 	n := survey.Network{Holes: 4, AccuracyMm: 0.001, RoundedToMm: 0.01, Readings: []survey.Reading{
@@ -60,8 +60,8 @@ func TestFineAccuracyKeepsThePlaces(t *testing.T) {
 	}
 }
 
-// What is said of the weight of a reading: nothing where the printed figures are
-// the same, and why where they differ.
+// What Agreement says about the weight of a reading: nothing if the printed
+// figures are equal, and the reason if they differ.
 func TestAgreementSaysWhatDiffers(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {

@@ -10,8 +10,9 @@ import (
 	"drawdown/geometry/survey"
 )
 
-// oilCover are six holes along the edge of a cover, anticlockwise from the lower
-// left, the third a little under the line of the first two, and one inside.
+// oilCover has six holes along the edge of a cover, anticlockwise from the
+// lower left, the third slightly below the line of the first two, and one hole
+// inside.
 var oilCover = []geometry.Point{{X: 0, Y: 0}, {X: 60, Y: 0}, {X: 120, Y: -8}, {X: 170, Y: 60}, {X: 110, Y: 140}, {X: 10, Y: 130}, {X: 80, Y: 70}}
 
 func solved(t *testing.T, n survey.Network) survey.Solution {
@@ -30,9 +31,9 @@ func report(t *testing.T, n survey.Network) survey.Report {
 	return survey.Report{Network: n, Solution: solved(t, n), IDs: letters[:n.Holes], Ways: make([]survey.Way, len(n.Readings))}
 }
 
-// First principles: hole 3 lies 8 mm under the line and was said to lie above
-// it, so the four others come to lie below. Said to lie below, it still decides
-// alone, by 8 mm.
+// First principles: hole 3 is 8 mm below the line and was named as above, so
+// the four others end up below. Named as below, it still decides alone, by 8
+// mm.
 func TestLopsided(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -43,7 +44,7 @@ func TestLopsided(t *testing.T) {
 	}{
 		{"a hole under the line said to be above", []int{2}, nil, 4, true},
 		{"the same as it is, which rests on it as much", nil, []int{2}, 4, true},
-		{"a hole above said to be below", nil, []int{4}, 0, false}, // far off: the user knows
+		{"a hole above said to be below", nil, []int{4}, 0, false}, // far off: the user is believed
 		{"a hole above", []int{4}, nil, 1, false},
 		{"none named", nil, nil, 0, false},
 	} {
@@ -67,7 +68,7 @@ func TestLopsided(t *testing.T) {
 }
 
 // First principles: the six at the edge run anticlockwise; mirrored they run
-// clockwise; by rows they run no way round.
+// clockwise; row by row they run in neither direction.
 func TestRound(t *testing.T) {
 	t.Parallel()
 	rows := []geometry.Point{{X: 0, Y: 0}, {X: 60, Y: 0}, {X: 120, Y: 0}, {X: 0, Y: 80}, {X: 60, Y: 80}, {X: 120, Y: 80}}

@@ -9,7 +9,7 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// The limits of what is a network, from both sides.
+// The limits of a valid network, from both sides.
 func TestSound(t *testing.T) {
 	t.Parallel()
 	many := make([]Reading, MostReadings+1)
@@ -47,7 +47,8 @@ func TestSound(t *testing.T) {
 	}
 }
 
-// A reading to one digit varies by a twelfth of its square besides (first principles).
+// Rounding to a digit adds a variance of a twelfth of its square (first
+// principles).
 func TestAccuracy(t *testing.T) {
 	t.Parallel()
 	same(t, "usual", Network{}.accuracy(), 0.05)
@@ -55,14 +56,16 @@ func TestAccuracy(t *testing.T) {
 	same(t, "rounded", Network{AccuracyMm: 0.3, RoundedToMm: 1.2}.accuracy(), math.Sqrt(0.09+0.12))
 }
 
-// A row of n holes has n - 2 unknowns less across it. It is taken for one where the
-// squares grow by no more than that and four times the deviation of their sum, and
-// lies within a tenth of its length (the first is first principles: chi-square).
+// A row of n holes has n - 2 fewer unknowns across it. It counts as a row if
+// the squares grow by no more than that plus four standard deviations of their
+// sum, and if it is within a tenth of its length (the first is first
+// principles: chi-square).
 func TestStraightened(t *testing.T) {
 	t.Parallel()
 	for off, want := range map[float64]bool{0.2: true, 0.22: true, 0.227: false, 0.3: false} {
-		// Two steps of 100 and the whole by so much less; the middle hole takes it
-		// up across the row, on a line a third of it stays with each reading.
+		// Two steps of 100 and a total that is shorter by off. The middle hole
+		// takes this up by moving across the row; on a line, a third of it
+		// stays with each reading.
 		h := math.Sqrt(100*100 - (100-off/2)*(100-off/2))
 		places := at(0, 0, 100-off/2, h, 200-off, 0)
 		line, ok := straightened(places, []Reading{{0, 1, 100}, {1, 2, 100}, {0, 2, 200 - off}}, 0.05)
@@ -81,8 +84,9 @@ func TestStraightened(t *testing.T) {
 	}
 }
 
-// What a solution says of each reading: its residual, also where it was left out,
-// their root mean square without those, and whether another reading checks it.
+// What a solution says about each reading: its residual, even if it was left
+// out, the root mean square without those, and whether another reading checks
+// it.
 func TestMeasure(t *testing.T) {
 	t.Parallel()
 	n := Network{Holes: 3, Readings: []Reading{{0, 1, 100.1}, {0, 1, 99.9}, {0, 1, 120}, {1, 2, 50}}}

@@ -8,9 +8,9 @@ import (
 	"drawdown/geometry"
 )
 
-// The search for a start keeps a number of half-built parts side by side, so
-// that a hole that may lie on either side of a line is not folded over before
-// the later readings have spoken.
+// The search for a start keeps several partial solutions in parallel. A hole
+// that may be on either side of a line is then not decided before later
+// readings are used.
 const (
 	keptStates  = 40
 	triedBases  = 8
@@ -25,16 +25,16 @@ func (r Reading) other(hole int) int {
 	return r.From
 }
 
-// state is a part while it is built up, hole by hole.
+// state is a part under construction, hole by hole.
 type state struct {
 	at     []geometry.Point
 	placed []bool
 	cost   float64
 }
 
-// start returns the best fit of all readings that is found by building the part
-// up from several readings. Each part of the graph that no reading joins to the
-// others is built on its own.
+// start returns the best fit of all readings found by building the part from
+// several first readings. Parts of the graph that no reading connects are built
+// separately.
 func start(holes int, readings []Reading, accuracy float64) []geometry.Point {
 	g := make([][]int, holes) // the readings at each hole
 	for i, r := range readings {
@@ -45,7 +45,7 @@ func start(holes int, readings []Reading, accuracy float64) []geometry.Point {
 	for _, base := range bases(g, readings) {
 		grown := grow(g, readings, base, accuracy)
 		for _, s := range grown {
-			// One with far more readings out than the first is folded.
+			// A state with a much higher cost than the first is folded.
 			if s.cost > grown[0].cost+foldedCost {
 				continue
 			}
@@ -61,7 +61,8 @@ func start(holes int, readings []Reading, accuracy float64) []geometry.Point {
 	return best
 }
 
-// goodEnough says that a fit leaves at most one reading unexplained.
+// goodEnough reports whether a fit leaves at most one reading, plus one in
+// twenty, unexplained.
 func goodEnough(at []geometry.Point, readings []Reading, accuracy float64) bool {
 	out := 0
 	for _, r := range readings {
@@ -72,8 +73,9 @@ func goodEnough(at []geometry.Point, readings []Reading, accuracy float64) bool 
 	return out <= 1+len(readings)/20
 }
 
-// bases lists readings to start from: those with the most holes that see both
-// ends, longest first. One wrong base is no harm where there are others.
+// bases lists readings to start from: those with the most holes that are
+// measured from both ends first, then the longest. One wrong base does no harm
+// if there are others.
 func bases(g [][]int, readings []Reading) []int {
 	common, order := make([]int, len(readings)), make([]int, len(readings))
 	for i, r := range readings {
@@ -94,7 +96,7 @@ func bases(g [][]int, readings []Reading) []int {
 	return order[:min(len(order), triedBases)]
 }
 
-// grow builds the part up from one reading. It returns the best states.
+// grow builds the part from one reading and returns the best states.
 func grow(g [][]int, readings []Reading, base int, accuracy float64) []state {
 	first := state{at: make([]geometry.Point, len(g)), placed: make([]bool, len(g))}
 	r := readings[base]
@@ -120,8 +122,8 @@ func grow(g [][]int, readings []Reading, base int, accuracy float64) []state {
 	return states[:min(len(states), keptResults)]
 }
 
-// nextHole returns the hole with the most readings to those that are placed, and
-// these readings.
+// nextHole returns the hole with the most readings to placed holes, and these
+// readings.
 func nextHole(g [][]int, readings []Reading, placed []bool) (hole int, links []int) {
 	hole = -1
 	for h := range g {
@@ -141,7 +143,8 @@ func nextHole(g [][]int, readings []Reading, placed []bool) (hole int, links []i
 	return hole, links
 }
 
-// places lists where a hole may lie: where the circles of two readings meet.
+// places lists the possible positions of a hole: where the circles of two
+// readings intersect.
 func (s state) places(hole int, links []int, readings []Reading) []geometry.Point {
 	const mostPairs = 15
 	box := geometry.Bounds(s.at)
@@ -178,8 +181,8 @@ func (s state) places(hole int, links []int, readings []Reading) []geometry.Poin
 	return all
 }
 
-// meet returns the places where two circles meet; where they miss each other,
-// the place between them.
+// meet returns the intersections of two circles, or the point between them if
+// they miss each other.
 func meet(a geometry.Point, radiusA float64, b geometry.Point, radiusB float64) []geometry.Point {
 	apart := a.Distance(b)
 	if apart < 1e-9 {
@@ -196,12 +199,12 @@ func meet(a geometry.Point, radiusA float64, b geometry.Point, radiusB float64) 
 	return []geometry.Point{foot.Add(across), foot.Sub(across)}
 }
 
-// with returns the state with one more hole, at the place nearby that suits its
-// readings best.
+// with returns the state with one more hole, near p where it fits its readings
+// best.
 func (s state) with(hole int, p geometry.Point, links []int, readings []Reading, accuracy float64) state {
 	next := state{slices.Clone(s.at), slices.Clone(s.placed), s.cost}
 	next.at[hole], next.placed[hole] = p, true
-	// Errors add up on the way from the base, so the scale is a wide one.
+	// Errors accumulate on the way from the base, so the scale is wide.
 	scale := 10 * accuracy
 	for range 4 {
 		next.at[hole] = nudged(next.at, hole, links, readings, scale)

@@ -12,7 +12,7 @@ func is(places []geometry.Point, want ...geometry.Point) bool {
 	return slices.EqualFunc(places, want, func(a, b geometry.Point) bool { return a.Distance(b) < 1e-9 })
 }
 
-// Where two circles meet (first principles: 3, 4, 5).
+// Intersections of two circles (first principles: 3-4-5).
 func TestMeet(t *testing.T) {
 	t.Parallel()
 	a, b := geometry.Point{X: 1, Y: 2}, geometry.Point{X: 9, Y: 2}
@@ -33,8 +33,9 @@ func TestMeet(t *testing.T) {
 	}
 }
 
-// A hole without readings lies apart, one with one reading somewhere round its end,
-// one with two where their circles meet, of those that end furthest apart first.
+// A hole without readings is placed apart; one with one reading, around its
+// end; one with two, where the circles intersect, those with centres furthest
+// apart first.
 func TestPlacesOfAHole(t *testing.T) {
 	t.Parallel()
 	s := state{at: at(0, 0, 80, 0, 80, 20, 0, 0), placed: []bool{true, true, true, false}}
@@ -53,7 +54,8 @@ func TestPlacesOfAHole(t *testing.T) {
 	if got := s.places(3, []int{0, 1}, readings); len(got) != 2 || math.Abs(math.Abs(got[0].Y)-30) > 1e-9 || math.Abs(got[0].X-40) > 1e-9 {
 		t.Errorf("two readings: %v", got)
 	}
-	// Each pair of circles meets near (40, 30), or nearly, and at its mirrored place.
+	// Each pair of circles intersects at or near (40, 30), and at its mirror
+	// image.
 	got = s.places(3, []int{0, 1, 2}, readings)
 	isNear := func(p geometry.Point) bool { return p.Distance(geometry.Point{X: 40, Y: 30}) < 0.5 }
 	if len(got) > 6 || !slices.ContainsFunc(got, isNear) {
@@ -68,13 +70,14 @@ func TestPlacesOfAHole(t *testing.T) {
 	}
 }
 
-// From the reading with most holes that see both its ends, the longest first, and
-// eight at the most.
+// The reading with the most holes measured from both its ends comes first, then
+// the longest; at most eight.
 func TestBases(t *testing.T) {
 	t.Parallel()
 	readings := []Reading{{3, 4, 90}, {0, 1, 10}, {2, 0, 30}, {1, 2, 20}, {1, 3, 40}, {2, 3, 50}}
 	g := [][]int{{1, 2}, {1, 3, 4}, {2, 3, 5}, {0, 4, 5}, {0}}
-	// 1-2 is seen from 0 and 3; 2-3 and 1-3 from each other's end, 0-2 and 0-1 too.
+	// 1-2 is measured from 0 and 3; 2-3 and 1-3 from each other's end, 0-2 and
+	// 0-1 too.
 	if got := bases(g, readings); !slices.Equal(got, []int{3, 5, 4, 2, 1, 0}) {
 		t.Errorf("bases %v", got)
 	}
@@ -99,8 +102,8 @@ func TestBases(t *testing.T) {
 	}
 }
 
-// A fit is good enough with one reading, and one more of each twenty, more than four
-// accuracies out.
+// A fit is good enough if one reading, plus one in twenty, is more than four
+// accuracies off.
 func TestGoodEnough(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -121,12 +124,12 @@ func TestGoodEnough(t *testing.T) {
 	}
 }
 
-// One hole against two that are held: the step of least squares by hand, with
-// weights of 1/(1+v²)². Where the readings lie in one direction it stays.
+// One hole against two fixed ones: the least-squares step by hand, with weights
+// of 1/(1+v²)². If the readings are in one direction, the hole stays.
 func TestNudged(t *testing.T) {
 	t.Parallel()
 	places := at(0, 0, 100, 100, 100, 0)
-	readings := []Reading{{0, 2, 101}, {2, 1, 98}} // along x one more, along y two less
+	readings := []Reading{{0, 2, 101}, {2, 1, 98}} // along x one too long, along y two too short
 	if got := nudged(places, 2, []int{0, 1}, readings, 1); !is(at(got.X, got.Y), at(101, 2)...) {
 		t.Errorf("nudged to %v", got)
 	}
@@ -142,13 +145,14 @@ func TestNudged(t *testing.T) {
 	if got, want := nudged(places, 2, []int{0, 1, 2}, both, 2), 100+(1/1.5625+3/10.5625)/(1/1.5625+1/10.5625); math.Abs(got.X-want) > 1e-9 {
 		t.Errorf("nudged to %v, want %g", got, want)
 	}
-	for off, want := range map[float64]geometry.Point{14.1: {X: 114.1, Y: -14.1}, 14.2: {X: 100}} { // 19.9 and 20.1 mm
+	for off, want := range map[float64]geometry.Point{14.1: {X: 114.1, Y: -14.1}, 14.2: {X: 100}} { // distance 19.9 and 20.1 mm
 		readings := []Reading{{0, 2, 100 + off}, {1, 2, 100 + off}}
 		if got := nudged(places, 2, []int{0, 1}, readings, 1); got.Distance(want) > 1e-9 {
 			t.Errorf("%g mm off each way: to %v", off, got)
 		}
 	}
-	// Along the sides of 3, 4 and 5, and 4, 3 and 5: it lies where both are right.
+	// Along the sides of 3-4-5 and 4-3-5 triangles: the hole is where both
+	// readings fit.
 	aslant := at(-30, -40, 40, -30, 0, 0)
 	want := geometry.Point{X: 0.001, Y: -0.002}
 	exact := []Reading{{0, 2, aslant[0].Distance(want)}, {2, 1, aslant[1].Distance(want)}}
@@ -165,15 +169,15 @@ func TestNudged(t *testing.T) {
 	if !next.placed[2] || s.placed[2] || next.at[2].Distance(geometry.Point{X: 100}) > 1e-6 || s.at[2] != places[2] || math.Abs(next.cost-3) > 1e-9 {
 		t.Errorf("%+v", next)
 	}
-	// Two readings 2 mm apart, both 1 mm off in the middle: a scale of ten accuracies
-	// of 0.1 mm makes that half a unit each.
+	// Two readings 2 mm apart, each 1 mm off in the middle: on a scale of ten
+	// times an accuracy of 0.1 mm.
 	next = s.with(2, geometry.Point{X: 100}, []int{0, 1, 2}, []Reading{{0, 2, 101}, {1, 2, 100}, {0, 2, 99}}, 0.1)
 	if math.Abs(next.cost-4) > 1e-6 {
 		t.Errorf("cost %g", next.cost)
 	}
 }
 
-// Built up from one reading, a rigid part comes out as it is or mirrored.
+// Built from one reading, a rigid part comes out as it is or mirrored.
 func TestGrow(t *testing.T) {
 	t.Parallel()
 	places := at(0, 0, 100, 0, 60, 50, 30, -40, 80, 90)

@@ -1,9 +1,9 @@
 // Package survey calculates the positions of holes from the distances between
-// them, as measured with a caliper: by least squares over all readings, with
-// the standard error of each hole, the reading that does not fit the others,
-// and the holes that the readings do not locate.
+// them, as measured with a caliper. It uses least squares over all readings. It
+// also reports the standard error of each hole, the reading that does not fit
+// the others, and the holes that the readings do not locate.
 //
-// All lengths are in millimetres. The package is pure: it knows no files and no
+// All lengths are in millimetres. The package is pure: it uses no files and no
 // clock, and the same readings give the same places, bit for bit. It may import
 // geometry and its units. Report has what a person needs to know about a
 // solution.
@@ -25,36 +25,38 @@ const (
 	MostReadings = 4000
 )
 
-// UsualAccuracyMm is the standard deviation of a caliper reading where nothing
-// better is known (common practice, no source).
+// UsualAccuracyMm is the default standard deviation of a caliper reading
+// (common practice, no source).
 const UsualAccuracyMm = 0.05
 
 // Reading is one measured distance between the centres of two holes.
 type Reading struct {
-	From, To int     // holes, by number from 0
+	From, To int     // indices of the holes, from 0
 	Distance float64 // centre to centre, in mm
 }
 
-// Network is a part's holes and the readings between them.
+// Network is the holes of a part and the readings between them.
 type Network struct {
 	Holes     int
-	Diameters []float64 // of the holes; 0 or nil where it is not known
+	Diameters []float64 // of the holes; 0 or nil if unknown
 	Readings  []Reading
-	// Level are two holes that are drawn level, the first at the origin and to
-	// the left of the second. Two equal numbers mean that none are named: the
-	// long axis is drawn level then.
+	// Level are two holes that are drawn level, the first at the origin and
+	// left of the second. Two equal indices mean that none are named; then the
+	// long axis is drawn level.
 	Level [2]int
 	// Above and Below list holes on either side of the line through the level
-	// holes. They tell the part from its mirror image.
+	// holes. They distinguish the part from its mirror image.
 	Above, Below []int
-	// AccuracyMm is the standard deviation of one reading; 0: UsualAccuracyMm.
+	// AccuracyMm is the standard deviation of one reading; 0 means
+	// UsualAccuracyMm.
 	AccuracyMm float64
-	// RoundedToMm is what one in the last digit of the readings is; 0: they are
-	// not rounded.
+	// RoundedToMm is the unit of the last digit of the readings; 0 means not
+	// rounded.
 	RoundedToMm float64
 }
 
-// isSound says that the network is one, as the reader of survey files makes it.
+// isSound reports whether the network is valid, as the reader of survey files
+// ensures.
 func (n Network) isSound() bool {
 	named := slices.Concat(n.Level[:], n.Above, n.Below)
 	for _, r := range n.Readings {
@@ -69,50 +71,49 @@ func (n Network) isSound() bool {
 		slices.Min(named) >= 0 && slices.Max(named) < n.Holes
 }
 
-// stated is the standard deviation of one reading, as it is taken.
+// stated is the standard deviation of one reading as measured.
 func (n Network) stated() float64 { return cmp.Or(n.AccuracyMm, UsualAccuracyMm) }
 
-// accuracy is that of one reading as it is written. What is rounded is off by up
-// to half a last digit, any error as likely as another: its variance is a twelfth
-// of the square of the digit.
+// accuracy is the standard deviation of one reading as written. Rounding adds
+// an error of up to half a digit, uniformly distributed: its variance is a
+// twelfth of the square of the digit.
 func (n Network) accuracy() float64 {
 	return math.Sqrt(n.stated()*n.stated() + n.RoundedToMm*n.RoundedToMm/12)
 }
 
-// Solution is what the readings say.
+// Solution is the result of a survey.
 type Solution struct {
-	// Points are the places, one a hole, in the frame of the network. Those of
-	// holes that are not fixed are only one of many.
+	// Points are the places, one per hole, in the frame of the network. For
+	// holes that are not fixed they are only one of many possibilities.
 	Points []geometry.Point
 	// ErrorsMm are the standard errors of the places: the root of the sum of
 	// the variances along x and y; infinite for a hole that is not fixed.
 	ErrorsMm []float64
-	// Residuals are the readings less the distances of the places, one a
-	// reading, those left out among them.
+	// Residuals are the readings minus the distances between the places, one
+	// per reading, including those left out.
 	Residuals []float64
-	// Out are the readings that were left out of the fit as wrong.
+	// Out marks the readings that were left out of the fit as wrong.
 	Out []bool
-	// Suspect are the readings that do not fit the others, the most likely
-	// first. Where Rivals is set, the last ones cannot be told apart, and none
-	// of them was left out.
+	// Suspect lists the readings that do not fit the others, most likely first.
+	// If Rivals is set, the last ones cannot be told apart, and none of them
+	// was left out.
 	Suspect []int
 	Rivals  bool
-	// Unchecked are the readings whose errors no other reading would show.
+	// Unchecked lists the readings whose errors no other reading would reveal.
 	Unchecked []int
 	// RMSMm is the root mean square of the residuals of the readings used.
 	RMSMm float64
-	// ScatterMm is the standard deviation of one reading that the errors are
-	// worked out with: the stated accuracy, or more where the readings differ
-	// by more.
+	// ScatterMm is the standard deviation of one reading used for the errors:
+	// the stated accuracy, or more if the readings differ by more.
 	ScatterMm float64
-	// Loose are the holes that the readings do not fix, in the order of their
-	// numbers.
+	// Loose lists the holes that the readings do not fix, in order of index.
 	Loose []Loose
-	// Mirrored says that the mirror image of the part fits as well, as no named
-	// hole tells the two apart.
+	// Mirrored reports that the mirror image of the part fits equally well,
+	// because no named hole distinguishes the two.
 	Mirrored bool
-	// Straight says that all holes were taken to lie on one straight line,
-	// which the readings fit. Across it they say next to nothing.
+	// Straight reports that all holes were assumed to be on one straight line,
+	// which fits the readings. The readings say almost nothing about positions
+	// across it.
 	Straight bool
 }
 
@@ -120,8 +121,8 @@ type Solution struct {
 type Loose struct {
 	Hole  int
 	Why   finding.Code   // Free, Weak or TwoPlaces
-	Other geometry.Point // the second place, where there are two
-	// Next are distances to measure: each is a pair of holes, the loose one
+	Other geometry.Point // the second position for TwoPlaces
+	// Next lists distances to measure, each a pair of holes with the loose one
 	// first.
 	Next [][2]int
 }
@@ -130,14 +131,15 @@ type Loose struct {
 // hole counts as not fixed.
 const weakShare = 20
 
-// Solve works the network out. The error says what is no network; whatever the
-// readings leave open stands in the solution.
+// Solve calculates the network. The error says why the input is not a network.
+// Whatever the readings leave open is in the solution.
 func Solve(n Network) (Solution, error) {
 	if !n.isSound() {
 		return Solution{}, finding.Failed(NoNetwork, nil)
 	}
 	accuracy := n.accuracy()
-	// A narrow scale would let go of good readings before the places are near.
+	// With a narrow scale, good readings would lose their influence before the
+	// places are close.
 	rough := start(n.Holes, n.Readings, max(accuracy, UsualAccuracyMm))
 	s := snoop(rough, n.Readings, accuracy)
 	used, _ := s.used(n.Readings)
@@ -171,10 +173,10 @@ func (s *Solution) measure(n Network, used []Reading, stiff stiffness) {
 	s.RMSMm = math.Sqrt(squares(s.Points, used, 1) / float64(len(used)))
 }
 
-// straightened returns the fit with all holes on one line along x. Not ok where
-// they do not lie on one, as far as the readings tell.
+// straightened returns the fit with all holes on a line along x. ok is false if
+// the readings do not fit a line.
 func straightened(at []geometry.Point, used []Reading, accuracy float64) ([]geometry.Point, bool) {
-	const flat = 0.1 // of the length, what lies further off is no row
+	const flat = 0.1 // of the length: holes further off are not a row
 	axis, middle := geometry.LongAxis(at), geometry.Centroid(at)
 	low, high := math.Inf(1), math.Inf(-1)
 	line := make([]geometry.Point, len(at))
@@ -189,7 +191,7 @@ func straightened(at []geometry.Point, used []Reading, accuracy float64) ([]geom
 		return nil, false
 	}
 	line = adjust(line, used, nil, fully)
-	// The places across the line are one unknown less for each hole but two.
+	// There is one unknown fewer across the line for each hole but two.
 	fewer := float64(len(at) - 2)
 	return line, squares(line, used, accuracy)-squares(at, used, accuracy) < fewer+4*math.Sqrt(2*fewer)
 }

@@ -10,15 +10,15 @@ import (
 	"drawdown/geometry/testkit"
 )
 
-// cover is a cover with 14 holes round its edge, near none of the regular
-// layouts (invented).
+// cover is a cover with 14 holes around its edge, unlike any regular layout
+// (invented).
 var cover = []geometry.Point{
 	{X: 0, Y: 0}, {X: 78, Y: 0}, {X: 151, Y: 4}, {X: 226, Y: -3}, {X: 300, Y: 10},
 	{X: 311, Y: 62}, {X: 304, Y: 118}, {X: 298, Y: 164}, {X: 230, Y: 171}, {X: 149, Y: 158},
 	{X: 74, Y: 166}, {X: 3, Y: 160}, {X: -9, Y: 108}, {X: 6, Y: 55},
 }
 
-// measured reads the distances of the pairs off the places.
+// measured takes the distances of the pairs from the places.
 func measured(at []geometry.Point, pairs [][2]int) []survey.Reading {
 	var readings []survey.Reading
 	for _, p := range pairs {
@@ -38,8 +38,8 @@ func allPairs(n int) [][2]int {
 	return pairs
 }
 
-// someWay lists what a careful person measures on a part with its holes round
-// the edge: each hole to its next two neighbours, and to those opposite.
+// someWay lists what a careful person measures on a part with holes around the
+// edge: each hole to its next two neighbours, and to those opposite.
 func someWay(n int) [][2]int {
 	var pairs [][2]int
 	seen := map[[2]int]bool{}
@@ -56,8 +56,8 @@ func someWay(n int) [][2]int {
 	return pairs
 }
 
-// fitted lays places over the true ones as well as a turn and a shift can, and
-// returns the distances.
+// fitted fits places to the true ones by rotation and shift, and returns the
+// remaining distances.
 func fitted(got, want []geometry.Point) []float64 {
 	mg, mw := geometry.Centroid(got), geometry.Centroid(want)
 	var cos, sin float64
@@ -75,9 +75,9 @@ func fitted(got, want []geometry.Point) []float64 {
 	return off
 }
 
-// The aim of the whole: a 14-hole cover measured with a scatter of 0.05 mm
-// comes back within 0.08 mm for 95 % of the holes, and one reading that is 1 mm
-// wrong is named in 95 % of the trials (both are what was asked for). The true
+// The accuracy target: a 14-hole cover measured with a scatter of 0.05 mm is
+// reconstructed within 0.08 mm for 95 % of the holes, and one reading that is 1
+// mm wrong is named in 95 % of the trials (both are requirements). The true
 // places are first principles.
 func TestCoverComesBack(t *testing.T) {
 	t.Parallel()

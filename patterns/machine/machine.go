@@ -1,5 +1,5 @@
 // Package machine reads machine files: the joints of a machine in teardown
-// order, with the steps between them. It may import form, nodes, measures and
+// order, with the steps between them. It may import form, nodes, meant, measures and
 // sequence/overhaul.
 package machine
 
@@ -12,6 +12,7 @@ import (
 
 	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
+	"drawdown/patterns/meant"
 	"drawdown/patterns/measures"
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/problem"
@@ -20,7 +21,7 @@ import (
 	"drawdown/sequence/overhaul"
 )
 
-var machineKeys = []string{"drawdown", "title", "machine", "revision", "date", "tools", "strip", "measure", "cautions"}
+var machineKeys = []string{"drawdown", "title", "machine", "revision", "date", "tools", "strip", "measure", meant.Key, "cautions"}
 
 var stepKeys = []string{"joint", "part", "note", "caution", "gaskets", "sealant", "again", "new", "manual", "figures", "loosen", "tighten"}
 
@@ -31,6 +32,7 @@ const MostSteps = 500
 type Machine struct {
 	overhaul.Overhaul // without its tasks: their joints are not planned yet
 	Strip             []Step
+	Meant             []meant.Entry // the warnings that the file acknowledges
 
 	data []byte // of the file
 }
@@ -72,9 +74,10 @@ type reader struct {
 //	  - {part: camshaft, loosen: lift it level, tighten: oil the bearings}
 //	  - {part: pulley, new: [pulley bolt], manual: [pulley bolt]}
 //	measure: [{what: compression, at: [cyl 1, cyl 2], unit: bar, from: 11}]
+//	meant: {steps: the left head stays on}
 //	cautions: [Engine cold]
 //
-// Where a problem stops the work the machine is empty.
+// Where a problem stops the work the machine is empty but for what it means.
 func Read(from source.Source) (Machine, problem.List) {
 	m := &reader{Reader: form.NewReader(from), joints: map[string]*nodes.Node{}, parts: map[string]*nodes.Node{}}
 	if root := m.Root(nodes.Format{Keys: slices.Concat(machineKeys, stepKeys, measures.Keys)}); root != nil {
@@ -82,7 +85,9 @@ func Read(from source.Source) (Machine, problem.List) {
 		m.machine(root)
 	}
 	m.made.data = from.Data
-	return form.Sound(m.made, m.List())
+	made, problems := form.Sound(m.made, m.List())
+	made.Meant = m.made.Meant
+	return made, problems
 }
 
 func (m *reader) machine(root *nodes.Node) {
@@ -104,6 +109,7 @@ func (m *reader) machine(root *nodes.Node) {
 	m.made.Tools = m.texts(f, "tools", finding.Term("a tool"))
 	m.readStrip(f)
 	m.made.Measures, _ = measures.Read(f, m.measured, nil)
+	m.made.Meant = meant.Read(f, meant.OfMachine)
 }
 
 // measured takes any name as the place of a value: a machine file has no picture.

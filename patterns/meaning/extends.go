@@ -12,6 +12,7 @@ import (
 	"drawdown/patterns/mechanics"
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/problem"
+	"drawdown/patterns/relabel"
 	"drawdown/patterns/source"
 )
 
@@ -92,11 +93,21 @@ func (r *reader) otherBankAs(top, base *nodes.Node) {
 		return
 	}
 	if title, first := top.Get("title"), base.Get("title"); title != nil && first != nil && strings.EqualFold(strings.TrimSpace(title.Text), strings.TrimSpace(first.Text)) {
-		r.Warn(title, MirrorTitle, finding.Values{"title": title.Called()})
+		r.warnSameTitle(title, first)
 	}
 	if machine, first := top.Get("machine"), base.Get("machine"); machine != nil && first != nil && strings.TrimSpace(machine.Text) != strings.TrimSpace(first.Text) {
 		r.Warn(machine, MirrorMachine, finding.Values{"machine": machine.Called(), "first": first.Called(), "file": base.File.Name})
 	}
+}
+
+// warnSameTitle warns about the title that both banks have, at the one that is called
+// otherwise by the name of its file.
+func (r *reader) warnSameTitle(title, first *nodes.Node) {
+	if of := relabel.SideOf(first.File.Name); of != "" && relabel.SideOf(first.Text) != "" && of != relabel.SideOf(first.Text) {
+		r.Warn(first, FirstBankTitle, finding.Values{"title": first.Called(), "file": first.File.Name})
+		return
+	}
+	r.Warn(title, MirrorTitle, finding.Values{"title": title.Called()})
 }
 
 // lostFrom counts the entries of a list that another does not repeat.

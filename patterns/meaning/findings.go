@@ -50,7 +50,7 @@ const (
 	KindInGroups     finding.Code = "reader kind in groups"      // kind, first
 	NoKindInGroup    finding.Code = "reader no kind in group"    // allowed
 	OrderAndWay      finding.Code = "reader order and way"       //
-	NoGroupOrder     finding.Code = "reader no group order"      // found
+	NoGroupOrder     finding.Code = "reader no group order"      // found; way: where it is the name of one
 	NoTurn           finding.Code = "reader no turn"             // found, allowed
 	KeyNoEffect      finding.Code = "reader key without effect"  // key, why
 	NoCast           finding.Code = "reader no cast"             // ids
@@ -63,6 +63,7 @@ const (
 	KindsAlike       finding.Code = "reader kinds alike"         // kind, other
 	OffGap           finding.Code = "reader off gap"             // ids, radius, circle
 	MirrorTitle      finding.Code = "reader mirror title"        // title
+	FirstBankTitle   finding.Code = "reader first bank title"    // title, file
 	MirrorMachine    finding.Code = "reader mirror machine"      // machine, first, file
 	IsMachine        finding.Code = "reader is machine"          //
 	KindUnused       finding.Code = "reader kind unused"         // kind

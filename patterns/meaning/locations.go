@@ -21,14 +21,20 @@ type Places struct {
 	title    *nodes.Node
 	machine  *nodes.Node
 	view     *nodes.Node
+	mirror   *nodes.Node
 	source   *nodes.Node // of the figures
 }
 
 // Title returns the place of the title.
 func (p Places) Title() problem.Problem { return p.of(p.title) }
 
-// View returns the place of the view.
-func (p Places) View() problem.Problem { return p.of(p.view) }
+// View returns the place of the view, or of the mirror that a file lays over it.
+func (p Places) View() problem.Problem {
+	if p.mirror != nil && p.view != nil && p.mirror.File.Level < p.view.File.Level {
+		return p.of(p.mirror)
+	}
+	return p.of(p.view)
+}
 
 // Machine returns the place of the machine.
 func (p Places) Machine() problem.Problem { return p.of(p.machine) }
@@ -48,7 +54,7 @@ func (r *reader) places() Places {
 			}
 		}
 	}
-	return Places{file: r.Source.File, stages: r.stages, kinds: r.kinds.at, groups: groups, meant: r.meant, cautions: r.cautions, title: r.title, machine: r.machine, view: r.viewAt, source: r.source}
+	return Places{file: r.Source.File, stages: r.stages, kinds: r.kinds.at, groups: groups, meant: r.meant, cautions: r.cautions, title: r.title, machine: r.machine, view: r.viewAt, mirror: r.mirror, source: r.source}
 }
 
 // Stage returns the place of a tightening stage, from 1. Any other number means

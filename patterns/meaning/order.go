@@ -123,7 +123,11 @@ func (r *reader) group(f form.Fields, kinds []string) sequence.Group {
 	}
 	r.idle(f, ListGivesOrder)
 	if n.Shape != nodes.List || len(n.Items) == 0 {
-		r.Fail(n, NoGroupOrder, finding.Values{"found": n.Called()})
+		way := ""
+		if n.Shape == nodes.Scalar && slices.Contains(sequence.Ways, sequence.Way(n.Text)) {
+			way = "way: " + n.Text
+		}
+		r.Fail(n, NoGroupOrder, finding.Values{"found": n.Called(), "way": way})
 		return g
 	}
 	g.Way, g.List = sequence.List, r.makersList(n, kinds)

@@ -51,13 +51,15 @@ type reader struct {
 	machine     *nodes.Node
 	mixed       []mixed
 	viewAt      *nodes.Node
+	mirror      *nodes.Node
 	source      *nodes.Node // of the figures
 }
 
 // Read reads a pattern with all that it extends, and says where the stages and
 // kinds of the input stand. The list holds every problem of the file (the first
 // thousand of a hopeless one), in reading order; when Stops says that one of
-// them stops the work, the input is empty.
+// them stops the work, the input is empty, and of the places only what is meant
+// is known.
 //
 // The joint is as the file draws it. Where Mirror is set, the plan mirrors the
 // finished order together with the joint, so that the second bank's order is
@@ -70,7 +72,7 @@ func Read(from source.Source) (plan.Input, Places, problem.List) {
 	}
 	problems := r.List()
 	if problems.Stops() {
-		return plan.Input{}, Places{file: from.File}, problems
+		return plan.Input{}, Places{file: from.File, meant: r.meant}, problems
 	}
 	return r.input, r.places(), problems
 }
@@ -101,11 +103,11 @@ func (r *reader) pattern(root *nodes.Node) {
 	r.readClusters(f)
 	r.readMeasure(f)
 	r.input.Cautions, r.cautions, r.title, r.machine = f.Cautions(), f.Node.Get("cautions"), f.Node.Get("title"), f.Node.Get("machine")
-	r.viewAt = f.Node.Get("view")
+	r.viewAt, r.mirror = f.Node.Get("view"), f.Node.Get("mirror")
 	if tighten := f.Node.Get("tighten"); tighten != nil {
 		r.source = tighten.Get("source")
 	}
-	r.meant = meant.Read(f)
+	r.meant = meant.Read(f, meant.OfPattern)
 	r.sense(f)
 }
 

@@ -38,13 +38,21 @@ const (
 	PartThickness Name = "part thickness"
 	Texts         Name = "texts"
 	Measures      Name = "measures"
+	Steps         Name = "steps"
+	Gaskets       Name = "gaskets"
+	Locks         Name = "locks"
+	Banks         Name = "banks"
+	Machine       Name = "machine"
 )
 
-// Names lists them in the order of the constants.
-var Names = []Name{
+// OfPattern lists those of a pattern file in the order of the constants.
+var OfPattern = []Name{
 	OffItsPlace, FarOff, OffThePart, EveryKind, Kind, MissingID, CastNumbers, Order, SmallFirst, NotTightened, Stages, CheckPass, UsedOnce, Hole, Stud,
 	Lubricants, Clusters, Labels, Bores, Dowels, Stations, View, PartThickness, Texts, Measures,
 }
+
+// OfMachine lists those of a machine file, likewise.
+var OfMachine = []Name{Measures, Steps, Gaskets, Locks, Banks, Machine}
 
 // Key is the key of the file under which they stand.
 const Key = "meant"
@@ -57,13 +65,13 @@ type Entry struct {
 	Own    bool            // of the file itself, and not of one that it builds on
 }
 
-// Read reads the entries of a file.
-func Read(file form.Fields) (all []Entry) {
-	f, ok := file.Map(Key, Key, form.Words(Names)...)
+// Read reads the entries of a file that may have these names.
+func Read(file form.Fields, names []Name) (all []Entry) {
+	f, ok := file.Map(Key, Key, form.Words(names)...)
 	if !ok {
 		return nil
 	}
-	for _, name := range Names {
+	for _, name := range names {
 		if reason := f.Text(string(name)); reason != "" {
 			at := f.Node.KeyNode(string(name))
 			all = append(all, Entry{name, reason, at.Place(), at.File.Level == 0})

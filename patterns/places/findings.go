@@ -41,6 +41,7 @@ const (
 	StationFar       finding.Code = "places station far"        // id, place
 	BoreOffCentre    finding.Code = "places bore off centre"    // label, off, of: circle, bolts
 	NumbersApart     finding.Code = "places numbers apart"      // name, other: of the same number, off
+	StationOffMirror finding.Code = "places station off mirror" // id, other, off
 	BoresOutside     finding.Code = "places bores outside"      // labels
 	InnerOuter       finding.Code = "places inner outer"        // inner, outer: kinds
 	AtPlace          finding.Code = "places at"                 // x, y

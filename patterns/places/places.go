@@ -38,7 +38,9 @@ func (p Part) Check(problems *nodes.Problems) {
 	c.offThePart()
 	c.names()
 	c.series()
-	c.numbersApart()
+	if !c.numbersApart() {
+		c.mirroredStations()
+	}
 	c.oddKinds()
 	c.innerOuter()
 	c.missingIDs()

@@ -218,15 +218,33 @@ func (s *Names) Unused() {
 	}
 }
 
-// sided finds labels that tell one bank from the other: by a number, or a side.
-var sided = regexp.MustCompile(`(?i)[0-9]|\b(left|right|links|rechts|linke[rs]?|rechte[rs]?|gauche|droite?|izquierd[oa]|derech[oa])\b`)
+var (
+	leftSide  = regexp.MustCompile(`(?i)(?:^|\PL)(left|links|linke[rs]?|gauche|izquierd[oa])(?:\PL|$)`)
+	rightSide = regexp.MustCompile(`(?i)(?:^|\PL)(right|rechts|rechte[rs]?|droite?|derech[oa])(?:\PL|$)`)
+)
+
+// SideOf returns the side that a text names; empty for none, or for both.
+func SideOf(text string) string {
+	switch l, r := leftSide.MatchString(text), rightSide.MatchString(text); {
+	case l && !r:
+		return "left"
+	case r && !l:
+		return "right"
+	}
+	return ""
+}
+
+// tellsBanks reports whether a label tells one bank from the other: by a number, or a side.
+func tellsBanks(label string) bool {
+	return numbers.MatchString(label) || leftSide.MatchString(label) || rightSide.MatchString(label)
+}
 
 // OfOtherBank returns the labels of files below a level that no relabel touched and
 // that tell one bank from the other, each once.
 func (s *Names) OfOtherBank(level int) []string {
 	var labels []string
 	for _, k := range s.kept {
-		if k.level > level && sided.MatchString(k.label) && !slices.Contains(labels, k.label) {
+		if k.level > level && tellsBanks(k.label) && !slices.Contains(labels, k.label) {
 			labels = append(labels, k.label)
 		}
 	}

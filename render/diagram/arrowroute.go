@@ -10,8 +10,8 @@ const (
 	headLength = 2.8
 	headHalf   = 1.0
 	clearance  = 0.9 // between an arrow and a mark
-	headAir    = 0.2 // between the head of an arrow and a mark that it passes
-	mergeMm    = 0.8 // the distance at which two lines look like one
+	headAir    = 0.2 // between the head of an arrow and a mark it passes
+	mergeMm    = 0.8 // closer than this, two lines look like one
 )
 
 // route is one arrow: a cubic from rim to rim.
@@ -22,16 +22,16 @@ type route struct {
 	bounds scene.Box
 }
 
-// leg is the way from one fastener to the next, with the arrows looked at so far:
-// most legs take the first.
+// leg is the step from one fastener to the next. It holds the routes tried so
+// far; most legs use the first.
 type leg struct {
 	from, to int
-	looked   int // of the bows
+	looked   int // bows tried
 	found    []route
 }
 
-// next gives the k-th arrow that touches nothing fixed; not ok where there are no
-// more, or where all that are left bend by as much as is too much.
+// next returns the k-th route that touches nothing fixed. ok is false when
+// there are no more, or when the rest bend by tooMuch or more.
 func (s *sketch) next(l *leg, k int, tooMuch float64) (*route, bool) {
 	for ; len(l.found) <= k && l.looked < len(bows) && math.Abs(bows[l.looked]) < tooMuch; l.looked++ {
 		if r, ok := s.route(l.from, l.to, bows[l.looked]); ok {
@@ -44,9 +44,9 @@ func (s *sketch) next(l *leg, k int, tooMuch float64) (*route, bool) {
 	return nil, false
 }
 
-// routes finds a way for each leg, so that no two cross or run into each other;
-// not ok where one finds none. Further rounds let the early ones give way to the
-// late.
+// routes finds a route for each leg so that none cross or run together. ok is
+// false when a leg has no such route. Later rounds let the first legs make room
+// for the last.
 func (s *sketch) routes(legs []leg) (chosen []route, ok bool) {
 	chosen = make([]route, len(legs))
 	for range 3 {
@@ -66,9 +66,9 @@ func (s *sketch) routes(legs []leg) (chosen []route, ok bool) {
 	return nil, false
 }
 
-// cheapest picks the arrow that disturbs the others least, nil where there is
-// none; free says that it crosses none and runs into none. An arrow costs its bend
-// at the least, and the bows come in that order.
+// cheapest returns the route that disturbs the others least, or nil if there is
+// none. free reports that it crosses none and runs into none. A route costs at
+// least its bend, and routes come in order of bend.
 func (s *sketch) cheapest(l *leg, others []route) (best *route, free bool) {
 	least := math.Inf(1)
 	for k := 0; ; k++ {
@@ -87,17 +87,17 @@ func (s *sketch) cheapest(l *leg, others []route) (best *route, free bool) {
 	}
 }
 
-// What a crossing, an arrow that runs close by, and one that is run into weigh
-// against a bend.
+// Costs of a crossing, of a close neighbour and of a merge, on the scale of a
+// bend.
 const (
 	crossingCost = 1.0
 	nearCost     = 0.2
-	mergeCost    = 1.0 // on top of running close
+	mergeCost    = 1.0 // added to nearCost
 	nearMm       = 2.0
 )
 
-// meets counts the arrows that r crosses and those that it runs near, and says
-// whether it runs into one.
+// meets counts the routes that r crosses and those that it runs near, and
+// reports whether it merges with one.
 func (r *route) meets(others []route) (crossed, near int, merges bool) {
 	around := r.bounds.Grown(nearMm)
 	for k := range others {
@@ -117,8 +117,8 @@ func (r *route) meets(others []route) (crossed, near int, merges bool) {
 	return crossed, near, merges
 }
 
-// runsNear reports whether an arrow runs or ends so close to r that the two would
-// be taken for one.
+// runsNear reports whether o runs or ends so close to r that readers could
+// confuse the two.
 func (r *route) runsNear(o *route) bool {
 	around := o.bounds.Grown(nearMm)
 	for _, p := range r.points {
@@ -134,12 +134,12 @@ func (r *route) runsNear(o *route) bool {
 	return false
 }
 
-// bows are the ways to bend an arrow aside, as shares of its length: the less bent
+// bows are the bends to try, as fractions of the arrow's length, straightest
 // first.
 var bows = []float64{0, 0.07, -0.07, 0.09, -0.09, 0.12, -0.12, 0.16, -0.16, 0.2, -0.2, 0.26, -0.26, 0.34, -0.34}
 
-// route bends an arrow by a share of its length; not ok where it would touch a
-// mark, a bore or a dowel, or leave the part.
+// route bends an arrow by a fraction of its length. ok is false when the arrow
+// would touch a mark, a bore or a dowel, or leave the part.
 func (s *sketch) route(from, to int, bow float64) (route, bool) {
 	a, b := s.marks[from], s.marks[to]
 	dx, dy := b.at.X-a.at.X, b.at.Y-a.at.Y
@@ -185,13 +185,13 @@ func (s *sketch) clear(r route, from, to int) bool {
 	return true
 }
 
-// onPart reports whether an arrow runs over the part alone: not past its edge,
-// and through no opening, bore or dowel.
+// onPart reports whether an arrow stays on the part: inside its edge, and clear
+// of openings, bores and dowels.
 func (s *sketch) onPart(r route) bool {
 	for _, p := range r.points {
 		covered := false
 		for _, edge := range s.edges {
-			covered = covered != scene.Inside(p, edge) // an opening lies in the edge of the part
+			covered = covered != scene.Inside(p, edge) // inside an even number of edges is in an opening
 		}
 		if !covered {
 			return false
@@ -207,7 +207,7 @@ func (s *sketch) onPart(r route) bool {
 	return true
 }
 
-// mergesWith reports whether two arrows would be taken for one.
+// mergesWith reports whether two arrows look like one.
 func (r *route) mergesWith(o *route) bool {
 	return r.bounds.Grown(mergeMm).Meets(o.bounds) && (r.merges(o) || o.merges(r))
 }
@@ -245,7 +245,7 @@ func (r *route) crosses(o *route) bool {
 	return false
 }
 
-// base is where the line of an arrow ends and its head begins.
+// base is the point where the line of an arrow ends and its head begins.
 func (r route) base() scene.Point { return along(r.curve[3], r.points[len(r.points)-2], headLength) }
 
 func (r route) head() scene.Shape {
@@ -254,8 +254,8 @@ func (r route) head() scene.Shape {
 	return head
 }
 
-// along returns the place at a distance from a point in the direction of
-// another, however far that is.
+// along returns the point at a distance from one point towards another. The
+// distance may exceed the gap between them.
 func along(from, to scene.Point, distance float64) scene.Point {
 	length := math.Max(math.Hypot(to.X-from.X, to.Y-from.Y), 1e-9)
 	return scene.Point{X: from.X + (to.X-from.X)/length*distance, Y: from.Y + (to.Y-from.Y)/length*distance}

@@ -2,18 +2,18 @@ package diagram
 
 import "drawdown/render/scene"
 
-// pathLimit is the number of fasteners past which arrows would tangle.
+// pathLimit is the largest number of fasteners with arrows. With more, they
+// tangle.
 const pathLimit = 24
 
-// paths reports whether arrows may show the order: neither on a section, whose
-// numbers do not follow one another.
+// paths reports whether arrows may show the order. A section has none, because
+// its numbers are not consecutive.
 func (s *sketch) paths() bool {
 	return s.req.Show == Numbers && s.count() <= pathLimit && s.req.piece == nil && !s.req.NoArrows
 }
 
 // planPath routes the arrows from each number to the next: all of them or none.
-// An arrow that the eye would lose, or that stands beside others that are
-// missing, helps nobody.
+// A path with gaps, or with an arrow that is hard to see, misleads.
 func (s *sketch) planPath() []scene.Item {
 	if !s.paths() || s.out.Led {
 		return nil

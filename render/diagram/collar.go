@@ -7,12 +7,14 @@ import (
 	"drawdown/render/scene"
 )
 
-// collarWidth is the white about a mark that stands at an edge, in millimetres.
+// collarWidth is the width of the white border around a mark at an edge, in
+// millimetres.
 const collarWidth = 0.8
 
-// drawCollars parts the marks from the edges of the part and of its bores: marks
-// are larger than the heads that they stand for, and reach over edges that these
-// keep clear of. Where one does, each mark has white about it.
+// drawCollars puts a white border around the marks to separate them from the
+// edges of the part and of its bores. Marks are drawn larger than the bolt
+// heads and can overlap edges that the heads clear. If one mark does, all get a
+// border.
 func (s *sketch) drawCollars() {
 	if !slices.ContainsFunc(s.marks, s.atEdge) {
 		return
@@ -22,7 +24,8 @@ func (s *sketch) drawCollars() {
 	}
 }
 
-// addWhite fills what of a path lies in the box, with the line along its edge.
+// addWhite fills the part of a path that is inside the box, including the line
+// along the box edge.
 func (s *sketch) addWhite(path scene.Path) {
 	if box := s.req.Box.Grown(0.01); !box.Holds(path.Bounds()) {
 		path = scene.Polyline(clippedArea(path.Flatten()[0], box), true)
@@ -30,8 +33,8 @@ func (s *sketch) addWhite(path scene.Path) {
 	s.add(scene.Shape{Path: path, Fill: scene.White})
 }
 
-// drawClusterCollars does so with what holds a cluster, such as a cap, which lies
-// on the part.
+// drawClusterCollars does the same for what holds a cluster, such as a bearing
+// cap on the part.
 func (s *sketch) drawClusterCollars() {
 	if !slices.ContainsFunc(s.marks, s.atEdge) {
 		return
@@ -41,11 +44,12 @@ func (s *sketch) drawClusterCollars() {
 	}
 }
 
-// leastSeen is the share of a line that must be left between the marks and the
-// white about them.
+// leastSeen is the smallest fraction of a line that must stay visible between
+// the marks and their white borders.
 const leastSeen = 0.25
 
-// hidden reports whether marks hide more of the outline or of a bore.
+// hidden reports whether marks hide too much of the outline or of a bore; see
+// leastSeen.
 func (s *sketch) hidden() bool {
 	if !slices.ContainsFunc(s.marks, s.atEdge) {
 		return false
@@ -58,7 +62,7 @@ func (s *sketch) hidden() bool {
 	return slices.ContainsFunc(lines, func(line []scene.Point) bool { return s.seen(line) < leastSeen })
 }
 
-// seen is the share of a line that no mark and no white about it covers.
+// seen is the fraction of a line that no mark and no white border covers.
 func (s *sketch) seen(line []scene.Point) float64 {
 	const step = 0.5
 	covered, count := 0, 0

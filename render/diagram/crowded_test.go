@@ -15,7 +15,7 @@ import (
 	"drawdown/sequence/way"
 )
 
-// sheetOf is a paper, and the box in which a card draws a crowded part on it.
+// sheetOf is a paper with the box for a crowded part on a card.
 type sheetOf struct {
 	name          string
 	width, height float64
@@ -28,7 +28,7 @@ var sheets = func() []sheetOf {
 		name                  string
 		width, height, margin float64
 	}{{"a3", 297, 420, 12}, {"a4", 210, 297, 12}, {"letter", 215.9, 279.4, 12}, {"a5", 148, 210, 10}} {
-		const header, foot = 28, 38 // about what the head and the foot of a card take
+		const header, foot = 28, 38 // about as much as the header and footer of a card take
 		all = append(all, sheetOf{p.name, p.width, p.height, scene.Box{
 			Left: p.margin, Top: p.margin + header, Right: p.width - p.margin, Bottom: p.height - p.margin - foot,
 		}})
@@ -36,7 +36,7 @@ var sheets = func() []sheetOf {
 	return all
 }()
 
-// faults lays a drawing on its paper and returns what is wrong with it.
+// faults puts a drawing on its paper and returns what the layout check finds.
 func (s sheetOf) faults(d diagram.Drawing) []string {
 	return scenetest.CheckLayout(scene.Page{Name: s.name, Width: s.width, Height: s.height, Margin: s.box.Left, Items: d.Items})
 }
@@ -45,7 +45,7 @@ func (s sheetOf) draw(p plan.Plan) diagram.Drawing {
 	return diagram.Draw(diagram.Part{Plan: p, Order: p.Tighten.Order, Box: s.box})
 }
 
-// apart scatters places over a field that keep a distance from each other.
+// apart scatters points over a field, at least a distance from each other.
 func apart(n int, seed uint64, width, height, least float64) []geometry.Point {
 	r := rand.New(rand.NewPCG(seed, 9))
 	var points []geometry.Point
@@ -62,8 +62,8 @@ func apart(n int, seed uint64, width, height, least float64) []geometry.Point {
 	return points
 }
 
-// crowds are crowded parts: every number of each must find room on A3, A4 and
-// Letter, and on A5 where small says so.
+// crowds are crowded parts. All numbers of each must fit on A3, A4 and Letter,
+// and on A5 if small is set.
 var crowds = []struct {
 	name   string
 	points []geometry.Point
@@ -87,9 +87,9 @@ var crowds = []struct {
 	{"upright scattered 400", apart(400, 3, 1000, 1400, 30), false},
 }
 
-// ringwise numbers a part ring by ring. Four hundred scattered places are as many
-// as Letter holds: a few more numbers of three figures in a narrow spot, and
-// some find no room.
+// ringwise numbers a part ring by ring. Four hundred scattered places are the
+// most that Letter holds: with a few more three-digit numbers in a narrow spot,
+// some do not fit.
 func ringwise(t *testing.T, points []geometry.Point) plan.Plan {
 	p := planned(t, points, nil)
 	p.Tighten.Order = way.Places(points, way.Spiral, way.TurnDefault)
@@ -97,8 +97,8 @@ func ringwise(t *testing.T, points []geometry.Point) plan.Plan {
 	return p
 }
 
-// Crowded parts hold all their numbers, without a fault in the layout. A plain run
-// draws each on half of the papers, by turns.
+// Crowded parts hold all their numbers without layout faults. A plain run draws
+// each on half of the papers in turn.
 func TestCrowdedPartsHoldTheirNumbers(t *testing.T) {
 	t.Parallel()
 	for n, c := range crowds {
@@ -177,15 +177,15 @@ func TestDrawingIsTheSameAgain(t *testing.T) {
 	}
 }
 
-// Drawings of parts that nobody drew, on every paper, both ways round, have no
-// fault in their layout. A plain run draws each on one paper, by turns.
+// Drawings of generated parts have no layout fault on any paper, in portrait or
+// landscape. A plain run draws each on one paper in turn.
 func TestGeneratedDrawings(t *testing.T) {
 	t.Parallel()
 	for seed := range testkit.Samples(60, 300) {
 		family, p := generatedPart(t, uint64(seed))
 		for k, s := range sheets {
 			if !testkit.Full() && (k+int(seed)/6)%len(sheets) > 0 {
-				continue // six families
+				continue // there are six families
 			}
 			req := diagram.Part{Plan: p, Order: p.Tighten.Order, Box: s.box}
 			if seed%2 == 1 {
@@ -198,8 +198,8 @@ func TestGeneratedDrawings(t *testing.T) {
 	}
 }
 
-// generatedPart makes a part of a family from a seed: one to three kinds, bores,
-// stations, words.
+// generatedPart makes a part of a family from a seed, with one to three kinds,
+// bores, stations and words.
 func generatedPart(t *testing.T, seed uint64) (family string, p plan.Plan) {
 	r := rand.New(rand.NewPCG(seed, 11))
 	families := []string{"grid", "circle", "perimeter", "row", "scattered", "rings"}
@@ -243,7 +243,8 @@ func generatedPart(t *testing.T, seed uint64) (family string, p plan.Plan) {
 	return family, p
 }
 
-// BenchmarkCrowded draws crowded parts; the unplaced are counted beside.
+// BenchmarkCrowded draws crowded parts and reports how many numbers did not
+// fit.
 func BenchmarkCrowded(b *testing.B) {
 	for _, c := range append(crowds, struct {
 		name   string

@@ -9,34 +9,35 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// A part so full that its numbers do not fit on the paper is drawn again in
-// sections, each larger: what lies in a window, with the numbers of the whole.
+// A part whose numbers do not fit on the paper is also drawn in sections. Each
+// section enlarges what is inside a window and keeps the numbers of the whole
+// part.
 
-// cutout is what makes a request one for a piece of a part.
+// cutout marks a request as a section of a part.
 type cutout struct {
 	window  geometry.Box
 	whole   geometry.Joint
-	numbers []int // of its fasteners, in the order of the whole
-	of      int   // fasteners of the whole
+	numbers []int // of the section's fasteners, in the order of the whole
+	of      int   // number of fasteners of the whole
 	middle  geometry.Point
 }
 
 const (
-	mostHalvings = 6 // of a part into sections
-	fewest       = 4 // fasteners that are parted no further
+	mostHalvings = 6 // of a part, to get sections
+	fewest       = 4 // fasteners in a section that is not divided further
 
-	looksInPiece = 800 // for a fastener: rather one more section than a long search
+	looksInPiece = 800 // per fastener: one more section is better than a long search
 )
 
-// Detail is a piece of a part as it is drawn.
+// Detail is a drawing of one section of a part.
 type Detail struct {
 	Drawing
 	window geometry.Box // on the part
 }
 
-// Details draws a part in pieces, from the top left, each of which has room in
-// the box for all its numbers. None where the part has too many fasteners for
-// any paper.
+// Details draws a part in sections, starting at the top left. In each section
+// all numbers fit into the box. It returns none if the part has too many
+// fasteners for any paper.
 func Details(req Part, box scene.Box) []Detail {
 	req.Box, req.Beside = box, nil
 	if len(req.Plan.Joint.Fasteners) > hopeless {
@@ -49,7 +50,7 @@ func Details(req Part, box scene.Box) []Detail {
 	return req.parted(all, partBounds(req.Plan.Joint), mostHalvings)
 }
 
-// parted halves a window until each half has room for its numbers.
+// parted halves a window until all numbers of each half fit.
 func (r Part) parted(fasteners []int, window geometry.Box, halvings int) []Detail {
 	if len(fasteners) == 0 {
 		return nil
@@ -90,13 +91,13 @@ func (r Part) parted(fasteners []int, window geometry.Box, halvings int) []Detai
 	}
 	one, other := r.parted(below, low, halvings-1), r.parted(above, high, halvings-1)
 	if upright {
-		one, other = other, one // from the top
+		one, other = other, one // top one first
 	}
 	return append(one, other...)
 }
 
-// halfway is a place to cut between two fasteners: where the gap is wide, near
-// the middle.
+// halfway returns where to cut between two fasteners: a wide gap near the
+// middle.
 func halfway(places []float64) float64 {
 	at := slices.Sorted(slices.Values(places))
 	first, last := at[0], at[len(at)-1]
@@ -166,8 +167,8 @@ func kept[T any](all []T, keep func(T) bool) []T {
 	return slices.DeleteFunc(slices.Clone(all), func(one T) bool { return !keep(one) })
 }
 
-// drawCut draws what of the body and of large bores lies in the window, in a
-// dashed frame where it goes on.
+// drawCut draws the parts of the body and of large bores inside the window. The
+// frame is dashed where the part continues.
 func (s *sketch) drawCut(z size) {
 	whole := *s
 	whole.req.piece, whole.req.Plan.Joint = nil, s.req.piece.whole
@@ -205,7 +206,7 @@ func (s *sketch) addCut(path scene.Path, box scene.Box, fill, stroke scene.Ink, 
 	}
 }
 
-// clippedArea is what of a polygon lies in a box (Sutherland and Hodgman 1974).
+// clippedArea clips a polygon to a box (Sutherland and Hodgman 1974).
 func clippedArea(area []scene.Point, box scene.Box) []scene.Point {
 	for _, side := range []func(p scene.Point) float64{
 		func(p scene.Point) float64 { return p.X - box.Left },
@@ -230,7 +231,8 @@ func clippedArea(area []scene.Point, box scene.Box) []scene.Point {
 	return area
 }
 
-// Place draws the whole part small in a box, with the place of a section dark.
+// Place draws a small overview of the whole part in a box, with the section
+// shaded.
 func (one Detail) Place(whole Part, box scene.Box) []scene.Item {
 	s := newSketch(whole)
 	s.view = fit(s.bounds, geometry.Bounds(whole.Plan.Joint.Points()), box.Grown(-0.6), 0)

@@ -1,10 +1,9 @@
-// Package diagram draws the part: outline, bores, dowels, the marks of the
-// fasteners with their numbers, and the path that shows the order. It takes a
-// plan and a box on the page and returns scene items; nothing that it draws
-// leaves the box.
+// Package diagram draws the part: outline, bores, dowels, fastener marks with
+// numbers, and the path that shows the order. It takes a plan and a box on the
+// page and returns scene items. Nothing is drawn outside the box.
 //
-// It may import places, orders, plans, scenes and type. It knows no paper, and
-// only the words that it is given.
+// It may import geometry, sequence, plan, scene and font packages. It does not
+// know the paper, and it uses only the words it is given.
 package diagram
 
 import (
@@ -15,67 +14,70 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// Part is what to draw, and where.
+// Part says what to draw, and where.
 type Part struct {
 	Plan plan.Plan
-	// Order lists the fasteners as they are numbered here, from 1. It is used
-	// only where Show is Numbers.
+	// Order lists the fasteners in the order of their numbers, from 1. It is
+	// used only if Show is Numbers.
 	Order []int
-	// Called are the numbers in the marks where they are not those of the order,
-	// one for each fastener; nil for those of the order.
+	// Called holds a number for each fastener that replaces the one from the
+	// order in its mark. Nil keeps the numbers of the order.
 	Called []int
 	Show   Show
-	// Words are what stands in the marks where Show is Words, one for each
-	// fastener; empty strings are left out.
+	// Words holds a word for each fastener, drawn if Show is Words. Empty
+	// strings are left out.
 	Words []string
-	// Widest is the widest word of several drawings that have marks of one size;
-	// empty for that of this one.
+	// Widest is the widest word among several drawings that share one mark
+	// size. If empty, the words of this drawing set the size.
 	Widest string
-	// Beside is a second, small number for each fastener, such as the
-	// tightening number on a loosening card or the cast number; empty strings
-	// are left out. Nil draws none.
+	// Beside holds a second, small text for each fastener, such as the
+	// tightening number on a loosening card or the cast number. Empty strings
+	// are left out; nil draws none.
 	Beside []string
-	// Front is the word at the arrow to the front of the machine; without it the
-	// arrow stands alone.
+	// Front is the word at the arrow to the front of the machine. If empty, the
+	// arrow has no word.
 	Front string
 	Box   scene.Box
-	// Thick says of which fasteners the marks will have a thick edge; nil: of none.
+	// Thick reports which fasteners will have marks with a thick edge; nil
+	// means none.
 	Thick []bool
-	// SmallEm is the em of the small words, in millimetres; 0 asks for the usual.
+	// SmallEm is the em of the small words, in millimetres; 0 means the
+	// default.
 	SmallEm float64
 
-	// Modest lets the marks be smaller than on a card rather than hide the part.
+	// Modest allows marks smaller than on a card, so that they do not hide the
+	// part.
 	Modest bool
-	// NoArrows draws no arrows, though they would find their way.
+	// NoArrows leaves the arrows out.
 	NoArrows bool
 
 	piece *cutout // nil for the whole part
 }
 
-// Drawing is the part as drawn.
+// Drawing is the finished drawing of a part.
 type Drawing struct {
 	Items []scene.Item
-	// Path says that arrows show the order.
+	// Path reports that arrows show the order.
 	Path bool
-	// Led says that the marks are too small to write in: numbers or words stand
+	// Led reports that the marks are too small for text. Numbers or words are
 	// outside them, on leader lines where crowded.
 	Led bool
-	// Unplaced are the fasteners whose number or word found no room, by their
-	// index in the joint; Dropped are the labels that found none.
+	// Unplaced lists the fasteners whose number or word did not fit, by index
+	// in the joint. Dropped lists the labels that did not fit.
 	Unplaced []int
 	Dropped  []string
-	// BesideLeftOut counts the small numbers that found no room; Alike says that all
-	// stand on one side of their marks.
+	// BesideLeftOut counts the small numbers that did not fit. Alike reports
+	// that all of them are on the same side of their marks.
 	BesideLeftOut int
 	Alike         bool
-	// Hidden says that the marks leave too little of the outline or of a bore to
-	// know it by.
+	// Hidden reports that the marks cover too much of the outline or of a bore
+	// to recognize it.
 	Hidden bool
 }
 
 const (
-	plentyAir = 0.5 // kept free round a text where there is room, in millimetres
-	smallEm   = 3.0 // the em of the small words where nothing else is asked for, in millimetres
+	plentyAir = 0.5 // preferred clearance around a text, in millimetres
+	smallEm   = 3.0 // default em of the small words, in millimetres
 )
 
 type sketch struct {
@@ -85,22 +87,22 @@ type sketch struct {
 	numbers []int // of each fastener
 	space   *space.Space
 	bounds  geometry.Box // of the part
-	strings []float64    // across the strings of fasteners; nil until asked for
-	along   []int        // fasteners numbered along their strings; nil until asked for
-	rimmed  []bool       // fasteners with none further out; nil until asked for
-	nearest float64      // distance between two fasteners of the part; 0 until asked for
+	strings []float64    // direction across the string at each fastener; nil until computed
+	along   []int        // fasteners numbered along their strings; nil until computed
+	rimmed  []bool       // whether no fastener is further out; nil until computed
+	nearest float64      // least distance between two fasteners of the part; 0 until computed
 	path    []scene.Item
 	edges   [][]scene.Point        // of the part and its openings, as drawn
 	holes   []hole                 // bores and dowels, as drawn
-	rings   map[string]scene.Point // of stations, by the names of these things
-	looks   int                    // left to search with
-	worded  int                    // words that the part has
+	rings   map[string]scene.Point // of stations, by name
+	looks   int                    // left for the search
+	worded  int                    // number of words on the part
 	out     Drawing
 }
 
-// Draw draws the part. Things are placed in the order of their importance:
-// marks and numbers, then the path, then small numbers and labels where there
-// is room. Numbers are made a little smaller where that lets the path through.
+// Draw draws the part. It places things in order of importance: marks and
+// numbers, then the path, then small numbers and labels where they fit. If
+// slightly smaller numbers make room for the path, it uses them.
 func Draw(req Part) Drawing {
 	first := newSketch(req)
 	sizes := first.sizes()
@@ -124,7 +126,7 @@ func Draw(req Part) Drawing {
 			break
 		}
 		if z.edge > chosen.edge && len(best.out.Unplaced)*5 > best.count() && !best.mostlyStrung() {
-			continue // the middle is too full, and a smaller part makes it worse
+			continue // the middle is too full; a smaller part makes it worse
 		}
 		s := best.again()
 		s.looks = left
@@ -150,8 +152,8 @@ func (s *sketch) modest(sizes []size) (d Drawing, ok bool) {
 	return Drawing{}, false
 }
 
-// unlessNameless takes a drawing with arrows, unless most words on the part find
-// no room beside them and do without: caps are told apart by their names.
+// unlessNameless returns the drawing with arrows, unless the arrows displace
+// most words on the part. Caps can only be told apart by their names.
 func (s *sketch) unlessNameless(arrows Drawing) Drawing {
 	if 2*len(arrows.Dropped) <= s.worded {
 		return arrows
@@ -180,14 +182,16 @@ func newSketch(req Part) *sketch {
 	return s
 }
 
-// again begins anew with what is known of the part, to draw it in another size.
+// again returns a new sketch for another size, with the facts already computed
+// about the part.
 func (s *sketch) again() *sketch {
 	next := newSketch(s.req)
 	next.strings, next.along, next.rimmed, next.nearest = s.strings, s.along, s.rimmed, s.nearest
 	return next
 }
 
-// arrange places marks, numbers and the path, and says whether there is a path.
+// arrange places marks, numbers and the path, and reports whether there is a
+// path.
 func (s *sketch) arrange(z size) bool {
 	s.view, s.out.Led = s.fitWith(z), z.led
 	s.placeMarks(z)
@@ -208,5 +212,6 @@ func (s *sketch) finish(z size) Drawing {
 
 func (s *sketch) add(items ...scene.Item) { s.out.Items = append(s.out.Items, items...) }
 
-// name joins a fastener's mark, number and leader for the layout check.
+// name is the fastener's id, by which the layout check links its mark, number
+// and leader.
 func (s *sketch) name(fastener int) string { return s.req.Plan.Joint.Fasteners[fastener].ID }

@@ -73,16 +73,16 @@ func layouts() map[string][]geometry.Point {
 	}
 }
 
-// Nothing of a drawing leaves its box.
+// Nothing is drawn outside the box.
 func TestDrawingStaysInItsBox(t *testing.T) {
 	t.Parallel()
-	room := box.Grown(0.5) // half the width of a line, and rounding
+	room := box.Grown(0.5) // half a line width, and rounding
 	all := layouts()
 	for n, name := range slices.Sorted(maps.Keys(all)) {
 		points := all[name]
 		for k, front := range []geometry.Front{geometry.FrontUnknown, geometry.FrontLeft, geometry.FrontRight, geometry.FrontTop, geometry.FrontBottom} {
 			if !testkit.Full() && (n+k)%5 > 0 {
-				continue // one front each, by turns
+				continue // one front each, in turn
 			}
 			p := planned(t, points, func(j *geometry.Joint) {
 				j.Front = front
@@ -106,7 +106,7 @@ func TestDrawingStaysInItsBox(t *testing.T) {
 	}
 }
 
-// Every number stands once, or is named as unplaced.
+// Every number is drawn once or listed as unplaced.
 func TestEveryNumberStandsOnce(t *testing.T) {
 	t.Parallel()
 	for name, points := range layouts() {
@@ -130,7 +130,7 @@ func TestEveryNumberStandsOnce(t *testing.T) {
 }
 
 // An arrow runs from each number to the next, starts and ends clear of their
-// marks, and passes through no other mark.
+// marks, and crosses no other mark.
 func TestArrowsJoinSuccessiveNumbers(t *testing.T) {
 	t.Parallel()
 	for name, points := range layouts() {
@@ -174,7 +174,7 @@ func TestArrowsJoinSuccessiveNumbers(t *testing.T) {
 	}
 }
 
-// True proportions: distances on the page are those of the part by one scale.
+// Distances on the page are those of the part at one scale.
 func TestTrueProportions(t *testing.T) {
 	t.Parallel()
 	points := geometry.Grid(5, 2, 95, 90, geometry.Point{})
@@ -194,7 +194,7 @@ func TestTrueProportions(t *testing.T) {
 	}
 }
 
-// The first number is filled, the last ringed twice.
+// The first number is filled, the last has two rings.
 func TestFirstAndLast(t *testing.T) {
 	t.Parallel()
 	p := planned(t, layouts()["grid"], nil)
@@ -215,7 +215,7 @@ func TestFirstAndLast(t *testing.T) {
 	}
 }
 
-// Past the limit of arrows there are none, and no tone takes their place.
+// Above the limit there are no arrows, and no shading replaces them.
 func TestManyNumbersHaveNoArrows(t *testing.T) {
 	t.Parallel()
 	d := draw(planned(t, geometry.Grid(8, 4, 60, 55, geometry.Point{}), nil))
@@ -229,8 +229,8 @@ func TestManyNumbersHaveNoArrows(t *testing.T) {
 	}
 }
 
-// Arrows join all numbers or none, cross none of them, and run over the part
-// alone: past no edge, through no bore and no dowel.
+// Arrows join all numbers or none. They cross no number and stay on the part:
+// inside its edge, and clear of bores and dowels.
 func TestArrowsStayOnThePart(t *testing.T) {
 	t.Parallel()
 	row := []geometry.Point{{X: -120}, {X: -40}, {X: 40}, {X: 120}}
@@ -264,7 +264,7 @@ func TestArrowsStayOnThePart(t *testing.T) {
 	}
 }
 
-// A word that finds no room is named, not lost.
+// A word that does not fit is reported, not lost.
 func TestDroppedLabelsAreNamed(t *testing.T) {
 	t.Parallel()
 	p := planned(t, layouts()["grid"], func(j *geometry.Joint) {
@@ -278,7 +278,7 @@ func TestDroppedLabelsAreNamed(t *testing.T) {
 	}
 }
 
-// caps is a row of bearing caps, two bolts each, named in the bores.
+// caps is a row of bearing caps with two bolts each, with names in the bores.
 func caps(t testing.TB, name string) plan.Plan {
 	var points []geometry.Point
 	for _, y := range []float64{55, -55} {
@@ -293,14 +293,14 @@ func caps(t testing.TB, name string) plan.Plan {
 	})
 }
 
-// A word stands nearer to its own thing than to any other that has one, however
-// little room there is; what finds no such place is left out and told.
+// A word is closer to what it names than to anything else with a name, however
+// tight the space. A word without such a position is left out and reported.
 func TestWordsStandByTheirOwn(t *testing.T) {
 	t.Parallel()
 	p := caps(t, "cap ")
 	for _, b := range []scene.Box{box, {Left: 12, Top: 40, Right: 100, Bottom: 80}, {Left: 12, Top: 40, Right: 80, Bottom: 110}} {
 		d := diagram.Draw(diagram.Part{Plan: p, Order: p.Tighten.Order, Box: b})
-		marks := map[int]float64{} // middle of each column, by its fasteners' numbers
+		marks := map[int]float64{} // middle of each column, by the numbers of its fasteners
 		for _, it := range d.Items {
 			if text, ok := it.(scene.Text); ok && text.Tag.Role == scene.Number {
 				n, _ := strconv.Atoi(text.Content)

@@ -14,21 +14,21 @@ type word struct {
 	content string
 	at      scene.Point
 	ink     scene.Ink
-	of      string // the thing that it names; empty where it is of the part
-	hole    int    // in which its place lies, by its index; −1 for none
+	of      string // what it names; empty for a word on the part itself
+	hole    int    // index of the hole that contains its position; −1 for none
 }
 
-// How far, in millimetres, the name of a ring may stand from its middle, and by
-// how much it is nearer to it than to another.
+// The name of a ring must be within nameNear of the ring's centre and at least
+// nameNearer closer to it than to any other ring, in millimetres.
 const (
 	nameNear   = 7.5
 	nameNearer = 0.6
-	// wordAway is how far a word on the part may stand from its place: beyond, it
-	// seems to be of something else.
+	// wordAway is how far a word may be from its position on the part. Further
+	// away, it seems to belong to something else.
 	wordAway = 20.0
 )
 
-// choices are the places for one of the words.
+// choices lists the placements for one of the words.
 func (s *sketch) choices(words []word, k, tier int) []placement {
 	w, how := words[k], labelTiers[tier]
 	places := s.labelPlaces(w, how.nudges, how.air)
@@ -75,18 +75,19 @@ func (s *sketch) labels(stations []word) []word {
 	return words
 }
 
-// labelTiers are the places to try for a label: near by with the air that is
-// wished, near by with what must do, then further off.
+// labelTiers are the placements to try for a label: nearby with the preferred
+// clearance, nearby with the least clearance, then further away.
 var labelTiers = []struct {
 	nudges []scene.Point
 	air    float64 // in millimetres
-	nearer float64 // so many times nearer to its own thing than to another
+	nearer float64 // it must be this many times closer to what it names than to anything else
 }{{nudges, plentyAir, 1.3}, {nudges, 0.2, 1.3}, {nudges, 0.2, 1}, {farNudges, plentyAir, 1}}
 
-// nearTiers are those near by.
+// nearTiers is the number of tiers that are nearby.
 const nearTiers = 3
 
-// labelPlaces lists the free places for a word; from is where its middle goes.
+// labelPlaces lists the free placements for a word; from is the position of its
+// middle.
 func (s *sketch) labelPlaces(w word, nudges []scene.Point, air float64) []placement {
 	var out []placement
 	extent := textExtent(w.content, scene.Regular, s.req.SmallEm)
@@ -103,8 +104,8 @@ func (s *sketch) labelPlaces(w word, nudges []scene.Point, air float64) []placem
 	return out
 }
 
-// nearEnough says that a name stands with the ring that it names: words on the
-// part may go further.
+// nearEnough reports whether a name is close enough to the ring it names. Words
+// on the part itself may be further away.
 func (s *sketch) nearEnough(w word, box scene.Box) bool {
 	if w.of == "" {
 		return true
@@ -121,13 +122,13 @@ func (s *sketch) nearEnough(w word, box scene.Box) bool {
 	return true
 }
 
-// holeAt returns the bore or dowel in which a place lies.
+// holeAt returns the index of the bore or dowel that contains a point, or −1.
 func (s *sketch) holeAt(at scene.Point) int {
 	return slices.IndexFunc(s.holes, func(h hole) bool { return h.at.Distance(at) < h.radius })
 }
 
-// inOtherHole says that a word would stand in a bore to which it does not belong,
-// and pass for its name.
+// inOtherHole reports whether a word would be in a bore that it does not name,
+// and be read as the name of that bore.
 func (s *sketch) inOtherHole(w word, box scene.Box) bool {
 	for k, h := range s.holes {
 		if k != w.hole && scene.SquareToBox(h.at, box) < h.radius*h.radius {
@@ -137,9 +138,9 @@ func (s *sketch) inOtherHole(w word, box scene.Box) bool {
 	return false
 }
 
-// misread says that a word there would be taken for that of another thing, which
-// is as near. Names of bores and stations, and words on the part itself, are not
-// taken for each other.
+// misread reports whether a word placed there would be read as the name of
+// something else that is as close. Names of bores, names of stations and words
+// on the part are different kinds and are not confused.
 func misread(there scene.Point, own word, words []word, nearer float64) bool {
 	far := nearer * there.Distance(own.at)
 	return slices.ContainsFunc(words, func(other word) bool {
@@ -175,15 +176,16 @@ func (s *sketch) stations() []word {
 		name := cmp.Or(st.Label, st.ID)
 		if at, ok := s.station(st); ok {
 			names = append(names, word{name, at, scene.Black, stationName(st), s.holeAt(at)})
-		} else { // a name without its ring would be that of another
+		} else { // without its ring, a name would seem to belong to another one
 			s.out.Dropped = append(s.out.Dropped, name)
 		}
 	}
 	return names
 }
 
-// station draws the place of a part that must go home, a small ring, smaller
-// where room is short, and returns the place for its name.
+// station draws a small ring at the position of a part that must go back to its
+// own place, smaller where space is tight. It returns the position for the
+// name.
 func (s *sketch) station(st geometry.Station) (name scene.Point, ok bool) {
 	at := s.view.at(st.At)
 	for _, ring := range stationRings {
@@ -199,7 +201,7 @@ func (s *sketch) station(st geometry.Station) (name scene.Point, ok bool) {
 	return at, false
 }
 
-// stationRings are the sizes of such a ring, best first, in millimetres.
+// stationRings are the ring sizes to try, best first, in millimetres.
 var stationRings = []struct{ radius, air float64 }{{1.2, 0.7}, {0.9, 0.3}, {0.7, 0.2}}
 
 func stationName(st geometry.Station) string { return "station " + st.ID }
@@ -207,7 +209,7 @@ func stationName(st geometry.Station) string { return "station " + st.ID }
 // clusterGap is the distance from a mark to the line round its cluster.
 const clusterGap = 0.6
 
-// drawClusters joins the fasteners that go down together by a line round them,
+// drawClusters draws a line around fasteners that are tightened together,
 // dashed where no spring pushes against them.
 func (s *sketch) drawClusters() {
 	for k, c := range s.req.Plan.Joint.Clusters {
@@ -220,7 +222,8 @@ func (s *sketch) drawClusters() {
 	}
 }
 
-// aroundCluster is the line round a cluster, so far from each of its marks.
+// aroundCluster is the line around a cluster, at a distance from each of its
+// marks.
 func (s *sketch) aroundCluster(cluster int, gap float64) scene.Path {
 	joint := s.req.Plan.Joint
 	index := joint.Index()
@@ -241,7 +244,7 @@ func (s *sketch) aroundCluster(cluster int, gap float64) scene.Path {
 	return scene.Polyline(line, true)
 }
 
-// circle returns places round a circle on the page.
+// circle returns points on a circle on the page.
 func circle(at scene.Point, radius float64) []geometry.Point {
 	const count = 48
 	points := make([]geometry.Point, count)

@@ -7,15 +7,16 @@ import (
 	"drawdown/render/scene"
 )
 
-// Legend is the words under a drawing: each kind behind a sample of its mark,
-// and how to read the drawing, in as many lines as that takes.
+// Legend is the text below a drawing: the name of each kind after a sample of
+// its mark, and how to read the drawing. It takes as many lines as it needs.
 type Legend struct {
 	Lines    int
 	words    []legendWords
 	em, line float64
 }
 
-// legendWords are words in one line; some stand behind the sample of a kind.
+// legendWords is text on one line, with or without the sample of a kind before
+// it.
 type legendWords struct {
 	line   int // from 1
 	x      float64
@@ -27,11 +28,11 @@ type legendWords struct {
 const (
 	sampleWidth = 4.8
 	sampleGap   = 3.0
-	leastRest   = 30.0 // of a line behind the samples, for the reading to begin there
+	leastRest   = 30.0 // width left after the samples so that the reading starts on the same line
 )
 
-// NewLegend breaks words of a size, with so much between baselines, to the width
-// between left and right. A single kind needs no sample.
+// NewLegend breaks text of size em to the width between left and right, with
+// line between baselines. A single kind needs no sample.
 func NewLegend(kinds []string, reading string, em, line, left, right float64) Legend {
 	x, row := left, 1
 	l := Legend{em: em, line: line}
@@ -80,16 +81,16 @@ func (l Legend) Items(y float64) []scene.Item {
 	return items
 }
 
-// captionAir is the white between a drawing and its caption, in millimetres.
+// captionAir is the gap between a drawing and its caption, in millimetres.
 const captionAir = 2.0
 
-// Below returns the legend below a drawing, not at the far end of its box, with
-// its last line no lower than a place.
+// Below returns the legend directly below a drawing, with its last line no
+// lower than lowest.
 func (l Legend) Below(d Drawing, lowest float64) []scene.Item {
 	return l.Items(min(scene.Bounds(d.Items).Bottom+captionAir+l.line, lowest-float64(l.Lines-1)*l.line))
 }
 
-// KindNames lists the kinds of a plan, in the order of their marks' shapes.
+// KindNames lists the kinds of a plan in the order of their mark shapes.
 func (r Part) KindNames() []string {
 	var names []string
 	for _, k := range r.Plan.Kinds {

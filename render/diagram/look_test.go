@@ -8,8 +8,8 @@ import (
 	"drawdown/render/scene"
 )
 
-// A look changes the mark that it names and the number in it, leaves all else
-// as it is, and the drawing that it was taken from, too.
+// Relook changes the named mark and its number. It leaves everything else, and
+// the original drawing, as they are.
 func TestRelook(t *testing.T) {
 	t.Parallel()
 	p := planned(t, geometry.Grid(5, 2, 95, 90, geometry.Point{}), nil)

@@ -10,14 +10,14 @@ import (
 type mark struct {
 	at     scene.Point
 	shape  shape
-	radius float64 // of the round mark that the shape is drawn about
+	radius float64 // of the circle that the shape is based on
 }
 
-// shape is how the fasteners of one kind are drawn: kinds differ by shape, so
-// that no meaning hangs on colour.
+// shape is how the fasteners of one kind are drawn. Kinds differ by shape, so
+// that no meaning depends on colour.
 type shape struct {
 	sides int     // of the regular polygon; 0 for a circle
-	reach float64 // of its corners, for a round mark of radius 1
+	reach float64 // of its corners, if the round mark has radius 1
 	first float64 // direction of its first corner, in degrees
 }
 
@@ -36,8 +36,8 @@ func (h shape) path(at scene.Point, r float64) scene.Path {
 	return scene.Polygon(at.X, at.Y, h.reach*r, h.sides, h.first)
 }
 
-// rim is the distance from the middle to the edge in a direction, for a round
-// mark of radius 1.
+// rim is the distance from the middle to the edge in a direction, if the round
+// mark has radius 1.
 func (h shape) rim(deg float64) float64 {
 	if h.sides == 0 {
 		return 1
@@ -48,8 +48,8 @@ func (h shape) rim(deg float64) float64 {
 	return h.reach * math.Cos(sector/2*rad) / math.Cos(fromMiddle*rad)
 }
 
-// inner is the radius of the largest disc in the shape, for a round mark of
-// radius 1.
+// inner is the radius of the largest circle inside the shape, if the round mark
+// has radius 1.
 func (h shape) inner() float64 {
 	if h.sides == 0 {
 		return 1
@@ -59,15 +59,15 @@ func (h shape) inner() float64 {
 
 func shapeOf(kind int) shape { return shapes[kind%len(shapes)] }
 
-// Sample draws a small mark of a kind for the legend, about a place.
+// Sample draws a small mark of a kind for the legend.
 func Sample(kind int, at scene.Point, radius float64) scene.Item {
 	return scene.Shape{Path: shapeOf(kind).path(at, radius), Fill: scene.White, Stroke: scene.Black, Width: 0.4}
 }
 
-// ringGap is the distance of the second ring about the last fastener.
+// ringGap is the gap to the second ring around the last fastener.
 const ringGap = 0.9
 
-// cornerIn reports whether a corner of the mark, or of the ring about it, lies
+// cornerIn reports whether a corner of the mark, or of the ring around it, is
 // in a box.
 func (m mark) cornerIn(b scene.Box, ring float64) bool {
 	for k := range m.shape.sides {
@@ -93,14 +93,14 @@ func (s *sketch) placeMarks(z size) {
 	}
 }
 
-// reach is the radius of the circle that holds a fastener's whole mark, with
-// its second ring.
+// reach is the radius of the circle around a fastener's whole mark, second ring
+// included.
 func (s *sketch) reach(fastener int) float64 {
 	m := s.marks[fastener]
 	return m.shape.reach * (m.radius + s.outer(fastener))
 }
 
-// outer is what the second ring, or a thick edge, adds to a mark.
+// outer is how much the second ring, or a thick edge, adds to a mark.
 func (s *sketch) outer(fastener int) float64 {
 	if s.req.Thick != nil && s.req.Thick[fastener] {
 		return max(s.rim(fastener), thickGrowth)
@@ -108,8 +108,8 @@ func (s *sketch) outer(fastener int) float64 {
 	return s.rim(fastener)
 }
 
-// rim is what the second ring of the last fastener adds to its mark: less where
-// it would run over its neighbours.
+// rim is how much the second ring of the last fastener adds to its mark: less
+// where it would overlap its neighbours.
 func (s *sketch) rim(fastener int) float64 {
 	if !s.last(fastener) {
 		return 0
@@ -119,8 +119,8 @@ func (s *sketch) rim(fastener int) float64 {
 	return min(ringGap, max(least, between-air))
 }
 
-// drawMarks draws the marks and what stands in them: the first number filled,
-// the last ringed twice.
+// drawMarks draws the marks with their text. The first is filled, the last has
+// two rings.
 func (s *sketch) drawMarks(z size) {
 	for i, m := range s.marks {
 		tag := scene.Tag{Name: s.name(i), Role: scene.Mark}
@@ -150,25 +150,25 @@ func numberText(at scene.Point, z size, ink scene.Ink, number, name string) scen
 	})
 }
 
-// Look is how a mark and what stands in it are shown.
+// Look is how to show a mark and its text.
 type Look struct {
 	Fill scene.Ink // of the mark
-	Ink  scene.Ink // of its number; where it stands outside the mark it stays black
-	// Thick gives the mark an edge that a copy in black and white keeps.
+	Ink  scene.Ink // of its number; a number outside the mark stays black
+	// Thick gives the mark an edge that survives a black-and-white copy.
 	Thick bool
 }
 
 const (
-	// thickEdge is how many times as wide as any other a thick edge is.
+	// thickEdge is the width of a thick edge as a multiple of the normal one.
 	thickEdge = 3
-	markEdge  = 0.6 // mm, of a mark that is written in
+	markEdge  = 0.6 // mm, of a mark with text in it
 	ledEdge   = 0.35
-	// thickGrowth is how far, in millimetres, a thick edge grows outwards.
+	// thickGrowth is how far a thick edge extends outwards, in millimetres.
 	thickGrowth = (thickEdge - 1) * markEdge / 2
 )
 
-// Relook returns the items of a drawing with the marks of some fasteners, by
-// id, shown another way: to tell which are tight, or which to look at again.
+// Relook returns the items of a drawing with another look for the marks of some
+// fasteners, by id: to show which are tight, or which to check again.
 func Relook(items []scene.Item, looks map[string]Look) []scene.Item {
 	return scene.Mapped(items, func(s scene.Shape) scene.Shape {
 		if look, known := looks[s.Tag.Name]; known && s.Tag.Core {

@@ -8,34 +8,34 @@ import (
 	"drawdown/render/font"
 )
 
-// Heights of the capitals of sequence numbers, in millimetres.
+// Capital heights of sequence numbers, in millimetres.
 const (
-	writtenCap = 7.0 // to begin with in an empty mark, for a number written by hand
+	writtenCap = 7.0 // start value for an empty mark, for a number written by hand
 	largestCap = 6.0 // for a few fasteners
 	largerCap  = 5.5
-	usualCap   = 5.0 // the least up to twenty fasteners on A4
-	smallerCap = 4.0 // where to begin beyond twenty
-	leastCap   = 3.0 // never under this
+	usualCap   = 5.0 // the least for up to twenty fasteners on A4
+	smallerCap = 4.0 // start value for more than twenty
+	leastCap   = 3.0 // never smaller
 	capStep    = 0.5
 	fewCount   = 10
 	usualCount = 20
 )
 
-// size is how large numbers and marks are drawn.
+// size is the size of numbers and marks.
 type size struct {
 	capMm  float64
 	radius float64 // of a round mark
-	led    bool    // numbers stand outside, on leader lines where crowded
-	edge   float64 // kept free round the fasteners for numbers outside
+	led    bool    // numbers are outside the marks, on leader lines where crowded
+	edge   float64 // kept free around the fasteners for outside numbers
 }
 
 func (z size) em() float64 { return z.capMm / font.CapHeight }
 
-// sizes returns the sizes to try, best first. View and size are settled
-// together, since large marks at the edge make the part smaller. The first is
-// the largest at which the numbers fit into their marks; further ones are a
-// little smaller, down to the usual height. Where not even the least fits,
-// the numbers stand outside.
+// sizes returns the sizes to try, best first. It fits view and size together,
+// because large marks at the edge make the part smaller. The first is the
+// largest at which the numbers fit into their marks; the next are slightly
+// smaller, down to the usual height. If not even the least fits, the numbers go
+// outside.
 func (s *sketch) sizes() []size {
 	n := s.count()
 	first := largestCap
@@ -62,10 +62,9 @@ func (s *sketch) sizes() []size {
 	return s.ledSizes()
 }
 
-// ledSizes returns the sizes to try for numbers outside: by marks that leave
-// room for a number between them, by marks as large as keep apart, by small
-// ones, then by small ones on a part that is drawn smaller, for numbers all
-// round it.
+// ledSizes returns the sizes to try for outside numbers: marks with room for a
+// number between them, the largest marks that do not touch, small marks, then
+// small marks on a smaller part with numbers all around it.
 func (s *sketch) ledSizes() []size {
 	var sizes []size
 	roomy, large := s.largestLed(s.leavesRoom, ledEdges[0]), s.largestLed(s.apart, ledEdges[0])
@@ -90,12 +89,12 @@ func (s *sketch) ledSizes() []size {
 	return sizes
 }
 
-// ledEdges are the widths, in millimetres, to keep free round the fasteners for
-// numbers outside.
+// ledEdges are the widths to keep free around the fasteners for outside
+// numbers, in millimetres.
 var ledEdges = [2]float64{10, 17}
 
-// fanSpares are added in turn to the edge that a fan needs, in millimetres, where
-// the last few numbers find no room.
+// fanSpares are added in turn to the edge that a fan needs, in millimetres, if
+// the last few numbers do not fit.
 var fanSpares = []float64{0, 0.8, 1.6}
 
 func (s *sketch) largestLed(test func(size) bool, edge float64) size {
@@ -124,8 +123,8 @@ const (
 	smallestMark = 0.4
 	fairMark     = 1.1 // radius of a mark that is easy to see
 	tinyMark     = 0.5
-	fullEdge     = 4.0 // kept free round the fasteners where the part needs the whole box
-	tallText     = 3.2 // height that a number of the least size takes up
+	fullEdge     = 4.0 // kept free around the fasteners where the part needs the whole box
+	tallText     = 3.2 // height taken up by a number of the least size
 )
 
 func (s *sketch) fitWith(z size) view {
@@ -155,8 +154,8 @@ func (s *sketch) widest(radius float64) float64 {
 	return widest
 }
 
-// NumberCap tells how high the numbers or words would be in a box, without
-// drawing, and whether they would stand outside their marks.
+// NumberCap returns the height of the numbers or words in a box without
+// drawing, and whether they would be outside their marks.
 func NumberCap(req Part) (capMm float64, led bool) {
 	z := newSketch(req).sizes()[0]
 	return z.capMm, z.led

@@ -8,7 +8,8 @@ import (
 	"drawdown/render/scene"
 )
 
-// placement is a place for a text beside a mark, or away from it on a leader.
+// placement is a position for a text beside a mark, or further away on a
+// leader.
 type placement struct {
 	box      scene.Box
 	from, to scene.Point // of the leader: from the rim of the mark to the text
@@ -16,10 +17,11 @@ type placement struct {
 	led      bool
 	bent     bool
 	upward   bool    // the text reads from below to above
-	cost     float64 // in millimetres of leader: the less, the better
+	cost     float64 // in millimetres of leader; lower is better
 }
 
-// everyLine asks about each straight line of the leader, until one will not do.
+// everyLine calls does for each straight line of the leader until it returns
+// false.
 func (p *placement) everyLine(does func(from, to scene.Point) bool) bool {
 	switch {
 	case !p.led:
@@ -32,25 +34,25 @@ func (p *placement) everyLine(does func(from, to scene.Point) bool) bool {
 
 const (
 	besideGap   = 0.6  // mm from a mark to a text that needs no leader
-	mostBeside  = 1.05 // mm from a mark to a text without a leader, at the most: 1.5 on a card enlarged to A3
+	mostBeside  = 1.05 // most mm from a mark to a text without a leader: 1.5 on a card enlarged to A3
 	leastLeader = 2.0  // mm from a mark to a text that needs one
 	leaderGap   = 0.4  // mm from a text to the end of its leader
-	leaderAir   = 0.3  // mm from a leader to all that is not its own, at the least
-	turnCost    = 0.06 // what one step down the list of directions costs
+	leaderAir   = 0.3  // least mm from a leader to anything but its own mark and text
+	turnCost    = 0.06 // cost of one step down the list of directions
 )
 
 // reaches are the distances from the rim of a mark to its text, in millimetres,
-// in the order in which a search takes them up. The first needs no leader.
+// in the order of the search. The first needs no leader.
 var reaches = [][]float64{{besideGap}, {3, 5}, {7.5, 10.5, 14}, {18, 22.5, 27.5}}
 
-// What turning a text, and little room about it, cost.
+// Costs of turning a text, and of little clearance around it.
 const (
 	upwardCost  = 4.0
 	crampedCost = 1.5
 )
 
-// directions in which a text may stand beside its mark, best first: the eight
-// plain ones, then those between.
+// directions are the directions from a mark to its text, best first: the eight
+// main ones, then those between them.
 var directions = func() []float64 {
 	deg := []float64{0, 180, 90, 270, 45, 135, 315, 225}
 	for d := 22.5; d < 360; d += 45 {
@@ -59,13 +61,13 @@ var directions = func() []float64 {
 	return deg
 }()
 
-// spokes are the directions of leaders where fasteners lie on a string, from
-// the straight way out and, turned about, the straight way in.
+// spokes are the directions of leaders for fasteners on a string, relative to
+// straight out or, turned by 180°, straight in.
 var spokes = []float64{0, 8, -8, 16, -16, 26, -26, 38, -38}
 
-// leaning returns the directions for a fastener's text, best first: away from
-// the middle of the part where fasteners lie round its rim, the same plain ones
-// for all in a field, so that its numbers stand alike.
+// leaning returns the directions for a fastener's text, best first. Around the
+// rim of a part they point away from its middle. In a field they are the same
+// for all, so that the numbers look alike.
 func (s *sketch) leaning(i int) []float64 {
 	if !s.mostlyStrung() || !s.atRim(i) {
 		return plainField
@@ -77,14 +79,15 @@ func (s *sketch) leaning(i int) []float64 {
 	return sorted
 }
 
-// plainField are the directions for a fastener among others: above first, as a
-// heading stands over what it names.
+// plainField are the directions for a fastener among others: above first, like
+// a heading.
 var plainField = func() []float64 {
 	deg := []float64{90, 270, 0, 180, 45, 135, 315, 225}
 	return append(deg, directions[8:]...)
 }()
 
-// middle is the place of the middle of the part, which a section need not show.
+// middle is the middle of the part on the page. In a section it can be out of
+// sight.
 func (s *sketch) middle() scene.Point {
 	if s.req.piece != nil {
 		return s.view.at(s.req.piece.middle)
@@ -116,14 +119,14 @@ func (s *sketch) shielded(i int) bool {
 		dx, dy := m.at.X-at.X, m.at.Y-at.Y
 		along := dx*out.X + dy*out.Y
 		if k != i && along > 0 && 2*along*along > (dx*dx+dy*dy)*(out.X*out.X+out.Y*out.Y) {
-			return true // within 45° of the way out
+			return true // within 45° of the outward direction
 		}
 	}
 	return false
 }
 
-// candidates lists the places for a text at some reaches that nothing fixed
-// stands in the way of.
+// candidates lists the placements for a text at some reaches that no fixed
+// thing blocks.
 func (s *sketch) candidates(i int, extent scene.Point, reaches []float64) []placement {
 	var places []placement
 	_, strung := s.across(i)
@@ -145,7 +148,7 @@ func (s *sketch) candidates(i int, extent scene.Point, reaches []float64) []plac
 	return s.fitting(i, places)
 }
 
-// fitting keeps the places that nothing fixed stands in the way of.
+// fitting keeps the placements that no fixed thing blocks.
 func (s *sketch) fitting(i int, places []placement) (free []placement) {
 	for _, p := range places {
 		if s.fits(i, p, comfortable) {
@@ -158,8 +161,8 @@ func (s *sketch) fitting(i int, places []placement) (free []placement) {
 	return free
 }
 
-// spokesOf are the directions of leaders for a fastener: both ways from the
-// string that it is on, or the plain ones.
+// spokesOf returns the directions of leaders for a fastener: both ways across
+// its string, or the main directions if it is on none.
 func (s *sketch) spokesOf(i int) []float64 {
 	across, strung := s.across(i)
 	if !strung {
@@ -175,8 +178,8 @@ func (s *sketch) spokesOf(i int) []float64 {
 	return all
 }
 
-// beside returns the place in one direction at one distance from the rim of the
-// mark.
+// beside returns the placement in one direction at one distance from the rim of
+// the mark.
 func (s *sketch) beside(i int, extent scene.Point, deg, reach, cost float64) placement {
 	m := s.marks[i]
 	sin, cos := math.Sincos(deg * math.Pi / 180)
@@ -193,8 +196,9 @@ func (s *sketch) beside(i int, extent scene.Point, deg, reach, cost float64) pla
 	return p
 }
 
-// pushed is how far the middle of a box must go in a direction, given by its
-// cosine and sine, both at least 0, until its near side is at the distance.
+// pushed returns how far the middle of a box must move in a direction until its
+// near side is at the distance. cos and sin of the direction must be at least
+// 0.
 func pushed(extent scene.Point, cos, sin, distance float64) float64 {
 	w, h := extent.X/2, extent.Y/2
 	if out := (distance + w) / cos; out*sin <= h {
@@ -214,13 +218,12 @@ func (s *sketch) upward(i int, extent scene.Point, deg, reach, cost float64) pla
 	return p
 }
 
-// elbowRoom is how far a text and its leader must keep from what is there, in
-// millimetres.
+// elbowRoom is the clearance that a text and its leader need, in millimetres.
 type elbowRoom struct {
 	line     float64 // from a text to a line of the part, or another text
-	mark     float64 // from a text to a foreign mark
-	nearerBy float64 // a text without a leader is nearer to its own mark than to others
-	leader   float64 // from a leader to all that is not its own
+	mark     float64 // from a text to another mark
+	nearerBy float64 // how much closer a text without a leader is to its own mark than to others
+	leader   float64 // from a leader to anything but its own mark and text
 }
 
 var (
@@ -248,15 +251,16 @@ func (s *sketch) fits(i int, p placement, keep elbowRoom) bool {
 		p.everyLine(func(from, to scene.Point) bool { return s.space.FreeLine(from, to, s.name(i), keep.leader) })
 }
 
-// inHoleOf says that a text without a leader would stand in a bore in which its
-// mark does not: it would pass for the name of the bore.
+// inHoleOf reports whether a text without a leader would be in a bore that does
+// not contain its mark. It would be read as the name of the bore.
 func (s *sketch) inHoleOf(text scene.Box, mark scene.Point) bool {
 	return slices.ContainsFunc(s.holes, func(h hole) bool {
 		return h.at.Distance(text.Centre()) < h.radius && h.at.Distance(mark) > h.radius
 	})
 }
 
-// textExtent is the box of a text beside a mark, as the layout check sees it.
+// textExtent is the size of a text beside a mark, as the layout check measures
+// it.
 func textExtent(content string, weight scene.Weight, em float64) scene.Point {
 	b := scene.Text{Size: em, Width: font.Width(content, weight, em), Content: content}.Box()
 	return scene.Point{X: b.Width(), Y: b.Height()}

@@ -9,21 +9,23 @@ import (
 	"drawdown/render/scene"
 )
 
-// Hundreds of fasteners on one circle leave so little way between two of them
-// that straight leaders cannot pass the numbers. A fan puts the numbers into
-// lines of writing: to the left and right of the circle, and turned upward above
-// and below it. Each leader bends once, at the height of its number, and goes on
-// square to the paper; of two neighbours one number stands behind the other, so
-// that a line takes half of its height. The search begins with a fan.
+// With hundreds of fasteners on one circle, the gaps are too narrow for
+// straight leaders to pass the numbers. A fan sets the numbers in columns:
+// level to the left and right of the circle, and turned upward above and below
+// it. Each leader bends once, at the height of its number, and continues
+// parallel to an edge of the paper. Neighbouring numbers alternate between a
+// near and a far line, so that each takes up half its height. The search starts
+// from a fan.
 
 // quarter is one of the four sides of the paper, outside or inside the circle.
-// In it a place has two measures: along the numbers' way out, and across it.
+// Positions in it are measured along the outward direction of the numbers, and
+// across it.
 type quarter struct {
 	side   int // from the middle: 0 right, 1 up, 2 left, 3 down
 	inward bool
 }
 
-// fanned is the place of one number in its quarter.
+// fanned is the position of one number in its quarter.
 type fanned struct {
 	index         int
 	along, across float64 // of the mark, from the middle of the circle
@@ -36,11 +38,11 @@ type fanned struct {
 const (
 	fanKnee  = 1.4 // mm from the rim of a mark, along, to the bend of its leader
 	fanReach = 2.4 // mm from the rim of a mark, along, to its number
-	fanWiden = 38  // degrees from the middle of a quarter to the last number inside the circle, at the most
+	fanWiden = 38  // most degrees from the middle of a quarter to the last number inside the circle
 )
 
-// fans reports whether the fasteners lie so close on one circle that their
-// numbers need a fan.
+// fans reports whether the fasteners are so close together on one circle that
+// their numbers need a fan.
 func (s *sketch) fans(z size) bool {
 	if !z.led || s.count() > hopeless || s.req.piece != nil {
 		return false
@@ -48,7 +50,7 @@ func (s *sketch) fans(z size) bool {
 	if _, round := geometry.RoundPart(s.req.Plan.Joint.Points()); !round {
 		return false
 	}
-	const least = 0.9 // with less, no leader passes between two marks
+	const least = 0.9 // a leader does not pass between two marks with less
 	step := s.closest() * s.fitWith(z).scale
 	return step >= least && 2*step < tallText+2*leaderAir
 }
@@ -73,8 +75,8 @@ func (s *sketch) fan(waiting []int, em float64) map[int][]placement {
 	return nil
 }
 
-// quarters deals the fasteners out: every other one inward, but for those near
-// the corner of two quarters, where there is no room inside the circle.
+// quarters assigns the fasteners: every second one inward, except near the
+// boundary of two quarters, where there is no room inside the circle.
 func (s *sketch) quarters(waiting []int, em, widen float64) map[quarter][]fanned {
 	all := map[quarter][]fanned{}
 	order := s.alongString()
@@ -93,8 +95,8 @@ func (s *sketch) quarters(waiting []int, em, widen float64) map[quarter][]fanned
 	return all
 }
 
-// spread sets the numbers of a quarter apart, as near to their marks as may be,
-// and reports whether there is room.
+// spread separates the numbers of a quarter, each as close to its mark as
+// possible, and reports whether they fit.
 func (s *sketch) spread(q quarter, all []fanned) bool {
 	apart := all[0].extent.Y/2 + leaderAir + 0.05 // from a number to its neighbour's leader
 	middles := make([]float64, len(all))
@@ -154,7 +156,7 @@ func (s *sketch) stagger(q quarter, all []fanned, radius float64) {
 		}
 		f.near = rim + way*(s.marks[f.index].radius+s.outer(f.index)+fanReach)
 		if !q.inward {
-			f.near = max(f.near, f.corner()) // beyond it is the next quarter
+			f.near = max(f.near, f.corner()) // beyond this is the next quarter
 		}
 		f.near = way * max(way*f.near, behind)
 		f.far = f.near + way*f.extent.X
@@ -171,16 +173,16 @@ func (s *sketch) stagger(q quarter, all []fanned, radius float64) {
 	}
 }
 
-// corner is how far out a number outside the circle must stand, along, to be
-// clear of the next quarter. Those pushed towards the corner bend their leaders
-// almost below one another, so that the leaders do not close up.
+// corner is how far out a number outside the circle must be, along, to clear
+// the next quarter. Numbers pushed towards the corner have leaders that bend
+// almost below one another, so that the leaders keep their spacing.
 func (f *fanned) corner() float64 {
 	last := math.Max(f.last, math.Abs(f.at))
 	return last + f.extent.Y/2 + leaderAir - 0.5*(last-math.Abs(f.at))
 }
 
-// aboutFan returns the place of a number in the fan and others about it, for
-// the search to choose from where something stands in the way.
+// aboutFan returns the placement of a number in the fan and others near it, for
+// the search to use if something is in the way.
 func (s *sketch) aboutFan(q quarter, f fanned) []placement {
 	way := math.Copysign(1, f.far-f.near)
 	places := []placement{s.inFan(q, f, 0)}
@@ -198,8 +200,8 @@ func (s *sketch) aboutFan(q quarter, f fanned) []placement {
 	return places
 }
 
-// inFan turns a place in a quarter into one on the page, with the bend of its
-// leader somewhat further along.
+// inFan converts a position in a quarter to a placement on the page, with the
+// bend of its leader moved by further.
 func (s *sketch) inFan(q quarter, f fanned, further float64) placement {
 	c := s.view.centre
 	onPage := func(along, across float64) scene.Point {
@@ -222,7 +224,7 @@ func (s *sketch) inFan(q quarter, f fanned, further float64) placement {
 		bent:   true,
 		upward: q.side%2 == 1,
 	}
-	// The bend lies before the numbers of the first line.
+	// The bend comes before the numbers of the first line.
 	rim := way * f.along
 	if radius := math.Hypot(f.along, f.across); math.Abs(f.at) < radius {
 		rim = max(rim, way*math.Sqrt(radius*radius-f.at*f.at))
@@ -240,8 +242,8 @@ func (s *sketch) inFan(q quarter, f fanned, further float64) placement {
 	return p
 }
 
-// pushOut moves values, given in order, away from 0 until they lie a distance
-// apart, so that no leader runs back along the circle.
+// pushOut moves sorted values away from 0 until they are at least apart from
+// each other, so that no leader runs back along the circle.
 func pushOut(values []float64, apart float64) {
 	middle, _ := slices.BinarySearch(values, 0)
 	if 0 < middle && middle < len(values) {
@@ -258,12 +260,12 @@ func pushOut(values []float64, apart float64) {
 	}
 }
 
-// spacedOut moves values, given in order, as little as may be, all told, until
-// they lie a distance apart: those that are pushed together move as one about
-// their mean.
+// spacedOut moves sorted values by the least total amount until they are at
+// least apart from each other. Values that are pushed together move as a block
+// around their mean.
 func spacedOut(values []float64, apart float64) []float64 {
 	type block struct {
-		sum   float64 // of the places that its first value would have
+		sum   float64 // of the positions its first value would have
 		count int
 	}
 	var blocks []block

@@ -7,7 +7,8 @@ import (
 	"github.com/google/go-cmp/cmp/cmpopts"
 )
 
-// Expected places are worked out by hand: those pushed together keep their mean.
+// Expected positions calculated by hand: values pushed together keep their
+// mean.
 func TestSpacedOut(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct{ values, want []float64 }{
@@ -23,7 +24,7 @@ func TestSpacedOut(t *testing.T) {
 	}
 }
 
-// Worked out by hand: nothing moves towards 0.
+// Calculated by hand: nothing moves towards 0.
 func TestPushOut(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct{ values, want []float64 }{

@@ -6,11 +6,11 @@ import (
 	"drawdown/render/scene"
 )
 
-// Where fasteners lie so close on a string that a number is wider than the way
-// from one to the next, leaders must be combed: every other one goes to the
-// other side, and on one side the numbers stand in shells, one behind the
-// other, so that the leaders of the outer pass between the numbers of the
-// inner. A lane is the comb's place for one number; the search begins there.
+// lane is the place of one number in a comb. Where fasteners on a string are
+// closer together than their numbers are wide, every second number goes to the
+// other side. On each side the numbers are in shells, one behind the other, and
+// the leaders of an outer shell pass between the numbers of the inner ones. The
+// search starts from the lanes.
 type lane struct {
 	inward bool
 	shell  int
@@ -30,7 +30,7 @@ func (s *sketch) lane(i int, extent scene.Point) (lane, bool) {
 		across += 180
 	}
 	step := s.closest() * s.view.scale
-	const between = 2*leaderAir + 0.25 // for a leader and its air
+	const between = 2*leaderAir + 0.25 // for a leader and its clearance
 	sin, cos := math.Sincos(across * math.Pi / 180)
 	sin, cos = math.Abs(sin), math.Abs(cos)
 	flat := extent.X*sin + extent.Y*cos // along the string
@@ -50,7 +50,7 @@ func (s *sketch) lane(i int, extent scene.Point) (lane, bool) {
 	return l, true
 }
 
-// inLanes lists the places for a text in the comb: its own lane first.
+// inLanes lists the placements for a text in the comb, its own lane first.
 func (s *sketch) inLanes(i int, extent scene.Point, l lane) []placement {
 	var out []placement
 	add := func(p placement) {
@@ -109,11 +109,11 @@ func (s *sketch) alongString() []int {
 	return s.along
 }
 
-// Fasteners often lie on a string: a circle, the perimeter of a part, a row.
-// There is no room along the string, but all the more to both sides of it.
+// Fasteners are often on a string: a circle, the perimeter of a part, a row.
+// There is no room along the string, but plenty on both sides of it.
 
-// across returns the direction, in degrees, straight across the string that a
-// fastener is on, if it is on one.
+// across returns the direction across the string of a fastener, in degrees, and
+// whether it is on a string.
 func (s *sketch) across(fastener int) (deg float64, strung bool) {
 	if s.strings == nil {
 		s.strings = make([]float64, len(s.marks))
@@ -128,8 +128,8 @@ func (s *sketch) across(fastener int) (deg float64, strung bool) {
 	return deg, !math.IsNaN(deg)
 }
 
-// mostlyStrung reports whether most fasteners lie on strings; else they fill a
-// field.
+// mostlyStrung reports whether most fasteners are on strings. Otherwise they
+// fill a field.
 func (s *sketch) mostlyStrung() bool {
 	n := 0
 	for i := range s.marks {
@@ -141,8 +141,8 @@ func (s *sketch) mostlyStrung() bool {
 }
 
 // findString returns the direction across the string through a fastener, or
-// NaN: its nearest neighbours must lie on both sides of it, and no other near
-// by but ahead or behind.
+// NaN. Its nearest neighbours must be on opposite sides of it, and no other
+// fastener may be close except ahead or behind.
 func (s *sketch) findString(i int) float64 {
 	const sideways, reach = 35.0, 2.2 // of the distance to the second neighbour
 	at := s.marks[i].at

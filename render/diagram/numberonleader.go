@@ -5,11 +5,11 @@ import (
 	"drawdown/render/scene"
 )
 
-// hopeless is the number of fasteners past which no paper has room for
-// leaders, and looking for places would take long.
+// hopeless is the number of fasteners above which no paper has room for leaders
+// and a search would take too long.
 const hopeless = 800
 
-// mostLooks bounds the search for places of one drawing, over all its sizes.
+// mostLooks limits the search for one drawing, over all its sizes.
 const mostLooks = 450_000
 
 func (s *sketch) placeLed(z size) {
@@ -71,7 +71,7 @@ func (s *sketch) drawLed(i int, p placement, z size) {
 	s.space.TakeBox(p.box)
 }
 
-// textIn sets a text so that it covers the box of its place.
+// textIn sets a text so that it fills the box of its placement.
 func textIn(p placement, em float64, weight scene.Weight, content, name string) scene.Text {
 	t := scene.Text{
 		Size: em, Weight: weight, Anchor: scene.Middle, Ink: scene.Black, Content: content, Upward: p.upward,

@@ -9,12 +9,12 @@ import (
 )
 
 // besideReaches are the distances of a small number from its mark: clear of it,
-// closer where that is all there is, or beyond the line round a cluster.
+// closer if there is no more room, or beyond the line around a cluster.
 var besideReaches = [][]float64{{0.9, besideGap}, {clusterGap + 0.4}}
 
-// drawWords sets the small numbers and the words on the part. The numbers stand
-// all on one side of their marks, so that none is taken for its neighbour's, if
-// there is one where they leave room for the words; else most do.
+// drawWords places the small numbers and the words on the part. If one side
+// leaves room for the words, all small numbers go on that side of their marks,
+// so that none is mistaken for its neighbour's. Otherwise most do.
 func (s *sketch) drawWords() {
 	small, words := s.besided(), s.labels(s.stations())
 	if len(small) == 0 {
@@ -40,7 +40,7 @@ func (s *sketch) drawWords() {
 	s.setLabels(words, items[len(small):])
 }
 
-// besided are the fasteners that have a small number.
+// besided lists the fasteners that have a small number.
 func (s *sketch) besided() (all []int) {
 	for i, small := range s.req.Beside {
 		if small != "" {
@@ -50,8 +50,8 @@ func (s *sketch) besided() (all []int) {
 	return all
 }
 
-// alike places the small numbers on one side of their marks, and words near by
-// their places.
+// alike places the small numbers on one side of their marks, and words near
+// their positions.
 func (s *sketch) alike(small []int, words []word, side func(i int) float64) []item {
 	return s.together(small, words, nearTiers, func(i, tier int) []placement {
 		if tier > 0 {
@@ -61,8 +61,8 @@ func (s *sketch) alike(small []int, words []word, side func(i int) float64) []it
 	})
 }
 
-// mixed places the small numbers wherever there is room, rather on a side than
-// elsewhere.
+// mixed places the small numbers wherever they fit, with a preference for one
+// side.
 func (s *sketch) mixed(small []int, words []word, side func(i int) float64) []item {
 	return s.together(small, words, len(labelTiers), func(i, tier int) []placement {
 		if tier >= len(besideReaches) {
@@ -105,7 +105,7 @@ func (s *sketch) setBesides(small []int, items []item) {
 	}
 }
 
-// sides are the sides on which small numbers may stand, best first, each as the
+// sides are the sides for small numbers to try, best first. Each returns the
 // direction for a fastener, in degrees.
 func (s *sketch) sides() []func(i int) float64 {
 	always := func(deg float64) func(int) float64 { return func(int) float64 { return deg } }
@@ -117,7 +117,7 @@ func (s *sketch) sides() []func(i int) float64 {
 	return []func(int) float64{always(90), always(270), out, turned(out), always(0), always(180)}
 }
 
-// allAtRim says that all fasteners lie along the rim of the part, none within.
+// allAtRim reports whether all fasteners are along the rim of the part.
 func (s *sketch) allAtRim() bool {
 	points := s.req.Plan.Joint.Points()
 	rim := s.view.all(geometry.Hull(points))
@@ -133,8 +133,8 @@ func toRim(at scene.Point, rim []scene.Point) float64 {
 	return math.Sqrt(least)
 }
 
-// upOrDown is above for the fasteners in the upper half of the part, below for
-// those in the lower.
+// upOrDown is up for fasteners in the upper half of the part, and down for
+// those in the lower half.
 func (s *sketch) upOrDown(i int) float64 {
 	if s.off(i).Y < 0 {
 		return 270
@@ -143,7 +143,7 @@ func (s *sketch) upOrDown(i int) float64 {
 }
 
 // outwards is the direction away from the middle of the fasteners, in degrees:
-// straight out on a round part, else level or upright, whichever side is nearer.
+// radial on a round part, otherwise level or upright, whichever side is nearer.
 func (s *sketch) outwards(i int) float64 {
 	points := s.req.Plan.Joint.Points()
 	if _, round := geometry.RoundPart(points); round {
@@ -159,15 +159,15 @@ func (s *sketch) outwards(i int) float64 {
 	return 0
 }
 
-// off is how far a fastener lies from the middle of all.
+// off is the offset of a fastener from the middle of all.
 func (s *sketch) off(i int) geometry.Point {
 	points := s.req.Plan.Joint.Points()
 	box := geometry.Bounds(points)
 	return points[i].Sub(box.Min.Add(box.Max).Scale(0.5))
 }
 
-// ways are the places for a small number in a direction, clear of its mark or of
-// the line round its cluster.
+// ways lists the placements for a small number in a direction, clear of its
+// mark or of the line around its cluster.
 func (s *sketch) ways(i int, deg float64) (places []placement) {
 	extent := textExtent(s.req.Beside[i], scene.Regular, s.req.SmallEm)
 	for k, reach := range slices.Concat(besideReaches...) {
@@ -179,15 +179,16 @@ func (s *sketch) ways(i int, deg float64) (places []placement) {
 	return places
 }
 
-// What it costs a small number, in millimetres of leader, to stand on another side
-// than most, and between the fasteners of a cluster, where it is between them.
+// Costs of a small number on another side than most, and between the fasteners
+// of its cluster, in millimetres of leader.
 const (
 	otherSideCost = 2.0
 	insideCost    = 3.0
 )
 
-// besides lists the places for a small number, those on a side first. In a cluster
-// those within the line round it compete with those beyond it.
+// besides lists the placements for a small number, those on the given side
+// first. In a cluster, placements inside and outside the line around it
+// compete.
 func (s *sketch) besides(i int, reaches []float64, side func(i int) float64) []placement {
 	line := s.clusterOf(i)
 	if line != nil {
@@ -203,7 +204,7 @@ func (s *sketch) besides(i int, reaches []float64, side func(i int) float64) []p
 	return append(s.fitting(i, s.ways(i, side(i))), places...)
 }
 
-// clusterOf is the line round the cluster of a fastener; nil where it is in none.
+// clusterOf is the line around the cluster of a fastener; nil if it is in none.
 func (s *sketch) clusterOf(i int) []scene.Point {
 	for k, c := range s.req.Plan.Joint.Clusters {
 		if slices.Contains(c.Of, s.name(i)) {

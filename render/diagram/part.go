@@ -81,8 +81,8 @@ func (s *sketch) outline(j geometry.Joint, z size) []scene.Path {
 		}
 		edge := geometry.EdgeAllowance(j.Points()) * s.view.scale
 		if z.led && !s.mostlyStrung() {
-			// A number has room between the outermost fasteners and the edge, even
-			// in a round corner.
+			// A number must fit between the outermost fasteners and the edge,
+			// even in a round corner.
 			corner := math.Hypot(s.widestText(z.em())/2, s.widest(z.radius)+besideGap+tallText)
 			edge = math.Max(edge, math.Min(z.edge-1, corner+2*plentyAir))
 		}
@@ -95,11 +95,11 @@ func (s *sketch) outline(j geometry.Joint, z size) []scene.Path {
 	return paths
 }
 
-// leastCrossed is the radius on paper from which a bore has centre lines.
+// leastCrossed is the smallest radius on paper of a bore with centre lines.
 const leastCrossed = 7.0
 
-// drawBore draws a large hole with the ends of its centre lines across the rim,
-// so that its middle is free for a label.
+// drawBore draws a large hole. Only the ends of its centre lines are drawn,
+// across the rim, to leave the middle free for a label.
 func (s *sketch) drawBore(b geometry.Bore) {
 	c, r := s.view.at(b.Centre), b.Diameter/2*s.view.scale
 	rim := scene.Circle(c.X, c.Y, r)
@@ -112,14 +112,15 @@ func (s *sketch) drawBore(b geometry.Bore) {
 	tick := math.Min(2.5, r/3)
 	var lines scene.Path
 	for _, d := range [][2]float64{{1, 0}, {-1, 0}, {0, 1}, {0, -1}} {
-		// A bore at the edge of a part has room for itself, but not for these.
+		// A bore at the edge of the part can leave no room for them.
 		end := s.req.Box.Nearest(scene.Point{X: c.X + d[0]*(r+tick/2), Y: c.Y + d[1]*(r+tick/2)})
 		lines.Stroke(c.X+d[0]*(r-tick), c.Y+d[1]*(r-tick), end.X, end.Y)
 	}
 	s.add(scene.Shape{Path: lines, Stroke: scene.Grey, Width: 0.2})
 }
 
-// drawDowel draws a locating pin: a disc with a cross, never under 1 mm.
+// drawDowel draws a locating pin as a disc with a cross, with a radius of at
+// least 0.8 mm.
 func (s *sketch) drawDowel(d geometry.Dowel) {
 	c, r := s.view.at(d.Centre), math.Max(0.8, d.Diameter/2*s.view.scale)
 	s.add(scene.Shape{Path: scene.Circle(c.X, c.Y, r), Fill: scene.Grey, Stroke: scene.Black, Width: 0.3})
@@ -141,7 +142,7 @@ func (s *sketch) drawFront(front geometry.Front) {
 
 func (s *sketch) partBox() scene.Box { return s.view.box(s.bounds) }
 
-// around draws a line at a distance round a convex hull, with round corners.
+// around returns a line at a distance around a convex hull, with round corners.
 func around(hull []scene.Point, distance float64) scene.Path {
 	if len(hull) == 1 {
 		return scene.Circle(hull[0].X, hull[0].Y, distance)
@@ -163,15 +164,15 @@ func around(hull []scene.Point, distance float64) scene.Path {
 	return p
 }
 
-// normal is the unit vector to the outside of an edge of a hull that runs
-// anticlockwise on the part, which is clockwise on the page turned over.
+// normal is the outward unit vector of a hull edge. The hull runs anticlockwise
+// on the part, which is clockwise on the page, where y points down.
 func normal(a, b scene.Point) scene.Point {
 	dx, dy := b.X-a.X, b.Y-a.Y
 	length := math.Max(math.Hypot(dx, dy), 1e-9)
 	return scene.Point{X: -dy / length, Y: dx / length}
 }
 
-// bend adds the round corner about c from direction in to direction out.
+// bend adds the round corner around c from direction in to direction out.
 func bend(p *scene.Path, c, in, out scene.Point, r float64) {
 	from := math.Atan2(in.Y, in.X)
 	sweep := math.Remainder(math.Atan2(out.Y, out.X)-from, 2*math.Pi)
@@ -203,8 +204,8 @@ func softened(points []scene.Point, radius float64) scene.Path {
 	return p
 }
 
-// towards returns the place at a distance from a corner along an edge, at most
-// to 0.4 of the edge.
+// towards returns the point at a distance from a corner along an edge, at most
+// 0.4 of the edge.
 func towards(from, to scene.Point, distance float64) scene.Point {
 	return along(from, to, math.Min(distance, 0.4*from.Distance(to)))
 }

@@ -9,50 +9,50 @@ import (
 	"drawdown/render/scene"
 )
 
-// search places texts so that as many as possible stand and none meets another.
+// search places as many texts as possible without overlaps.
 //
-// Each text has a list of places, in tiers and within those cheap ones first;
-// the next tier is added when the text turns out to be in a tight spot. Texts wait in a queue. The first takes a
-// place that is free; where there is none, it takes the one from which the
-// fewest others must go, and those join the queue. Whoever had to go grows
-// heavier and is ejected less readily, so that the search does not run in a
-// ring. It is bounded by the number of places looked at, not by a clock: the
-// same part is always drawn the same way.
+// Each text has a list of placements in tiers, the cheap ones first in each.
+// The next tier is added when a text does not find a place. Texts wait in a
+// queue. The first takes a free placement. If there is none, it takes the one
+// that displaces the least weight of others, and those join the queue. A
+// displaced text gains weight and is less easily displaced again, so that the
+// search does not loop. The limit is the number of placements looked at, not a
+// clock: the same part always gives the same drawing.
 type search struct {
 	items []item
-	more  func(item, tier int) []placement // the places of a tier
+	more  func(item, tier int) []placement // the placements of a tier
 	tiers int
 	looks int // left
 
 	grid  space.Cells
-	cells [][]int32 // the items that stand in a cell
-	seen  []int     // the last query that came across an item
+	cells [][]int32 // the items in each cell
+	seen  []int     // the last query that met each item
 	query int
-	hits  []int32 // those in the way, of the last query
+	hits  []int32 // items in the way in the last query
 	steps int
 }
 
 type item struct {
 	choices []placement
-	tiers   int // how many of the tiers are in choices
-	chosen  int // -1 while it stands nowhere
+	tiers   int // number of tiers in choices
+	chosen  int // −1 while it has no place
 	weight  float64
 	failed  int // how often no place was free
-	until   int // the step up to which it may not be ejected
+	until   int // not displaced up to this step
 }
 
 const nowhere = -1
 
-// stubborn is how many places for each item a search looks at without finding
-// room for one more before it gives up.
+// stubborn is the number of placements per item that a search looks at without
+// progress before it stops.
 const stubborn = 150
 
 // gaps between two texts, in millimetres: side by side, and above one another.
 const (
 	gapAside = 1.0
 	gapAbove = 0.3
-	gapMixed = 0.5  // where one of them is turned upward
-	heldBack = 1000 // the extra weight of an item that has only just found its place
+	gapMixed = 0.5  // if one of them is turned upward
+	heldBack = 1000 // extra weight of an item that has just found its place
 )
 
 func newSearch(box scene.Box, count, tiers, looks int, more func(item, tier int) []placement) *search {
@@ -77,8 +77,7 @@ func (q *search) widen(i int) bool {
 	return true
 }
 
-// begin stands items at the first of their places of a certain kind, where that
-// is free.
+// begin puts items at their first free placement of a certain kind.
 func (q *search) begin(kind func(p *placement) bool) {
 	for i := range q.items {
 		choices := q.items[i].choices
@@ -91,7 +90,7 @@ func (q *search) begin(kind func(p *placement) bool) {
 	}
 }
 
-// run places the items that stand nowhere yet. Those left over are nowhere at the end.
+// run places the items that have no place yet. Those that do not fit keep none.
 func (q *search) run() {
 	var queue []int32
 	for i := range q.items {
@@ -112,7 +111,7 @@ func (q *search) run() {
 			best = q.chosen(best)
 		}
 		if q.looks < stale {
-			break // it gets no better
+			break // no more progress
 		}
 	}
 	if best != nil {
@@ -121,8 +120,7 @@ func (q *search) run() {
 	q.tidy()
 }
 
-// settle finds a place for an item and returns those that must look for
-// another.
+// settle finds a place for an item and returns the items that it displaced.
 func (q *search) settle(i int32) (gone []int32) {
 	it := &q.items[i]
 	q.steps++
@@ -150,7 +148,7 @@ func (q *search) settle(i int32) (gone []int32) {
 		return nil
 	}
 	if least > it.weight+0.9 {
-		it.weight++ // too many for one; perhaps when it comes round again
+		it.weight++ // too heavy for one item; it may work on the next turn
 		return []int32{i}
 	}
 	q.inTheWay(i, &it.choices[choice], math.Inf(1))
@@ -174,8 +172,8 @@ func (q *search) cheapestFree(i int32, before int) (choice int, ok bool) {
 	return nowhere, false
 }
 
-// inTheWay returns the weight of the items that a place meets, and leaves them
-// in hits; it stops where the weight passes what the caller can use.
+// inTheWay returns the weight of the items that a placement overlaps, and
+// stores them in hits. It stops when the weight exceeds most.
 func (q *search) inTheWay(i int32, p *placement, most float64) float64 {
 	q.looks--
 	q.query++
@@ -208,7 +206,7 @@ func (q *search) inTheWay(i int32, p *placement, most float64) float64 {
 	return weight
 }
 
-// collide reports whether two places cannot both be taken.
+// collide reports whether two placements exclude each other.
 func collide(a, b *placement) bool {
 	aside, above := gapAside, gapAbove
 	switch {
@@ -252,8 +250,8 @@ func (q *search) take(i int32) {
 	q.items[i].chosen = nowhere
 }
 
-// visit goes over the cells in which its neighbours must come across an item,
-// some of them twice.
+// visit calls f for the cells in which neighbours must find an item, some of
+// them twice.
 func (q *search) visit(i int32, f func(cell int) bool) {
 	p := &q.items[i].choices[q.items[i].chosen]
 	q.grid.InBox(p.box.Grown(gapAside), f)
@@ -282,8 +280,8 @@ func (q *search) restore(chosen []int) {
 	}
 }
 
-// tidy moves items to cheaper places that are free, and places any left over
-// for which there is room after all.
+// tidy moves items to cheaper free placements, and places any leftover items
+// that fit now.
 func (q *search) tidy() {
 	const rounds = 3
 	for range rounds {

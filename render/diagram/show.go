@@ -9,22 +9,22 @@ import (
 	"drawdown/render/scene"
 )
 
-// Show is what stands in the marks, or beside them where they are too small.
+// Show is the content of the marks. It goes beside marks that are too small.
 type Show uint8
 
 const (
-	// Numbers shows the order: the numbers, the path or the shaded rings, the
-	// first mark filled and the last ringed twice.
+	// Numbers shows the order: the numbers, the path, the first mark filled and
+	// the last with two rings.
 	Numbers Show = iota
-	// Blank leaves the marks empty, as large as there is room for, to be
-	// written in by hand. Nothing tells the order.
+	// Blank leaves the marks empty for writing by hand, as large as possible.
+	// Nothing shows the order.
 	Blank
 	// Words sets a word for each fastener instead of its number, such as its id
-	// or a share of the load. Nothing tells the order.
+	// or a share of the load. Nothing shows the order.
 	Words
 )
 
-// IDs returns the fasteners' ids as the words of a check drawing.
+// IDs returns the fasteners' ids, as the words of a check drawing.
 func IDs(j geometry.Joint) []string {
 	ids := make([]string, len(j.Fasteners))
 	for i, f := range j.Fasteners {
@@ -35,7 +35,7 @@ func IDs(j geometry.Joint) []string {
 
 func (s *sketch) count() int { return len(s.req.Plan.Joint.Fasteners) }
 
-// text is what stands in a fastener's mark; empty for nothing.
+// text is the content of a fastener's mark; empty for none.
 func (s *sketch) text(fastener int) string {
 	switch {
 	case s.req.Show == Numbers:
@@ -53,13 +53,13 @@ func (s *sketch) number(fastener int) int {
 	return s.numbers[fastener]
 }
 
-// last reports whether a fastener's mark tells where the order ends.
+// last reports whether a fastener's mark shows the end of the order.
 func (s *sketch) last(fastener int) bool {
 	return s.req.Show == Numbers && s.req.wholeCount() > 1 && s.numbers[fastener] == s.req.wholeCount()
 }
 
-// widestText is the width of the widest text. An empty mark is made to hold
-// what would be written there: its number.
+// widestText is the width of the widest text. An empty mark is sized for the
+// number that is written into it.
 func (s *sketch) widestText(em float64) float64 {
 	if s.req.Show != Words {
 		return font.Width("0", scene.Bold, em) * float64(s.req.digits())
@@ -71,7 +71,7 @@ func (s *sketch) widestText(em float64) float64 {
 	return widest
 }
 
-// digits is how many the longest number of the whole part has.
+// digits is the number of digits of the longest number of the whole part.
 func (r *Part) digits() int {
 	most := r.wholeCount()
 	for _, n := range r.Called {

@@ -31,8 +31,8 @@ func texts(d diagram.Drawing) (words map[string]string, marks map[string][]scene
 	return words, marks, trails
 }
 
-// A blank drawing has neither number nor path, no mark that tells where the
-// order begins or ends, and marks large enough for a number by hand.
+// A blank drawing has no number, no path and no mark that shows where the order
+// begins or ends. Its marks are large enough for a handwritten number.
 func TestBlankMarks(t *testing.T) {
 	t.Parallel()
 	for name, points := range layouts() {
@@ -57,8 +57,8 @@ func TestBlankMarks(t *testing.T) {
 	}
 }
 
-// Words stand in place of the numbers, each at its own fastener, and nothing
-// tells the order.
+// Words replace the numbers, each at its own fastener, and nothing shows the
+// order.
 func TestWordsInsteadOfNumbers(t *testing.T) {
 	t.Parallel()
 	for name, points := range layouts() {
@@ -87,7 +87,7 @@ func TestWordsInsteadOfNumbers(t *testing.T) {
 	}
 }
 
-// Long words do not shrink below the least height: they leave their marks.
+// Long words do not shrink below the least height; they go outside their marks.
 func TestLongWordsLeaveTheirMarks(t *testing.T) {
 	t.Parallel()
 	p := planned(t, geometry.Grid(12, 2, 60, 60, geometry.Point{}), nil)
@@ -95,7 +95,7 @@ func TestLongWordsLeaveTheirMarks(t *testing.T) {
 	for i := range words {
 		words[i] = "83 % of 120"
 	}
-	words[4] = "" // is left out
+	words[4] = "" // left out
 	d := diagram.Draw(diagram.Part{Plan: p, Show: diagram.Words, Words: words, Box: box})
 	if !d.Led {
 		t.Error("a word of eleven letters stands in its mark")
@@ -111,8 +111,8 @@ func TestLongWordsLeaveTheirMarks(t *testing.T) {
 	}
 }
 
-// Words have tails below the line, numbers have none: where words stand outside
-// their marks they keep clear of what is below them, too.
+// Unlike numbers, words have descenders. Outside their marks they must also
+// clear what is below them.
 func TestWordsOutsideTheirMarks(t *testing.T) {
 	t.Parallel()
 	led := 0
@@ -136,8 +136,8 @@ func TestWordsOutsideTheirMarks(t *testing.T) {
 	}
 }
 
-// First principles: a part whose edge is under its marks cannot be known again.
-// Marks that may be small leave more of it than others do.
+// First principles: a part whose edge is hidden by its marks cannot be
+// recognized. Modest marks leave more of the edge visible than others.
 func TestModestMarksLeaveThePart(t *testing.T) {
 	t.Parallel()
 	var frame []geometry.Point

@@ -8,10 +8,10 @@ import (
 	"drawdown/render/scene"
 )
 
-// view turns places on the part into places on the page: one scale for both
-// directions, y turned over.
+// view maps positions on the part to the page, with one scale for both
+// directions and y flipped.
 type view struct {
-	scale  float64 // paper mm for a mm of the part
+	scale  float64 // mm on paper per mm of the part
 	part   geometry.Point
 	centre scene.Point
 }
@@ -34,14 +34,14 @@ func (v view) all(points []geometry.Point) []scene.Point {
 }
 
 // fit returns the largest view that keeps the part's bounds in the box, and the
-// fasteners' places a mark's radius away from its edges.
+// fasteners at least a mark's radius from its edges.
 func fit(part, fasteners geometry.Box, box scene.Box, radius float64) view {
 	v := view{
 		part:   part.Min.Add(part.Max).Scale(0.5),
 		centre: box.Centre(),
 		scale:  math.Min(ratio(box.Width(), part.Width()), ratio(box.Height(), part.Height())),
 	}
-	// How far the fasteners reach from the middle of the part, on each side.
+	// Extent of the fasteners from the middle of the part, on each side.
 	for _, reach := range [][2]float64{
 		{fasteners.Max.X - v.part.X, box.Width() / 2},
 		{v.part.X - fasteners.Min.X, box.Width() / 2},
@@ -68,11 +68,10 @@ func ratio(room, extent float64) float64 {
 // frontArrow is the arrow to the front of the machine.
 func frontArrow(em float64) Arrow { return Arrow{Gap: 2, Length: 3.2, Half: 2, Air: 1, Em: em} }
 
-// room is the width that the arrow with its word takes beside what it stands at.
+// room is the width that the arrow and its word take beside an object.
 func (a Arrow) room() float64 { return a.Gap + a.Length + a.Air + a.Em }
 
-// room returns the box that is left for the part when the front arrow has its
-// place.
+// room returns the box that remains for the part beside the front arrow.
 func room(box scene.Box, front geometry.Front, em float64) scene.Box {
 	way, frontRoom := FrontWays[front], frontArrow(em).room()
 	box.Left -= frontRoom * min(0, way.X)
@@ -83,7 +82,7 @@ func room(box scene.Box, front geometry.Front, em float64) scene.Box {
 }
 
 // labelRoom keeps a strip free below or above the part, so that a label near
-// that edge can stand outside where there is no room for it inside.
+// that edge can go outside if it does not fit inside.
 func (s *sketch) labelRoom(box scene.Box) scene.Box {
 	strip := s.req.SmallEm * 1.5
 	middle, quarter := (s.bounds.Min.Y+s.bounds.Max.Y)/2, s.bounds.Height()/4
@@ -101,19 +100,20 @@ func (s *sketch) labelRoom(box scene.Box) scene.Box {
 	return box
 }
 
-// FrontWays is where on paper the front of a machine lies.
+// FrontWays are the directions on paper to the front of a machine.
 var FrontWays = map[geometry.Front]scene.Point{
 	geometry.FrontLeft: {X: -1}, geometry.FrontRight: {X: 1}, geometry.FrontTop: {Y: -1}, geometry.FrontBottom: {Y: 1},
 }
 
-// Arrow is a solid arrow head with a word at its tip. Lengths are millimetres.
+// Arrow is a solid arrowhead with a word at its tip. Lengths are in
+// millimetres.
 type Arrow struct {
-	Gap, Length, Half float64 // from what it stands beside; of the head, and half of its base
-	Air, Em           float64 // before the word, and its size
+	Gap, Length, Half float64 // gap to the object; length of the head, and half its base
+	Air, Em           float64 // gap before the word, and its size
 }
 
-// Beside draws the arrow beside a box, in one of the ways of the paper. Without a
-// word it stands alone.
+// Beside draws the arrow on one side of a box. Without a word it draws the
+// arrow only.
 func (a Arrow) Beside(b scene.Box, way scene.Point, word string) []scene.Item {
 	c := b.Centre()
 	on := func(along float64) scene.Point {

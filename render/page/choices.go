@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
+	"strings"
 
 	"drawdown/render/words"
 	"drawdown/sequence/measure"
@@ -93,13 +94,13 @@ func (f Frame) Founds() []FoundKind {
 }
 
 // ToMeasure are the values that the file asks for, at each of their places.
-func (v RunView) ToMeasure() []SeenAt { return v.toMeasure("", v.Run.Measures) }
+func (v RunView) ToMeasure() []SeenAt { return v.toMeasure("", "", v.Run.Measures) }
 
 // ToMeasure are those of the machine, and of its joints.
 func (v JobView) ToMeasure() []SeenAt {
-	all := v.toMeasure("", v.Job.Measures)
+	all := v.toMeasure("", "", v.Job.Measures)
 	for _, j := range v.Job.Joints {
-		all = append(all, v.toMeasure(j.Of, j.Measures)...)
+		all = append(all, v.toMeasure(j.Of, j.Of, j.Measures)...)
 	}
 	return all
 }
@@ -122,7 +123,8 @@ func (v JobView) SeenAt() []SeenAt {
 	return all
 }
 
-func (f Frame) toMeasure(joint string, values []measure.Value) []SeenAt {
+// toMeasure are values at each of their places, of a joint as it is called there.
+func (f Frame) toMeasure(joint, called string, values []measure.Value) []SeenAt {
 	var all []SeenAt
 	for _, v := range values {
 		places := v.At
@@ -134,9 +136,31 @@ func (f Frame) toMeasure(joint string, values []measure.Value) []SeenAt {
 			if p == (measure.Place{}) {
 				c.Place = nil
 			}
-			name := words.Row(joint, v.What, p.Name(), cmp.Or(f.Words.Figure(v.Limits()), string(v.Unit)))
+			name := words.Row(called, v.What, p.Name(), cmp.Or(f.Words.Figure(v.Limits()), string(v.Unit)))
 			all = append(all, SeenAt{c.fields(), name, string(v.Unit), v.Shims != nil})
 		}
 	}
 	return all
+}
+
+// readLine says what was read and what it comes to.
+func (f Frame) readLine(value, unit string, r measure.Result) string {
+	t := f.Text().Seen
+	if unit == "" {
+		unit = string(r.Read.Unit)
+	}
+	limits, outside := "", ""
+	if r.Limits != "" {
+		limits = fmt.Sprintf(t.Limits, f.Words.Figure(r.Limits))
+	}
+	if r.Verdict.Outside() {
+		outside = t.Outside
+	}
+	shim := ""
+	for _, found := range r.Findings() {
+		if found.Code != measure.Outside {
+			shim = f.Words.Say(found)
+		}
+	}
+	return words.Row(f.Words.Figure(strings.TrimSpace(value+" "+unit)), outside, limits, shim)
 }

@@ -66,6 +66,7 @@ type jobLine struct {
 	Part                int           // a part step to tick; 0 for none
 	OutOfOrder          bool          // it needs a reason
 	Caution             bool
+	Undo                string // the entry of a part step that can be taken back
 }
 
 // Lists are the teardown and the reassembly.
@@ -96,12 +97,20 @@ func (v JobView) jobLines(list []teardown.LineNow, d run.Direction, start string
 		case l.Run != "":
 			one.Run = "/runs/" + l.Run
 		case !v.IsOpen():
+		case l.State == teardown.IsOut:
+			earlier = earlier || l.Part != ""
 		case l.Joint != "":
 			one.Start, one.Joint, one.Bar = d, l.Joint, start
 		case l.State != teardown.IsDone:
 			one.Part, earlier = l.Number, true
 		}
 		all = append(all, one)
+	}
+	for i, l := range slices.Backward(list) {
+		if l.Entry != "" && v.IsOpen() {
+			all[i].Undo = l.Entry
+			break // what was done before it stays
+		}
 	}
 	return all
 }

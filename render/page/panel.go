@@ -295,6 +295,7 @@ type shownNeed struct {
 	Kind     string // of several
 	Fastener string // that it is for; then Kind is empty
 	Missing  int
+	Gasket   bool
 	waits    bool // the work does
 }
 
@@ -302,7 +303,7 @@ type shownNeed struct {
 func (v RunView) needs() []shownNeed {
 	var all []shownNeed
 	for _, n := range v.Run.Needs {
-		one := shownNeed{v.need(n), n.Kind, n.ID, n.Count - n.Ready, n.Waits()}
+		one := shownNeed{v.need(n), n.Kind, n.ID, n.Count - n.Ready, n.Gasket != "", n.Waits()}
 		if n.ID != "" {
 			one.Kind = ""
 		}

@@ -40,6 +40,11 @@ func (v RunView) SetsTorque() bool {
 	return slices.ContainsFunc(v.Run.Steps, func(s run.Step) bool { return s.TorqueNm > 0 })
 }
 
+// Turns reports whether fasteners are tightened by angles, for which a gauge is used.
+func (v RunView) Turns() bool {
+	return !v.Loosening() && slices.ContainsFunc(v.Run.Steps, func(s run.Step) bool { return s.AngleDeg > 0 })
+}
+
 // Badge says what the run does.
 func (v RunView) Badge() string { return v.badge(v.Run.Direction, v.Again) }
 

@@ -67,6 +67,8 @@ type openTrouble struct {
 	Step                      int
 	ID                        string
 	Replace                   bool       // a new fastener may go in
+	Decide                    bool       // it is the lead who says what is done
+	Gone                      bool       // nothing more can be done with it: a new one goes in, or its steps are left out
 	Left                      string     // steps of this fastener alone that are still to do, where it may be out: "7 12"
 	Out                       bool       // it is out, as a rule
 	Decisions                 []decision // of an angle that was interrupted
@@ -140,6 +142,8 @@ func (v RunView) openTroubles() []openTrouble {
 			one.ID = seen.IDs[0]
 		}
 		one.ToDo, one.Stub = v.toDo(seen.Trouble)
+		one.Decide = seen.Blocks == run.BlocksStage
+		one.Gone = seen.Trouble == run.Broken && !v.Loosening()
 		one.Left, one.Out = v.leftOf(seen), seen.Trouble == run.Broken || seen.Trouble == run.Missing
 		all = append(all, one)
 	}
@@ -155,11 +159,11 @@ func (v RunView) blockWords(seen run.TroubleSeen) string {
 }
 
 // leftOf lists the steps that nobody has to do once the fastener is out. While
-// tightening a new one goes in, and does them.
+// tightening that is asked of a broken one alone.
 func (v RunView) leftOf(seen run.TroubleSeen) string {
 	var left []string
 	for _, s := range v.Run.Steps {
-		if v.Loosening() && !over(s) && slices.Equal(s.IDs, seen.IDs) {
+		if (v.Loosening() || seen.Trouble == run.Broken) && !s.Old && !over(s) && slices.Equal(s.IDs, seen.IDs) {
 			left = append(left, strconv.Itoa(s.Number))
 		}
 	}

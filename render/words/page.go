@@ -3,19 +3,20 @@ package words
 // Page is the words of the page at the bench. A fastener is named by its number and
 // its id.
 type Page struct {
-	Common   PageCommon
-	Home     PageHome
-	Pattern  PagePattern
-	Run      PageRun
-	Trouble  PageTrouble
-	Seen     PageSeen
-	Shopping PageShopping
-	Job      PageJob
-	Records  PageRecords
-	Share    PageShare
-	Join     PageJoin
-	Settings PageSettings
-	Message  PageMessage
+	Common      PageCommon
+	Home        PageHome
+	Pattern     PagePattern
+	Run         PageRun
+	Trouble     PageTrouble
+	Seen        PageSeen
+	Shopping    PageShopping
+	MachineShop PageMachineShop
+	Job         PageJob
+	Records     PageRecords
+	Share       PageShare
+	Join        PageJoin
+	Settings    PageSettings
+	Message     PageMessage
 }
 
 // PageCommon is the words of what all pages share.
@@ -148,6 +149,8 @@ type PageRun struct {
 	WrenchSays      string
 	WrenchNow       string
 	WrenchNowSays   string
+	GaugeNow        string
+	GaugeNowSays    string
 	Second          string
 	SealedBy        string // Sealed by %[1]s, %[2]s
 	VoidBy          string // Void: %[1]s, %[2]s
@@ -295,6 +298,39 @@ type PageShopping struct {
 	Ready     string
 	Condemned string            // %s: the fasteners
 	Sorts     map[string]string // by teardown.Sort
+}
+
+// PageMachineShop is the words of parts that go to the machine shop: on the page of
+// the job, and on the sheet that goes with them.
+type PageMachineShop struct {
+	Title     string
+	Badge     string
+	Sheet     string // the sheet that goes with the parts
+	To        string // to %s
+	Parts     string // that go out
+	Part      string
+	Asked     string // what is asked for
+	Kept      string // where small parts are, which way round it goes back
+	SentBy    string
+	SeenBy    string
+	Back      string
+	Before    string // read before
+	After     string // to be read after the work
+	FrontSays string // which way round
+	OwnPlace  string // to its own place %s
+	ComesBack string
+	WhichWay  string
+	Answer    string // what the machine shop found and did
+	Signature string // of the machine shop
+	Name      string // of the machine shop
+	Shown     string // the joint whose drawing shows the part
+	Send      string
+	NoneYet   string // no part can be sent
+	IsOut     string // at %[1]s since %[2]s (%[3]s)
+	WasBack   string // back %[1]s (%[2]s)
+	Done      string // what was done
+	TakeBack  string
+	Values    string // read after the work
 }
 
 // PageRecords is the words of the list of records, and one of them.

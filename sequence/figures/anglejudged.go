@@ -10,15 +10,14 @@ import (
 	"drawdown/sequence/tension/strength"
 )
 
-// turn is a run of angles that add up, and the torque that they follow.
+// turn is a series of angles that add up, and the torque before them.
 type turn struct {
-	snug  unit.GivenTorque // 0: the bolt was slackened or never torqued
-	angle unit.Angle       // in all
-	last  int              // number of the last stage of angle
+	snug  unit.GivenTorque // 0 if the bolt was slackened or never torqued
+	angle unit.Angle       // total
+	last  int              // number of the last angle stage
 }
 
-// turns adds up the angles. They begin anew with each torque and each
-// slackening.
+// turns adds up the angles. Each torque and each slackening starts a new turn.
 func (j *judge) turns() []turn {
 	var runs []turn
 	var now turn
@@ -36,8 +35,9 @@ func (j *judge) turns() []turn {
 	return slices.DeleteFunc(append(runs, now), func(t turn) bool { return t.last == 0 })
 }
 
-// judgeTurns judges angles that break the bolt, use up most of its stretch, or
-// take it past yield although it is used again; and more than one turn.
+// judgeTurns reports angles that break the bolt, use up most of its stretch, or
+// take it past yield although it is used again, and angles of more than one
+// turn.
 func (j *judge) judgeTurns() {
 	for _, s := range j.Stages {
 		if s.Do == Advance && s.Angle < leastTurn && s.Angle > 0 {
@@ -63,13 +63,14 @@ func (j *judge) wholeTurn(t turn) {
 	})
 }
 
-// canTurn reports whether the bolt states what the mechanics of an angle need.
+// canTurn reports whether the bolt states everything needed to calculate an
+// angle.
 func (j *judge) canTurn(t turn) bool {
 	return j.hasThread() && !j.strongest && len(j.Grip.Layers) > 0 && t.snug.Value != 0 && !slices.Contains(j.over, t.snug.Nm())
 }
 
-// judgeTurn works the turn out for the most lenient of what is open, and for
-// the bolt as its standard makes it.
+// judgeTurn calculates the turn for the most lenient case of what is open, and
+// for a bolt as its standard makes it.
 func (j *judge) judgeTurn(t turn) {
 	grip, open := j.lenient()
 	bolt := j.Bolt.Bolt
@@ -77,7 +78,7 @@ func (j *judge) judgeTurn(t turn) {
 	ask := stiffness.TorqueAngle{Bolt: bolt, Grip: grip, Snug: t.snug.Nm(), Angle: min(t.angle, mostTurns)}
 	r, err := stiffness.TurnOn(ask)
 	if err != nil {
-		if !finding.Has(j.found, LengthShort) && !finding.Has(j.found, LengthPlain) { // else it is said
+		if !finding.Has(j.found, LengthShort) && !finding.Has(j.found, LengthPlain) { // otherwise it has been reported
 			j.warn(0, GripUnfit, finding.Values{"why": err})
 		}
 		return
@@ -109,7 +110,8 @@ func (j *judge) judgeTurn(t turn) {
 	j.reaches(max(made.Low.Peak, made.Nominal.Peak, made.High.Peak))
 }
 
-// snug judges the torque before the angle; true says that it breaks the bolt.
+// snug judges the torque before the angle, and reports whether it breaks the
+// bolt.
 func (j *judge) snug(t turn, r stiffness.Turned) bool {
 	worst := r.Worst()
 	if worst.BreaksBySnug() {
@@ -126,7 +128,7 @@ func (j *judge) snug(t turn, r stiffness.Turned) bool {
 	return false
 }
 
-// fails tells of a turn that breaks the bolt, or that uses up most of it.
+// fails reports a turn that breaks the bolt, or that uses up most of it.
 func (j *judge) fails(t turn, r stiffness.Turned, open string, tell func(int, finding.Code, finding.Values)) bool {
 	switch at := r.Worst(); {
 	case at.Breaks:
@@ -141,9 +143,10 @@ func (j *judge) fails(t turn, r stiffness.Turned, open string, tell func(int, fi
 	return true
 }
 
-// failsAsMade tells of a turn that fails in a bolt as its standard makes it. Of
-// a bolt whose length is stated that is the likely one: a warning where it
-// breaks. Where it draws in, the length of its thread decides, which is not stated.
+// failsAsMade reports a turn that fails in a bolt as its standard makes it. If
+// the length is stated, that is the likely bolt: it gets a warning if it
+// breaks. Whether it necks depends on the length of its thread, which is not
+// stated.
 func (j *judge) failsAsMade(t turn, made stiffness.Turned, open string) (warned bool) {
 	if worst := made.Worst(); j.ofStandard(open) && (worst.Breaks) {
 		return j.fails(t, made, open, j.warn)
@@ -152,12 +155,12 @@ func (j *judge) failsAsMade(t turn, made stiffness.Turned, open string) (warned 
 	return false
 }
 
-// ofStandard says that the bolt is taken as the standard makes it in the length
-// that is stated.
+// ofStandard reports whether the bolt is assumed to be the standard one of the
+// stated length.
 func (j *judge) ofStandard(open string) bool { return open == asMade && j.Grip.BoltLength > 0 }
 
-// ofMade returns what the bolt as it is made leaves open, by what the lenient
-// one does.
+// ofMade returns what a bolt as made leaves open, given what the lenient case
+// does.
 func ofMade(lenient string) string {
 	if lenient == openParts || lenient == asStated {
 		return ofSteel
@@ -165,8 +168,8 @@ func ofMade(lenient string) string {
 	return asMade
 }
 
-// lenient returns the most yielding case that the bolt leaves open: the whole
-// grip in thread, which stretches most, and clamped parts of aluminium.
+// lenient returns the most yielding case of what the bolt leaves open: thread
+// over the whole grip, which stretches most, and clamped parts of aluminium.
 func (j *judge) lenient() (grip stiffness.Grip, open string) {
 	grip = j.Grip
 	grip.Layers = slices.Clone(grip.Layers)
@@ -195,8 +198,8 @@ func (j *judge) lenient() (grip stiffness.Grip, open string) {
 	return grip, open
 }
 
-// outlasts reports whether a bolt that is not used once stays longer. One that is
-// measured before it goes back may stay a little longer.
+// outlasts reports whether a bolt that is used again stays longer. One that is
+// measured before it goes back may stay slightly longer.
 func (j *judge) outlasts(at stiffness.AfterAngle) bool {
 	switch {
 	case j.Reuse == "once":
@@ -222,8 +225,8 @@ func angleToBreak(at stiffness.AfterAngle) unit.Angle    { return at.AngleToBrea
 func angleToGreatest(at stiffness.AfterAngle) unit.Angle { return at.AngleToGreatest }
 func angleToYield(at stiffness.AfterAngle) unit.Angle    { return at.AngleToYield }
 
-// turned adds the turn and the span of an angle over the span of friction, in
-// fives of degrees: the figures are no nearer than that.
+// turned adds the turn and the range of an angle over the range of friction, in
+// steps of 5°: the figures are no more exact than that.
 func (j *judge) turned(t turn, r stiffness.Turned, open string, of func(stiffness.AfterAngle) unit.Angle, values finding.Values) finding.Values {
 	round := func(a unit.Angle) unit.Angle { return unit.Angle(math.Round(float64(a)/5) * 5) }
 	least := round(min(of(r.Low), of(r.Nominal), of(r.High)))

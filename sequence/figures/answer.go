@@ -14,55 +14,55 @@ import (
 	"drawdown/sequence/tension/strength"
 )
 
-// Ask is one bolt and what is asked of it. Zero values are not stated.
+// Ask is one bolt and the question about it. Zero values mean not stated.
 type Ask struct {
 	Bolt               // with its aim
-	Torque unit.Torque // that is set, to work backwards from; goes in place of the aim
+	Torque unit.Torque // applied torque to calculate from; replaces the aim
 	Snug   unit.Torque
-	Angle  unit.Angle // on from Snug
+	Angle  unit.Angle // after Snug
 }
 
-// Answer is all that is worked out about a bolt.
+// Answer is everything calculated about a bolt.
 type Answer struct {
 	Ask
 	Result     screw.Result
-	ProofUsed  float64               // nominal preload over proof load
-	Least      unit.Force            // that may be left where the friction was stated without a span
+	ProofUsed  float64               // nominal preload divided by proof load
+	Least      unit.Force            // least possible preload if the friction was stated as one figure
 	Alpha      float64               // tightening factor of Least
 	Turned     *stiffness.Turned     // nil without a snug torque
 	Joint      *stiffness.Joint      // nil without a grip
 	Settlement *stiffness.Settlement // the same, and where the bolt breaks
-	Stripping  *strength.Stripping   // nil where the tapped part is not known
-	Engaged    unit.Length           // of Stripping; 0: only the length needed is told
-	Greatest   unit.Force            // preload that threads and bearing face are judged by
+	Stripping  *strength.Stripping   // nil if the tapped part is not known
+	Engaged    unit.Length           // of Stripping; 0: only the required length is given
+	Greatest   unit.Force            // preload to judge threads and bearing face by
 	Pressure   head.Pressure         // Limit 0: the material under the head is not stated
 
-	Notes, Assumptions []finding.Finding // of all of it, each once
+	Notes, Assumptions []finding.Finding // of all results, without duplicates
 	Sources            []string
 
-	given Bolt // as it was asked about, to be judged
+	given Bolt // as asked, for the judge
 }
 
-// ByAngle says that the bolt is tightened by an angle in the end.
+// ByAngle reports whether the last step is an angle.
 func (a Answer) ByAngle() bool { return a.Turned != nil && a.Angle > 0 }
 
-// Broken says that the bolt breaks at nominal friction while it is turned on.
+// Broken reports whether the bolt breaks at nominal friction during the angle.
 func (a Answer) Broken() bool { return a.Turned != nil && a.Turned.Nominal.Breaks }
 
-// Open says that the torque is worked out for all that may be on the thread,
-// since nothing is stated of it: a range, and no figure of it is safe.
+// Open reports that the torque is calculated for every possible condition of
+// the thread, because none is stated: a range in which no figure is safe.
 func (a Answer) Open() bool {
 	b := a.Bolt.Bolt
 	return b.FrictionOpen() && a.Torque == 0 && b.Preload == 0 && b.ProofShare == 0
 }
 
-// Single says that the friction is one figure, so that all figures are.
+// Single reports that the friction is one figure, and so are all results.
 func (a Answer) Single() bool {
 	f := a.Result.Friction
 	return f.Thread.Low == f.Thread.High && f.Head.Low == f.Head.High
 }
 
-// WorkOut answers what is asked of a bolt. The error says what is missing or
+// WorkOut answers a question about a bolt. The error says what is missing or
 // does not fit, and what is allowed.
 func WorkOut(ask Ask) (Answer, error) {
 	a := Answer{Ask: ask, given: ask.Bolt}
@@ -77,8 +77,8 @@ func WorkOut(ask Ask) (Answer, error) {
 	return a, nil
 }
 
-// standIn takes for a kind of a file the bearing face that its judge takes where
-// neither the file nor a standard has one, or where that of the file does not fit.
+// standIn uses the judge's default bearing face for a kind of a file if neither
+// the file nor a standard has one, or if that of the file does not fit.
 func (a *Answer) standIn() {
 	if a.Kind == "" {
 		return
@@ -135,10 +135,10 @@ func (a *Answer) named() finding.Finding {
 	return j.named()
 }
 
-// leastLeft tells how little a torque wrench may leave where the friction was
-// stated as one figure, which no real joint keeps to.
+// leastLeft calculates how little preload a torque wrench may leave if the
+// friction was stated as one figure, which no real joint has exactly.
 func (a *Answer) leastLeft() error {
-	if !a.Single() || a.Result.Nominal.Yields() { // past yield the preload is no longer in proportion to the torque
+	if !a.Single() || a.Result.Nominal.Yields() { // past yield the preload is not proportional to the torque
 		return nil
 	}
 	alpha, err := screw.TighteningFactor("torque")
@@ -172,7 +172,7 @@ func (a *Answer) joint() error {
 	}
 	s, err := stiffness.Settle(a.Bolt.Bolt, a.Grip, a.final())
 	if err != nil && a.Turned == nil && (a.Kind != "" || errors.Is(err, stiffness.BoltTooShort) || errors.Is(err, stiffness.ThreadFromTooFar)) {
-		// The torque is asked first of all.
+		// The torque is the main question.
 		a.Notes = append(a.Notes, finding.Noted(StiffnessLeftOut, finding.Values{"why": err}))
 		return nil
 	}
@@ -180,7 +180,7 @@ func (a *Answer) joint() error {
 		return err
 	}
 	a.Joint = &s.Joint
-	if a.Broken() { // nothing is left to be lost
+	if a.Broken() { // no preload left to lose
 		a.rests(s.Joint.Assumptions, s.Joint.Sources)
 		return nil
 	}
@@ -192,7 +192,7 @@ func (a *Answer) joint() error {
 	return nil
 }
 
-// final returns the nominal preload that the bolt is left with.
+// final returns the nominal preload at the end.
 func (a *Answer) final() unit.Force {
 	if a.ByAngle() {
 		return a.Turned.Nominal.Preload
@@ -205,7 +205,7 @@ func (a *Answer) threads() error {
 		return nil
 	}
 	a.Engaged = a.Grip.Engagement
-	length := cmp.Or(a.Engaged, unit.Length(a.Bolt.Bolt.Thread.MajorMm)) // the lengths needed do not depend on it
+	length := cmp.Or(a.Engaged, unit.Length(a.Bolt.Bolt.Thread.MajorMm)) // the required lengths do not depend on it
 	s, err := strength.Strip(strength.Engagement{
 		Thread: a.Bolt.Bolt.Thread, Class: a.Result.Strength, Length: length, Material: a.Grip.TappedIn, Insert: a.Insert, Preload: a.Greatest,
 	})
@@ -217,8 +217,8 @@ func (a *Answer) threads() error {
 	return nil
 }
 
-// pressure works out the pressure under the head, against its limit where the
-// part under it is known.
+// pressure calculates the pressure under the head, and its limit if the part
+// under it is known.
 func (a *Answer) pressure() error {
 	a.Under = a.Bolt.under()
 	if m, err := strength.ParseMaterial(a.Under); err != nil || m.LimitingPressure == 0 {
@@ -238,9 +238,9 @@ func (a *Answer) pressure() error {
 	return nil
 }
 
-// judge judges what is asked: the stages of the file, or what the question
-// states in their place. The worked-out torque beside the stages is judged too,
-// in as much as it fails where they do not.
+// judge judges the question: the stages of the file, or what the question
+// states instead. It also judges the calculated torque if the stages themselves
+// do not fail.
 func (a *Answer) judge() {
 	asked := a.given
 	if !a.OfStages() {
@@ -258,15 +258,15 @@ func (a *Answer) judge() {
 	a.Notes = append(judged, a.Notes...)
 }
 
-// OfStages says that the stages of the bolt are judged, since nothing is asked
-// in their place.
+// OfStages reports whether the stages of the bolt are judged, because the
+// question replaces none of them.
 func (a Answer) OfStages() bool {
 	return len(a.Stages) > 0 && a.Ask.Torque == 0 && a.Snug == 0 && a.Bolt.Bolt.YieldShare+a.Bolt.Bolt.ProofShare+float64(a.Bolt.Bolt.Preload) == 0
 }
 
-// askedStages returns what is asked as stages.
+// askedStages converts the question to stages.
 func (a *Answer) askedStages() []Stage {
-	if a.Snug > 0 { // nobody sets the torque of the aim
+	if a.Snug > 0 { // the torque of the aim is not applied
 		return []Stage{{Number: 1, Do: Tighten, Torque: unit.GivenTorque{Value: float64(a.Snug)}}, {Number: 2, Do: Advance, Angle: a.Angle}}
 	}
 	return []Stage{{Number: 1, Do: Tighten, Torque: unit.GivenTorque{Value: float64(a.Result.Torque)}}}

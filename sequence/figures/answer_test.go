@@ -32,7 +32,7 @@ func work(t *testing.T, ask figures.Ask) figures.Answer {
 	return a
 }
 
-// First principles: the angle to the aim leads to the aim, below yield.
+// First principles: the angle to the aim reaches the aim, below yield.
 func TestTheAngleToTheAimLeadsThere(t *testing.T) {
 	ask := alone(t)
 	ask.Grip, ask.Snug = stiffness.Simple(60), 30
@@ -46,8 +46,8 @@ func TestTheAngleToTheAimLeadsThere(t *testing.T) {
 	}
 }
 
-// First principles: what a torque gives asks for that torque again; the share
-// of yield is exceeded nowhere in the span.
+// First principles: the preload of a torque requires that torque again; the
+// share of yield is exceeded nowhere in the range.
 func TestThereAndBack(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		ask := alone(t)
@@ -74,8 +74,8 @@ func TestThereAndBack(t *testing.T) {
 	})
 }
 
-// First principles: beyond yield a bolt hardens as far as its tensile strength,
-// here 1040 over 940 MPa (ISO 898-1); a torque beyond that is refused.
+// First principles: beyond yield a bolt hardens up to its tensile strength,
+// here 1040 over 940 MPa (ISO 898-1). A torque beyond that is rejected.
 func TestATorquePastYield(t *testing.T) {
 	ask := alone(t)
 	ask.Torque = 20
@@ -103,7 +103,7 @@ func TestATorquePastYield(t *testing.T) {
 	}
 }
 
-// A bolt that breaks as it is turned on has no settlement.
+// A bolt that breaks during the angle has no settlement.
 func TestABrokenBoltHasNoSettlement(t *testing.T) {
 	ask := alone(t)
 	ask.Grip, ask.Snug = stiffness.Simple(60), 400
@@ -117,7 +117,7 @@ func TestABrokenBoltHasNoSettlement(t *testing.T) {
 }
 
 // VDI 2230-1, table A8: 1.6 to 2.0 for a torque wrench and estimated friction.
-// A stated span of friction needs no other scatter.
+// A stated range of friction needs no other scatter.
 func TestOneFigureOfFrictionScattersAllTheSame(t *testing.T) {
 	ask := alone(t)
 	if a := work(t, ask); a.Least != 0 {
@@ -149,7 +149,7 @@ func TestEachLineStandsOnce(t *testing.T) {
 	}
 }
 
-// First principles: each angle leads to another end of the bolt.
+// First principles: each angle has a different result for the bolt.
 func TestAShortGripIsTold(t *testing.T) {
 	known := screw.Same(screw.Between(0.12, 0.12))
 	ask := figures.Ask{Bolt: figures.Bolt{Bolt: screw.Bolt{Thread: *named(t, "M10"), Class: "12.9", Friction: &known}, Grip: stiffness.Simple(12)}, Snug: 40}
@@ -169,7 +169,7 @@ func TestAShortGripIsTold(t *testing.T) {
 	}
 }
 
-// The stages of a file and the same torque and angle asked about it come to the
+// The stages of a file, and a question with the same torque and angle, give the
 // same findings.
 func TestAFileAndAQuestionAreJudgedAlike(t *testing.T) {
 	for _, k := range []plan.Kind{m10(t, inAluminium, reuse(plan.ReuseOnce)), m10(t, grip(30), reuse(plan.ReuseOnce)), m10(t, grip(20), reuse(plan.ReuseYes))} {

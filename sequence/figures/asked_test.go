@@ -10,8 +10,8 @@ import (
 	"drawdown/sequence/tension/stiffness"
 )
 
-// A range without a safe figure comes of a friction that nothing is stated of,
-// where the torque is worked out for a share of yield.
+// A range without a safe figure results if no friction is stated and the torque
+// is calculated for a share of yield.
 func TestOpenAnswers(t *testing.T) {
 	t.Parallel()
 	for name, c := range map[string]struct {
@@ -33,7 +33,7 @@ func TestOpenAnswers(t *testing.T) {
 	}
 }
 
-// The stages of the file are judged where nothing is asked in their place.
+// The stages of the file are judged unless the question replaces them.
 func TestWhoseStagesAreJudged(t *testing.T) {
 	t.Parallel()
 	for name, c := range map[string]struct {
@@ -57,8 +57,8 @@ func TestWhoseStagesAreJudged(t *testing.T) {
 	}
 }
 
-// The pressure under the head has a limit where the part under it is known; a
-// tapped part that is not known is refused, as is a grip that does not fit.
+// The pressure under the head has a limit if the part under it is known. An
+// unknown tapped part is rejected, and so is a grip that does not fit.
 func TestWhatAnAnswerNeeds(t *testing.T) {
 	t.Parallel()
 	ask := alone(t)
@@ -92,7 +92,7 @@ func TestWhatAnAnswerNeeds(t *testing.T) {
 	if _, err := figures.WorkOut(ask); err == nil {
 		t.Error("a grip of 5 m passes")
 	}
-	ask.Kind = "main" // of a file: the torque is asked first of all
+	ask.Kind = "main" // from a file: the torque is the main question
 	if a := work(t, ask); !finding.Has(a.Notes, figures.StiffnessLeftOut) || a.Joint != nil {
 		t.Errorf("of a file: %v", a.Notes)
 	}
@@ -108,8 +108,8 @@ func TestWhatAnAnswerNeeds(t *testing.T) {
 	}
 }
 
-// What a turn is said to rest on is what the bolt leaves open: two turns break it
-// whatever that is.
+// What a turn depends on is what the bolt leaves open. Two turns break it in
+// any case.
 func TestWhatATurnRestsOn(t *testing.T) {
 	t.Parallel()
 	for name, c := range map[string]struct {

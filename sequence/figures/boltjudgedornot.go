@@ -8,15 +8,15 @@ import (
 	"drawdown/sequence/tension/strength"
 )
 
-// What of a joint could be judged and what not. Kinds are empty where it holds
-// for all of them.
+// What could be judged about a joint and what not. kinds is empty if it applies
+// to all of them.
 const (
 	Judged          finding.Code = "judged"           // what, kinds
-	JudgedLeniently finding.Code = "judged leniently" // what, kinds, lacks, taken: what stands in for each
+	JudgedLeniently finding.Code = "judged leniently" // what, kinds, lacks, taken: the substitute for each
 	NotJudged       finding.Code = "judged not"       // what, kinds, lacks
 )
 
-// What is judged of a bolt.
+// Subjects that are judged.
 const (
 	ofYield     finding.Term = "torque against yield and breaking"
 	ofAngle     finding.Term = "angle past yield"
@@ -41,7 +41,7 @@ const (
 	noEngagement   finding.Term = "engagement"
 )
 
-// What is taken in the place of what is open; all of it lets too much pass.
+// Substitutes for what is open; all are lenient.
 const (
 	takenStrongest  finding.Term = "class 12.9"
 	takenFriction   finding.Term = "all from oiled to dry"
@@ -50,11 +50,11 @@ const (
 	takenHardest    finding.Term = "the hardest usual part"
 )
 
-// coverage is how far one thing could be judged: not at all where something
-// needed is open, leniently where something else stands in for it.
+// coverage says how far one subject could be judged: not at all if a needed
+// value is open, leniently if a substitute was used.
 type coverage struct {
 	what         finding.Term
-	needs        []finding.Term // that are not stated
+	needs        []finding.Term // needed and not stated
 	lacks, taken []finding.Term
 }
 
@@ -68,8 +68,8 @@ func (c coverage) found() finding.Finding {
 	return finding.Noted(Judged, finding.Values{"what": c.what})
 }
 
-// Covered says what Judge could judge of the bolts, subject by subject, and what
-// it could not or only leniently, for want of what.
+// Covered reports, subject by subject, what Judge could judge about the bolts,
+// and what it could not, or only leniently, for lack of data.
 func Covered(bolts []Bolt) (judged, open []finding.Finding) {
 	var all []finding.Finding
 	for _, subject := range []func(Bolt) (coverage, bool){coversYield, coversAngle, coversStripping, coversPressure, coversLength, coversWrench, coversLubricant} {
@@ -94,7 +94,7 @@ func Covered(bolts []Bolt) (judged, open []finding.Finding) {
 	return judged, open
 }
 
-// alsoFor adds a kind to the one of the findings that says the same.
+// alsoFor adds a kind to the finding that says the same, or adds the finding.
 func alsoFor(kind string, found finding.Finding, list []finding.Finding) []finding.Finding {
 	same := func(f finding.Finding) bool {
 		return f.Code == found.Code && slices.Equal(terms(f, "lacks"), terms(found, "lacks"))
@@ -113,14 +113,14 @@ func terms(f finding.Finding, name string) []finding.Term {
 	return list
 }
 
-// need notes what is needed and not stated.
+// need records a needed value that is not stated.
 func (c *coverage) need(stated bool, what finding.Term) {
 	if !stated {
 		c.needs = append(c.needs, what)
 	}
 }
 
-// lean notes what is not stated and what is taken in its place.
+// lean records a value that is not stated and its substitute.
 func (c *coverage) lean(stated bool, what, taken finding.Term) {
 	if !stated {
 		c.lacks, c.taken = append(c.lacks, what), append(c.taken, taken)
@@ -165,7 +165,7 @@ func coversAngle(b Bolt) (coverage, bool) {
 	return c, b.does(Advance)
 }
 
-// through says that no thread of a part holds the bolt.
+// through reports that the bolt has a nut and no tapped part.
 func (b Bolt) through() bool { return b.NutAcross > 0 && b.Grip.TappedIn == "" }
 
 func coversStripping(b Bolt) (coverage, bool) {

@@ -14,7 +14,7 @@ import (
 	"drawdown/sequence/tension/stiffness"
 )
 
-// whole is a bolt that states all that it can be judged by.
+// whole is a bolt that states everything that can be judged.
 func whole(t *testing.T) figures.Bolt {
 	return figures.Bolt{
 		Kind: "main",
@@ -30,7 +30,7 @@ func whole(t *testing.T) figures.Bolt {
 	}
 }
 
-// The subjects, as they are named in what is judged.
+// The subjects, as named in the findings.
 const (
 	yield     = "torque against yield and breaking"
 	angle     = "angle past yield"
@@ -41,7 +41,8 @@ const (
 	lubricant = "lubricant"
 )
 
-// coverage writes a finding in short: its code, what it lacks and what is taken.
+// coverage writes a finding in short form: its code, what it lacks and what was
+// used instead.
 func coverage(f finding.Finding) string {
 	text := string(f.Code)
 	for _, name := range []string{"lacks", "taken"} {
@@ -52,15 +53,15 @@ func coverage(f finding.Finding) string {
 	return text
 }
 
-// Each thing that a bolt leaves open takes away what cannot be judged without it,
-// and no more; what something stands in for is judged leniently (first
-// principles: what the figure is worked out from).
+// Each missing value excludes what cannot be judged without it, and no more.
+// With a substitute the subject is judged leniently (first principles: what the
+// figure is calculated from).
 func TestWhatIsNotStated(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
 		name   string
 		change func(b *figures.Bolt)
-		want   map[string]string // of the subjects that are not judged in full; empty: not a subject
+		want   map[string]string // for subjects not judged in full; "": not a subject
 	}{
 		{"nothing", func(*figures.Bolt) {}, nil},
 		{"thread", func(b *figures.Bolt) { b.Bolt.Thread.Name = "" }, map[string]string{
@@ -124,7 +125,7 @@ func TestWhatIsNotStated(t *testing.T) {
 	}
 }
 
-// Kinds that leave the same open are named together, and none where all do.
+// Kinds with the same gaps are named together; none are named if all have them.
 func TestKindsThatAreJudgedAlike(t *testing.T) {
 	t.Parallel()
 	kind := func(name string, change func(*figures.Bolt)) figures.Bolt {

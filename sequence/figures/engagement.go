@@ -9,7 +9,7 @@ import (
 	"drawdown/sequence/tension/strength"
 )
 
-// clamped returns the length of what the bolt clamps.
+// clamped returns the thickness of all clamped parts.
 func clamped(g stiffness.Grip) (sum unit.Length) {
 	for _, l := range g.Layers {
 		sum += l.Thickness
@@ -17,8 +17,8 @@ func clamped(g stiffness.Grip) (sum unit.Length) {
 	return sum
 }
 
-// judgeLength judges a bolt that ends before its grip and its engagement or its
-// nut do, or far beyond them. A stud reaches on into its nut.
+// judgeLength reports a bolt that ends before its grip plus its engagement or
+// nut, or far beyond them. A stud continues into its nut.
 func (j *judge) judgeLength() {
 	length, grip, engagement := j.Grip.BoltLength, clamped(j.Grip), j.Grip.Engagement
 	plain := length - j.Grip.Thread
@@ -39,7 +39,7 @@ func (j *judge) judgeLength() {
 	}
 }
 
-// judgeEnd judges what is left of a bolt beyond its grip.
+// judgeEnd judges the length of a bolt beyond its grip.
 func (j *judge) judgeEnd(left, engagement unit.Length) {
 	d := unit.Length(j.Bolt.Bolt.Thread.MajorMm)
 	tapped, nutted, nuts := engagement > 0 && j.NutAcross == 0, j.through(), 1
@@ -47,7 +47,7 @@ func (j *judge) judgeEnd(left, engagement unit.Length) {
 		nuts = 2
 	}
 	height := unit.Length(nuts) * leastNut * d
-	if j.NutAcross > 0 && !nutted && engagement > 0 { // a stud: its nut is on what stands out
+	if j.NutAcross > 0 && !nutted && engagement > 0 { // a stud: its nut is on the protruding end
 		nutted, left = true, left-engagement
 	}
 	values := finding.Values{"length": j.Grip.BoltLength, "left": left, "engagement": engagement, "needed": height, "nuts": nuts}
@@ -62,8 +62,8 @@ func (j *judge) judgeEnd(left, engagement unit.Length) {
 	}
 }
 
-// steelUnnamed says that the thread is in steel of which the file does not say more, and
-// that it holds in a heat-treated one, as shafts and hubs are of.
+// steelUnnamed reports that the thread is in unspecified steel and would hold
+// in a heat-treated one, as used for shafts and hubs.
 func (j *judge) steelUnnamed() bool {
 	const unnamed, treated = "steel", "C45"
 	if j.Grip.TappedIn != unnamed {
@@ -75,8 +75,8 @@ func (j *judge) steelUnnamed() bool {
 	return err == nil && r.Holds
 }
 
-// judgeEngagement judges whether the engaged threads hold the preload that the
-// figures lead to.
+// judgeEngagement judges whether the engaged threads hold the preload that
+// results from the figures.
 func (j *judge) judgeEngagement() {
 	material, err := strength.ParseMaterial(j.Grip.TappedIn)
 	if err != nil || !j.hasThread() {

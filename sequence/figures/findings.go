@@ -2,8 +2,8 @@ package figures
 
 import "drawdown/geometry/finding"
 
-// What the figures of a bolt come to. A bolt is a BoltNamed; a span of figures
-// has only its most where both are one.
+// Findings about the figures of a bolt. bolt is a BoltNamed. A range of figures
+// has only most if both ends are equal.
 const (
 	AtStage   finding.Code = "figures at stage" // stage, kind, why
 	AtKind    finding.Code = "figures at kind"  // kind, why
@@ -18,14 +18,14 @@ const (
 	TorqueBreaks         finding.Code = "torque breaks"          // torque, bolt, yield, break
 	YieldTorques         finding.Code = "torque yields"          // least, most, rests, lubricant
 	TurnRests            finding.Code = "turn rests"             // open
-	TurnWhole            finding.Code = "turn over a whole"      // angle, snug, turn, lacks: what would let it be worked out
+	TurnWhole            finding.Code = "turn over a whole"      // angle, snug, turn, lacks: what is missing to calculate it
 	TurnBreaks           finding.Code = "turn breaks"            // angle, snug, bolt, grip, least, most, rests
 	TurnNecks            finding.Code = "turn necks"             // angle, snug, bolt, grip, least, most, rests
 	TurnUsesUp           finding.Code = "turn uses up"           // angle, snug, bolt, grip, least, most, rests, share
 	TurnUsedAgain        finding.Code = "turn used again"        // angle, snug, bolt, grip, least, most, rests, reuse
 	TurnUsedOnce         finding.Code = "turn used once"         // lasting, strain
 	TurnMeasured         finding.Code = "turn measured"          // lasting
-	SnugBreaks           finding.Code = "snug breaks"            // snug, thread, head: friction, where it does not at all
+	SnugBreaks           finding.Code = "snug breaks"            // snug, thread, head: friction, if not at every friction
 	SnugOverAim          finding.Code = "snug over aim"          // snug, preload, aim
 	TwoWrenches          finding.Code = "wrenches two"           // low, high, stage of high, from, usable
 	GripUnfit            finding.Code = "grip unfit"             // why
@@ -56,14 +56,14 @@ const (
 	LubricantDiffers     finding.Code = "lubricant differs"      // lubricant, other, kind, thread, class
 )
 
-// What a span of torques rests on.
+// What a range of torques depends on.
 const (
 	restsOnFriction  = "friction"
 	restsOnLubricant = "lubricant"
 	restsOnNothing   = "nothing"
 )
 
-// What an angle was worked out for where the bolt leaves it open.
+// What an angle was calculated for if the bolt leaves it open.
 const (
 	openAll   = "all"   // thread over the whole grip and parts of aluminium
 	openShank = "shank" // thread over the whole grip

@@ -13,8 +13,8 @@ import (
 	"drawdown/sequence/tension/strength"
 )
 
-// completeHead warns of a head that does not go with its thread or its hole,
-// and then goes on with the standard one.
+// completeHead warns of a head that does not match its thread or its hole, and
+// then continues with the standard one.
 func (j *judge) completeHead() {
 	b := &j.Bolt.Bolt
 	if b.Hole != 0 && float64(b.Hole) < b.Thread.MajorMm {
@@ -35,13 +35,13 @@ func (j *judge) completeHead() {
 	}
 }
 
-// judgeHole warns of a hole that a bolt of the thread hardly enters, and of one
-// that is made for a larger thread.
+// judgeHole warns of a hole too narrow for the thread, and of one made for a
+// larger thread.
 func (j *judge) judgeHole() {
 	hole, t := j.asked.Hole, j.Bolt.Bolt.Thread
 	d := unit.Length(t.MajorMm)
 	if hole < d || finding.Has(j.found, HeadUnfit) {
-		return // there is none, or it is reported already
+		return // there is no hole, or it has been reported
 	}
 	size, _, _ := strings.Cut(t.Name, "×")
 	usual, standard := head.Hole(t)
@@ -59,8 +59,8 @@ func (j *judge) judgeHole() {
 	}
 }
 
-// judgeAcross warns of a head or a nut whose width goes with another thread. Of
-// the forms of heads only the hexagon has such widths.
+// judgeAcross warns of a head or a nut whose width belongs to another thread.
+// Of the forms of heads, only the hexagon has such widths.
 func (j *judge) judgeAcross() {
 	across := j.asked.HeadAcross
 	if form := j.asked.HeadForm; form != "" && form != head.Hexagon {
@@ -79,8 +79,8 @@ func (j *judge) judgeAcross() {
 	}
 }
 
-// completeFace takes the usual bearing face where neither the bolt nor a
-// standard has one.
+// completeFace uses the usual bearing face if neither the bolt nor a standard
+// has one.
 func (j *judge) completeFace() {
 	b := &j.Bolt.Bolt
 	if b.HeadAcross != 0 || b.WasherFace != 0 {
@@ -95,8 +95,8 @@ func (j *judge) completeFace() {
 	}
 }
 
-// judgePressure judges the bearing face by the material under it, or by the
-// hardest of the usual ones where that is not known.
+// judgePressure judges the pressure on the bearing face by the material under
+// it, or by the strongest of the usual ones if that is unknown.
 func (j *judge) judgePressure() {
 	bolt, err := screw.Complete(j.Bolt.Bolt)
 	if j.preload == 0 || err != nil {
@@ -104,7 +104,7 @@ func (j *judge) judgePressure() {
 	}
 	material, known := j.underHead()
 	if !known && !j.headStated() {
-		return // neither what presses is known nor what is pressed
+		return // neither head nor part is known
 	}
 	r, err := head.UnderHead(bolt.Bearing, j.preload, material.Name)
 	if err != nil || r.Used <= 1 {
@@ -122,14 +122,14 @@ func (j *judge) judgePressure() {
 	})
 }
 
-// headStated reports whether anything is stated of what presses on the part: a
-// standard head on a standard hole may be neither.
+// headStated reports whether anything is stated about what presses on the part.
+// A standard head on a standard hole may not be there at all.
 func (b Bolt) headStated() bool {
 	return b.Bolt.HeadForm != "" || b.Bolt.HeadAcross > 0 || b.Bolt.WasherFace > 0 || b.Bolt.Washer != "" || b.Bolt.Hole > 0
 }
 
-// underHead returns the material that the head presses on; unknown, the hardest
-// of the usual ones.
+// underHead returns the material under the head; if unknown, the strongest of
+// the usual ones.
 func (j *judge) underHead() (m strength.Material, known bool) {
 	if m, err := strength.ParseMaterial(j.under()); err == nil && m.LimitingPressure > 0 {
 		return m, true
@@ -137,7 +137,7 @@ func (j *judge) underHead() (m strength.Material, known bool) {
 	return hardestMaterial(), false
 }
 
-// under returns the material under the head, as written; empty: not stated.
+// under returns the material under the head as written; "" if not stated.
 func (b Bolt) under() string {
 	if len(b.Grip.Layers) > 0 {
 		return cmp.Or(b.Grip.Layers[0].Material, b.Under)
@@ -145,7 +145,7 @@ func (b Bolt) under() string {
 	return b.Under
 }
 
-// hardestMaterial is the material that bears most under a head.
+// hardestMaterial is the material with the highest limiting pressure.
 var hardestMaterial = sync.OnceValue(func() strength.Material {
 	var hardest strength.Material
 	for _, name := range strength.Materials() {

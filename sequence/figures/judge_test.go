@@ -19,10 +19,10 @@ import (
 	"drawdown/sequence/tension/screw"
 )
 
-// fataler is a test or a property.
+// fataler is a test or a property test.
 type fataler interface{ Fatal(...any) }
 
-// warnings returns what is to be looked at; notes stand beside the figures.
+// warnings returns the warnings of a plan, without the notes.
 func warnings(p plan.Plan) []finding.Finding {
 	return slices.DeleteFunc(slices.Clone(p.Figures), func(f finding.Finding) bool { return f.Severity != finding.Warning })
 }
@@ -51,7 +51,7 @@ func named(t fataler, name string) *thread.Thread {
 	return &th
 }
 
-// m10 is a bolt of class 10.9 with engine oil, of which the rest is spoilt.
+// m10 is a bolt of class 10.9 with engine oil, modified by the given functions.
 func m10(t fataler, spoil ...func(*plan.Kind)) plan.Kind {
 	k := plan.Kind{Name: "main", Thread: named(t, "M10"), Class: "10.9", Lubricant: "engine oil"}
 	for _, s := range spoil {
@@ -74,15 +74,15 @@ func backOffBy(deg unit.Angle) plan.StageInput { return plan.StageInput{Do: plan
 func grip(mm unit.Length) func(*plan.Kind) { return func(k *plan.Kind) { k.Grip = mm } }
 func reuse(r plan.Reuse) func(*plan.Kind)  { return func(k *plan.Kind) { k.Reuse = r } }
 
-// inAluminium is a bolt of a head: in aluminium, with a grip of 95 mm and a long
-// thread.
+// inAluminium makes it a head bolt: in aluminium, with a grip of 95 mm and a
+// long thread.
 func inAluminium(k *plan.Kind) {
 	k.Grip, k.Length, k.Threaded, k.Into, k.Engagement = 95, 120, 60, "aluminium", 24
 }
 
 func threaded(mm unit.Length) func(*plan.Kind) { return func(k *plan.Kind) { k.Threaded = mm } }
 
-// ofAluminium marks a kind whose part under the head is of aluminium.
+// ofAluminium marks a kind whose part under the head is aluminium.
 func ofAluminium(k *plan.Kind) { k.Name = "on aluminium" }
 
 func oneFriction(mu float64) func(*plan.Kind) {
@@ -91,7 +91,7 @@ func oneFriction(mu float64) func(*plan.Kind) {
 	}
 }
 
-// subjects are what the findings are about.
+// subjects names the subjects of the findings.
 var subjects = map[finding.Code]string{
 	figures.TorqueOver: "torque", figures.TorquePastYield: "torque", figures.TorqueHardlyAny: "torque",
 	figures.TurnWhole: "angle", figures.TurnBreaks: "angle", figures.TurnNecks: "angle", figures.TurnUsesUp: "angle", figures.SnugBreaks: "angle",
@@ -101,7 +101,7 @@ var subjects = map[finding.Code]string{
 	figures.TwoWrenches: "wrench", figures.LubricantDiffers: "lubricant",
 }
 
-// about names the stages and subjects of doubts.
+// about lists the stages and subjects of findings.
 func about(doubts []finding.Finding) string {
 	var said []string
 	for _, d := range doubts {
@@ -110,12 +110,11 @@ func about(doubts []finding.Finding) string {
 	return strings.Join(said, ", ")
 }
 
-// VDI 2230 Part 1, table A1 (value from memory): M10 10.9 uses 90 % of its yield
-// stress with 53 N·m at a friction of 0.08 and with 87 N·m at 0.16, so that it
-// yields at 59 to 97 N·m; worked out without the rounding of the table, at 96.
-// Oiled bolts have that span by table A5. What lies to either side of it, and
-// what is said of angles, follows from first principles where nothing else
-// stands beside the case.
+// VDI 2230 Part 1, table A1 (value from memory): M10 10.9 uses 90 % of its
+// yield stress with 53 N·m at a friction of 0.08 and with 87 N·m at 0.16, so it
+// yields at 59 to 97 N·m; calculated without the rounding of the table, at 96.
+// By table A5 oiled bolts have that range. What is beyond it, and the findings
+// about angles, follow from first principles unless the case says otherwise.
 func TestDoubts(t *testing.T) {
 	yields := "(59 to 96 N·m, lubricant engine oil, worked out)"
 	for _, c := range []struct {
@@ -147,7 +146,7 @@ func TestDoubts(t *testing.T) {
 		}), []plan.StageInput{torqueOf(20)}, "", ""},
 		{"the part under the head", m10(t, func(k *plan.Kind) { k.Grip = 40 }, ofAluminium), []plan.StageInput{torqueOf(50)}, "0 head", "on cast aluminium, which can take 220 MPa"},
 		{"twice the same", m10(t), []plan.StageInput{torqueOf(300), torqueOf(300)}, "1 torque", ""},
-		// 150 N·m as lbf·ft is 203 N·m; the span is 43.5 to 71 lbf·ft.
+		// 150 N·m as lbf·ft is 203 N·m; the range is 43.5 to 71 lbf·ft.
 		{"another unit", m10(t), []plan.StageInput{torqueOf(150, unit.PoundForceFoot)}, "1 torque", "(44 to 71 lbf·ft, "},
 		{"the class is not known, more than 12.9 bears", m10(t, func(k *plan.Kind) { k.Class = "" }), []plan.StageInput{torqueOf(300)}, "1 torque", "of the strongest class, 12.9,"},
 		{"the class is not known", m10(t, func(k *plan.Kind) { k.Class = "" }), []plan.StageInput{torqueOf(95)}, "", ""},
@@ -168,16 +167,18 @@ func TestDoubts(t *testing.T) {
 		{"a torque begins anew", m10(t), []plan.StageInput{torqueOf(20), angleOf(180), torqueOf(40), angleOf(190)}, "", ""},
 		{"slackening begins anew", m10(t), []plan.StageInput{torqueOf(20), angleOf(180), backOffBy(180), angleOf(190)}, "", ""},
 		{"a tie rod below yield", m10(t, grip(1800), reuse(plan.ReuseYes)), []plan.StageInput{torqueOf(20), angleOf(450)}, "", ""},
-		// Two turns draw 3 mm out of a bolt of which 35 mm stretch: 8.6 %, of
-		// 4.5 % that class 10.9 stretches evenly and 9 % at which it breaks.
+		// Two turns pull 3 mm out of a bolt of which 35 mm stretch: 8.6 %.
+		// Class 10.9 stretches uniformly by 4.5 % and breaks at 9 %.
 		{"breaks", m10(t, grip(30), reuse(plan.ReuseOnce)), []plan.StageInput{torqueOf(40), angleOf(720)}, "2 angle", "breaks M10×1.5 class 10.9 with a grip of 30 mm"},
 		{"draws in", m10(t, grip(20), reuse(plan.ReuseOnce)), []plan.StageInput{torqueOf(40), angleOf(350)}, "2 angle", "is too much for M10×1.5 class 10.9"},
-		// Half a turn is 0.75 mm on 25 mm: 3 %, less some 0.2 mm of spring.
+		// Half a turn is 0.75 mm on 25 mm: 3 %, less some 0.2 mm of elastic
+		// stretch.
 		{"uses up the stretch", m10(t, grip(20), reuse(plan.ReuseOnce)), []plan.StageInput{torqueOf(40), angleOf(180)}, "2 angle", "uses about"},
 		{"stretched, used once", m10(t, inAluminium, reuse(plan.ReuseOnce)), []plan.StageInput{torqueOf(20), torqueOf(40), angleOf(90), angleOf(90)}, "", ""},
-		// 180° are 0.75 mm, of which some 0.2 mm spring; the standard's thread has 1
-		// mm in the grip and 5 mm in the part to stretch, 60 mm of it have 40 mm. That the
-		// thread is the standard's is assumed, so that it is a note.
+		// 180° are 0.75 mm, of which some 0.2 mm are elastic. The standard's
+		// thread has 1 mm in the grip and 5 mm in the part to stretch; a thread
+		// of 60 mm has 40 mm. The standard thread is an assumption, so this is
+		// a note.
 		{"stretched, of the standard", m10(t, inAluminium, threaded(0), reuse(plan.ReuseOnce)), []plan.StageInput{torqueOf(20), torqueOf(40), angleOf(90), angleOf(90)}, "", ""},
 		{"stretched, full thread", m10(t, inAluminium, threaded(0), func(k *plan.Kind) { k.FullThread = true }, reuse(plan.ReuseOnce)), []plan.StageInput{torqueOf(20), torqueOf(40), angleOf(90), angleOf(90)}, "", ""},
 		{"stretched, used again", m10(t, inAluminium, reuse(plan.ReuseYes)), []plan.StageInput{torqueOf(20), torqueOf(40), angleOf(90), angleOf(90)}, "4 reuse", "reuse is yes"},
@@ -187,7 +188,8 @@ func TestDoubts(t *testing.T) {
 
 		{"engagement that tears out", m10(t, func(k *plan.Kind) { k.Into, k.Engagement = "aluminium", 8 }), []plan.StageInput{torqueOf(60)}, "0 engagement", "8 mm in cast aluminium holds about 17 kN"},
 		{"engagement that holds at the least friction", m10(t, func(k *plan.Kind) { k.Into, k.Engagement = "steel", 13 }), []plan.StageInput{torqueOf(60)}, "", ""},
-		// At the least friction a torque past breaking brings the 56 kN that the bolt bears.
+		// At the least friction, a torque past breaking reaches the 56 kN that
+		// the bolt bears.
 		{"engagement that holds the bolt", m10(t, func(k *plan.Kind) { k.Into, k.Engagement = "aluminium", 24 }), []plan.StageInput{torqueOf(95)}, "1 torque", "breaks it"},
 		{"engagement of a bolt whose class is not known", m10(t, func(k *plan.Kind) { k.Class, k.Into, k.Engagement = "", "aluminium", 8 }), []plan.StageInput{torqueOf(60)}, "", ""},
 		{"tapped material not known", m10(t, func(k *plan.Kind) { k.Into, k.Engagement = "cheese", 3 }), []plan.StageInput{torqueOf(60)}, "", ""},
@@ -202,14 +204,16 @@ func TestDoubts(t *testing.T) {
 		{"hole wider than a hexagon, but not than a flange", m10(t, func(k *plan.Kind) { k.Hole, k.HeadForm = 15, head.Flange }), []plan.StageInput{torqueOf(50)}, "0 hole", "is made for M14"},
 		{"hole as wide as a socket head", m10(t, func(k *plan.Kind) { k.Hole, k.HeadForm = 15, head.Socket }), []plan.StageInput{torqueOf(50)}, "0 hole, 0 head", ""},
 		{"form without a head of the size", m10(t, func(k *plan.Kind) { k.Thread, k.HeadForm, k.Hole = named(t, "M20"), head.Flange, 31 }), []plan.StageInput{torqueOf(400)}, "0 hole", ""},
-		// ISO 273, fine, medium and coarse series, and the oversized 20 mm for M16 of RCSC, table 3.1.
+		// ISO 273, fine, medium and coarse series, and the oversized 20 mm for
+		// M16 of RCSC, table 3.1.
 		{"a hole of the coarse series", m10(t, func(k *plan.Kind) { k.Hole = 12 }), []plan.StageInput{torqueOf(50)}, "", ""},
 		{"an oversized hole", m10(t, func(k *plan.Kind) { k.Thread, k.Hole = named(t, "M16"), 20 }), []plan.StageInput{torqueOf(100)}, "", ""},
 		{"hole and head of M12", m10(t, func(k *plan.Kind) { k.Hole, k.HeadAcross = 13, 18 }), []plan.StageInput{torqueOf(50)}, "0 hole", "and the head is 18 mm across flats as for M12"},
 		{"an inch hole of the next size but one", m10(t, func(k *plan.Kind) { k.Thread, k.Class, k.Hole = named(t, "3/8-16 UNC"), "grade 8", 12.5 }), []plan.StageInput{torqueOf(40)}, "0 hole, 0 head", "a larger thread"},
 		{"a tight fit", m10(t, func(k *plan.Kind) { k.Hole = 10 }), []plan.StageInput{torqueOf(50)}, "0 hole", "no clearance in a hole of 10 mm"},
 		{"a fitted bolt of the fine series", m10(t, func(k *plan.Kind) { k.Hole = 10.5 }), []plan.StageInput{torqueOf(50)}, "", ""},
-		// M10 10.9 yields at 59 N·m at the least friction of oil: table A1, as above.
+		// M10 10.9 yields at 59 N·m at the least friction of oil: table A1, as
+		// above.
 		{"new bolts, and no angle", m10(t, reuse(plan.ReuseOnce)), []plan.StageInput{torqueOf(40)}, "1 reuse", "stretches the bolt to at most 67 % of its yield and no angle follows"},
 		{"new bolts, near yield", m10(t, reuse(plan.ReuseOnce)), []plan.StageInput{torqueOf(45)}, "", ""},
 		{"new bolts that are glued", m10(t, reuse(plan.ReuseOnce), func(k *plan.Kind) { k.Lubricant = "thread locker" }), []plan.StageInput{torqueOf(40)}, "", ""},
@@ -233,8 +237,8 @@ func TestDoubts(t *testing.T) {
 	}
 }
 
-// First principles: bolts that look alike are told apart by the friction of
-// what is on them, not by the word for it.
+// First principles: bolts that look alike differ by the friction of the
+// lubricant, not by its name.
 func TestMixedLubricants(t *testing.T) {
 	kind := func(name, threadName, class, lubricant string) plan.Kind {
 		return plan.Kind{Name: name, Thread: named(t, threadName), Class: class, Lubricant: lubricant}
@@ -270,7 +274,7 @@ func TestMixedLubricants(t *testing.T) {
 	}
 }
 
-// First principles: a thread does not go through a hole that is narrower.
+// First principles: a thread does not go through a narrower hole.
 func TestThreadThroughItsHole(t *testing.T) {
 	narrow := doubtsOn(t, m10(t, func(k *plan.Kind) { k.Hole = 8.4 }), torqueOf(40))
 	if len(narrow) != 1 || !strings.Contains(words.English().Say(narrow[0]), "M10 does not fit through a hole of 8.4 mm") {

@@ -10,17 +10,17 @@ import (
 	"drawdown/sequence/tension/strength"
 )
 
-// Bolt is one kind of fastener and what is done to it. Zero values are not
-// known.
+// Bolt is one kind of fastener and how it is tightened. Zero values mean
+// unknown.
 type Bolt struct {
-	Kind      string     // name; empty: it is asked about alone, without a file
+	Kind      string     // name; "": a question without a file
 	Bolt      screw.Bolt // its aim is that of a turn
 	Grip      stiffness.Grip
-	Under     string      // material under the head where no layer of Grip tells it
-	NutAcross unit.Length // width of the nut across flats; 0: there is none
-	Stud      bool        // threaded at both ends, without a head
+	Under     string      // material under the head if Grip has no layer for it
+	NutAcross unit.Length // width of the nut across flats; 0: none
+	Stud      bool        // threaded at both ends, no head
 	Insert    *strength.Insert
-	Reuse     string  // whether it may go back in: once, inspect, yes
+	Reuse     string  // whether it may be used again: once, inspect, yes
 	Stages    []Stage // of tightening
 }
 
@@ -37,13 +37,13 @@ type Action uint8
 
 const (
 	Tighten Action = iota // to a torque
-	Advance               // on by an angle
-	BackOff               // slacken
+	Advance               // by an angle
+	BackOff               // loosen
 )
 
-// Judge compares the figures of bolts with their mechanics. Warnings are to be
-// looked at before the work; notes are worth knowing. What cannot be worked out
-// is not judged.
+// Judge compares the figures of bolts with their mechanics. Warnings need
+// attention before the work; notes are for information. What cannot be
+// calculated is not judged.
 func Judge(bolts []Bolt) []finding.Finding {
 	var found []finding.Finding
 	for _, b := range bolts {
@@ -52,15 +52,15 @@ func Judge(bolts []Bolt) []finding.Finding {
 	return append(found, mixedLubricants(bolts)...)
 }
 
-// judge is a bolt on the way to its findings.
+// judge is the state while one bolt is judged.
 type judge struct {
 	Bolt
-	asked     screw.Bolt // with its aim, which a turn is meant to reach
+	asked     screw.Bolt // with its aim, which a turn should reach
 	class     strength.Class
-	strongest bool          // the class is not known; the strongest stands for it
+	strongest bool          // the class is unknown and replaced by the strongest
 	over      []unit.Torque // past yield at any friction
-	breaking  []unit.Torque // of these, what breaks the bolt at any friction
-	preload   unit.Force    // the greatest that the figures lead to; 0: not known
+	breaking  []unit.Torque // those of over that break the bolt at any friction
+	preload   unit.Force    // the greatest that results from the figures; 0: unknown
 	found     []finding.Finding
 }
 
@@ -77,7 +77,8 @@ func judgeBolt(b Bolt) []finding.Finding {
 		j.judgeUsedOnce()
 	}
 	j.judgeTurns()
-	// A torque that is far off makes the rest void: it follows from that figure.
+	// A torque that is far off makes other findings pointless: they follow from
+	// it.
 	if len(j.over) == 0 {
 		j.judgeWrench()
 		j.judgeEngagement()
@@ -88,9 +89,9 @@ func judgeBolt(b Bolt) []finding.Finding {
 
 func (j *judge) hasThread() bool { return j.Bolt.Bolt.Thread.Name != "" }
 
-// complete describes the bolt to the mechanics. What they cannot read of it is
-// taken as not stated; that the class or the lubricant is not known, the reader
-// of the file has said already.
+// complete prepares the bolt for the calculations. What they cannot parse
+// counts as not stated; an unknown class or lubricant has been reported by the
+// reader of the file.
 func (j *judge) complete() {
 	b := &j.Bolt.Bolt
 	b.YieldShare, b.ProofShare, b.Preload = 1, 0, 0
@@ -120,7 +121,7 @@ func (j *judge) named() finding.Finding {
 	return finding.Noted(BoltNamed, finding.Values{"thread": j.Bolt.Bolt.Thread.Name, "class": j.class.Named(), "strongest": j.strongest})
 }
 
-// reaches records a preload that the bolt comes to, where its class is known.
+// reaches records a preload that the bolt reaches, if its class is known.
 func (j *judge) reaches(preload unit.Force) {
 	if !j.strongest {
 		j.preload = max(j.preload, preload)
@@ -131,8 +132,7 @@ func (j *judge) hasStage(do Action) bool {
 	return slices.ContainsFunc(j.Stages, func(s Stage) bool { return s.Do == do })
 }
 
-// Placed returns a finding with the stage and the kind that it is about in its
-// words.
+// Placed returns a finding that includes its stage and kind in its text.
 func Placed(f finding.Finding) finding.Finding {
 	values := finding.Values{"stage": f.At.Stage, "kind": f.At.Kind, "why": f}
 	if f.At.Stage > 0 {

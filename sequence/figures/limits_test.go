@@ -11,10 +11,10 @@ import (
 	"drawdown/sequence/tension/stiffness"
 )
 
-// Each threshold of the judge from both sides, on M10 class 10.9 in a grip of 30
-// mm. The thresholds and their grounds are those of the design: 15° and a whole
-// turn; lengths to half a millimetre, one diameter beyond an engagement, three
-// beyond a nut of 0.8; heads of 1.1 to 2.05 diameters; friction of 0.04 to 0.4.
+// Each threshold of the judge from both sides, on M10 class 10.9 with a grip of
+// 30 mm. The thresholds are design choices: 15° and a whole turn; lengths to
+// half a millimetre, one diameter beyond an engagement, three beyond a nut of
+// 0.8; heads of 1.1 to 2.05 diameters; friction of 0.04 to 0.4.
 func TestThresholds(t *testing.T) {
 	t.Parallel()
 	oil := func(low, high float64) func(*figures.Bolt) {
@@ -22,7 +22,7 @@ func TestThresholds(t *testing.T) {
 	}
 	turned := func(deg ...unit.Angle) func(*figures.Bolt) {
 		return func(b *figures.Bolt) {
-			b.Bolt.Class = "" // no turn can be worked out
+			b.Bolt.Class = "" // so that no turn can be calculated
 			b.Stages = b.Stages[:1]
 			for k, a := range deg {
 				b.Stages = append(b.Stages, figures.Stage{Number: k + 2, Do: figures.Advance, Angle: a})
@@ -73,9 +73,9 @@ func TestThresholds(t *testing.T) {
 			func(b *figures.Bolt) { b.Bolt.HeadAcross = 20.6 }, func(b *figures.Bolt) { b.Bolt.HeadAcross, b.Bolt.HeadForm = 20.6, head.Hexagon },
 		}},
 		{figures.FrictionOdd, []func(*figures.Bolt){oil(0.04, 0.04), oil(0.4, 0.4)}, []func(*figures.Bolt){oil(0.039, 0.039), oil(0.41, 0.41)}},
-		// Engine oil is of 0.08 to 0.16 (VDI 2230, table A5).
+		// Engine oil has 0.08 to 0.16 (VDI 2230, table A5).
 		{figures.FrictionOfOther, []func(*figures.Bolt){oil(0.05, 0.08), oil(0.16, 0.2)}, []func(*figures.Bolt){oil(0.05, 0.079), oil(0.161, 0.2)}},
-		// A wrench is accurate from a fifth of its most on (ISO 6789).
+		// A wrench is accurate from a fifth of its maximum on (ISO 6789).
 		{figures.TwoWrenches, []func(*figures.Bolt){torques(10, 50), torques(50)}, []func(*figures.Bolt){torques(9.9, 50), torques(50, 9.9)}},
 		{figures.HoleTooSmall, []func(*figures.Bolt){func(b *figures.Bolt) { b.Bolt.Hole = 10 }}, []func(*figures.Bolt){func(b *figures.Bolt) { b.Bolt.Hole = 9.9 }}},
 		{figures.HoleWithoutClearance, []func(*figures.Bolt){func(b *figures.Bolt) { b.Bolt.Hole = 10.1 }}, []func(*figures.Bolt){func(b *figures.Bolt) { b.Bolt.Hole = 10 }}},
@@ -85,7 +85,7 @@ func TestThresholds(t *testing.T) {
 			func(b *figures.Bolt) {}, func(b *figures.Bolt) { b.Grip.Engagement, b.Grip.TappedIn = 0, "" },
 		}, []func(*figures.Bolt){func(b *figures.Bolt) { b.Grip.Engagement = 0 }}},
 		{figures.EngagementFirst, []func(*figures.Bolt){func(b *figures.Bolt) { b.Grip.TappedIn = "steel" }}, []func(*figures.Bolt){func(b *figures.Bolt) { b.Grip.Engagement = 8 }}},
-		// Oil without a word of what is on it may be dry too.
+		// Oil without a statement of what is on the thread may also be dry.
 		{figures.TorqueGalls, []func(*figures.Bolt){
 			func(b *figures.Bolt) { b.Bolt.Class, b.Bolt.Lubricant, b.Grip.TappedIn = "A2-70", "", "steel" },
 			func(b *figures.Bolt) { b.Bolt.Class, b.Grip.TappedIn = "A2-70", "" },
@@ -107,9 +107,8 @@ func TestThresholds(t *testing.T) {
 	}
 }
 
-// The torque over yield is told as a multiple from one and a half on, in halves,
-// and roughly from nine and a half on. What brings the bolt to yield is
-// as the mechanics give it.
+// The torque over yield is given as a multiple from 1.5 on, in halves, and
+// roughly from 9.5 on. The yield torque is that of the calculation.
 func TestHowManyTimesOverYield(t *testing.T) {
 	t.Parallel()
 	b := whole(t)
@@ -139,7 +138,7 @@ func TestHowManyTimesOverYield(t *testing.T) {
 	}
 }
 
-// What is told of a turn that is not worked out: what would let it be.
+// For a turn that is not calculated, the finding says what is missing.
 func TestWhatATurnLacks(t *testing.T) {
 	t.Parallel()
 	for name, c := range map[string]struct {
@@ -168,8 +167,8 @@ func TestWhatATurnLacks(t *testing.T) {
 	}
 }
 
-// Settling that takes more than 15 % of the preload is worth a word (common
-// practice, no source): the same millionths weigh more in a short grip.
+// A settlement of more than 15 % of the preload is reported (common practice,
+// no source). The same micrometres weigh more in a short grip.
 func TestSettlementThatIsWorthAWord(t *testing.T) {
 	t.Parallel()
 	said, silent := false, false
@@ -191,7 +190,7 @@ func TestSettlementThatIsWorthAWord(t *testing.T) {
 	}
 }
 
-// A bolt that is used once is never to be measured for its next use.
+// A bolt that is used once is never measured for its next use.
 func TestOnceIsNeverMeasured(t *testing.T) {
 	t.Parallel()
 	judged := func(angle unit.Angle, reuse string) []finding.Finding {
@@ -219,8 +218,8 @@ func TestOnceIsNeverMeasured(t *testing.T) {
 	}
 }
 
-// What lasts of a stretch is told: used up for good, or to be measured; nothing of
-// a bolt that springs back.
+// Permanent stretch is reported: as used up, or to be measured. A bolt that
+// springs back has no finding.
 func TestWhatLastsOfATurn(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {

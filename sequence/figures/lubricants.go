@@ -6,8 +6,8 @@ import (
 	"drawdown/sequence/tension/strength"
 )
 
-// judgeFriction warns of coefficients that no bolt turns against, and of those
-// that are not of the lubricant beside them.
+// judgeFriction warns of coefficients that no bolt has, and of those that do
+// not match the stated lubricant.
 func (j *judge) judgeFriction() {
 	stated := j.asked.Friction
 	if stated == nil {
@@ -27,9 +27,9 @@ func (j *judge) judgeFriction() {
 	}
 }
 
-// judgeGalling names what stainless steel does on stainless steel without a
-// lubricant. What it turns in is stainless too where nothing else is stated:
-// the nut comes with the bolt.
+// judgeGalling reports stainless steel on stainless steel without a lubricant,
+// which galls. Unless stated otherwise the mating thread is stainless too: the
+// nut comes with the bolt.
 func (j *judge) judgeGalling() {
 	b := j.Bolt.Bolt
 	dry := b.FrictionOpen() || screw.NothingOn(b.Lubricant)
@@ -38,18 +38,18 @@ func (j *judge) judgeGalling() {
 		return
 	}
 	tell := j.note
-	if err == nil || b.Lubricant != "" { // the file says that nothing is on it
+	if err == nil || b.Lubricant != "" { // the file says that there is none
 		tell = j.warn
 	}
 	tell(0, TorqueGalls, nil)
 }
 
-// stainless is the stainless steel among the materials of parts.
+// stainless is the name of stainless steel among the materials of parts.
 const stainless = "stainless steel"
 
-// mixedLubricants warns of bolts that look alike and turn against another
-// friction: mixed up, the same torque gives another preload. A kind is held
-// against the first that differs.
+// mixedLubricants warns of bolts that look alike but have different friction:
+// if mixed up, the same torque gives another preload. Each kind is compared
+// with the first that differs.
 func mixedLubricants(bolts []Bolt) []finding.Finding {
 	var found []finding.Finding
 	for i, late := range bolts {
@@ -76,8 +76,8 @@ func alike(a, b screw.Bolt) bool {
 	return errA == nil && errB == nil && classA.Name == classB.Name
 }
 
-// otherFriction reports whether the lubricants of two bolts are of different
-// friction classes. Stated coefficients are the maker's word.
+// otherFriction reports whether the lubricants of two bolts are in different
+// friction classes. Stated coefficients are the maker's and are not compared.
 func otherFriction(a, b screw.Bolt) bool {
 	if a.Friction != nil || b.Friction != nil {
 		return false

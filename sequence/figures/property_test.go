@@ -11,7 +11,7 @@ import (
 	"drawdown/sequence/tension/screw"
 )
 
-// The expected values of this file follow from first principles.
+// All expected values in this file follow from first principles.
 
 func drawKind(t *rapid.T) plan.Kind {
 	k := plan.Kind{
@@ -22,9 +22,9 @@ func drawKind(t *rapid.T) plan.Kind {
 	}
 	if rapid.Bool().Draw(t, "coefficients stated") {
 		low := rapid.Float64Range(0.06, 0.2).Draw(t, "low")
-		span := screw.Between(low, low*rapid.Float64Range(1.01, 1.5).Draw(t, "span")) // one figure has the spread of its class
+		span := screw.Between(low, low*rapid.Float64Range(1.01, 1.5).Draw(t, "span")) // a single figure gets the range of its class
 		k.Friction = &screw.Friction{Thread: span, Head: span}
-	} else if k.Class == "A2-70" { // dry it galls
+	} else if k.Class == "A2-70" { // it galls when dry
 		k.Lubricant = rapid.SampledFrom([]string{"", "engine oil", "moly"}).Draw(t, "lubricant")
 	} else {
 		k.Lubricant = rapid.SampledFrom([]string{"", "engine oil", "moly", "dry"}).Draw(t, "lubricant")
@@ -32,7 +32,7 @@ func drawKind(t *rapid.T) plan.Kind {
 	return k
 }
 
-// sound draws stages up to a share of the worked-out torque of the kind.
+// sound draws stages up to a share of the calculated torque of the kind.
 func sound(t *rapid.T, k plan.Kind) []plan.StageInput {
 	target, err := screw.Target(k.Bolt())
 	if err != nil {
@@ -46,8 +46,8 @@ func sound(t *rapid.T, k plan.Kind) []plan.StageInput {
 	return stages
 }
 
-// A torque of up to the worked-out one raises no doubt; ten times that always
-// does, about the torque.
+// A torque up to the calculated one gives no warning; ten times that always
+// gives one about the torque.
 func TestTenTimesASoundPlanIsDoubted(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		k := drawKind(t)
@@ -65,7 +65,7 @@ func TestTenTimesASoundPlanIsDoubted(t *testing.T) {
 	})
 }
 
-// The worked-out shares of a torque are the plan's own: none is doubted.
+// The calculated shares of a torque are the plan's own and give no warning.
 func TestSharesAreNotDoubted(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		k := drawKind(t)
@@ -76,7 +76,7 @@ func TestSharesAreNotDoubted(t *testing.T) {
 	})
 }
 
-// A bolt that is turned on further is never doubted less.
+// A larger angle never gives fewer warnings.
 func TestMoreAngleIsDoubtedMore(t *testing.T) {
 	gravity := func(doubts []finding.Finding) int {
 		worst := 0

@@ -12,12 +12,12 @@ import (
 )
 
 // Published: VDI 2230 Part 1, table A1 (testdata), the torques that use 90 % of
-// the yield stress. None of them is doubted at its own friction, and a quarter
-// more, 112 %, always is.
+// the yield stress. None gives a warning at its own friction, and a quarter
+// more, 112 %, always does.
 func TestTorquesOfTheTableAreNotDoubted(t *testing.T) {
 	for _, row := range tensiontest.Published(t, "vdi_2230_table_a1.csv") {
 		mu, torque := testkit.Number(t, row[2]), testkit.Number(t, row[4])
-		friction := screw.Same(screw.Range{Low: mu, Nominal: mu, High: mu + 0.01}) // alone, mu has the spread of its class
+		friction := screw.Same(screw.Range{Low: mu, Nominal: mu, High: mu + 0.01}) // a single mu would get the range of its class
 		k := plan.Kind{Name: "main", Thread: named(t, row[0]), Class: row[1], Friction: &friction}
 		if doubts := doubtsOn(t, k, torqueOf(torque)); strings.Contains(about(doubts), "torque") {
 			t.Errorf("%v: %v", row, doubts)
@@ -30,8 +30,8 @@ func TestTorquesOfTheTableAreNotDoubted(t *testing.T) {
 
 // Published: RCSC, table 8.2 (testdata), nut rotations that take structural
 // bolts past yield by design. The grip is the length less a nut and two turns;
-// snug is a tenth of the bolt's own torque. Bolts that are used once are not
-// doubted, others are.
+// snug is a tenth of the bolt's own torque. Bolts that are used once give no
+// warning, others do.
 func TestTurnOfNutIsNotDoubted(t *testing.T) {
 	for _, row := range tensiontest.Published(t, "turn_of_nut.csv") {
 		k := plan.Kind{Name: "main", Thread: named(t, row[0]), Class: row[1], Lubricant: "as delivered"}

@@ -10,8 +10,8 @@ import (
 	"drawdown/sequence/tension/screw"
 )
 
-// judgeTorques judges torques against yield. A figure that stands in several
-// stages is judged once.
+// judgeTorques judges torques against yield. A torque that several stages
+// repeat is judged once.
 func (j *judge) judgeTorques() {
 	if j.Bolt.Bolt.FrictionOpen() && j.hasStage(Tighten) {
 		j.openFriction()
@@ -42,9 +42,9 @@ func (j *judge) judgeTorques() {
 	}
 }
 
-// judgeUsedOnce warns of bolts that are used once and never come near yield: makers
-// ask for new ones where an angle has stretched them, and that angle is probably
-// missing. A bolt that is glued into its thread is new for another reason.
+// judgeUsedOnce warns of bolts that are used once and never come near yield:
+// makers require new ones if an angle has stretched them, and that angle is
+// probably missing. A bolt with thread locker is replaced for another reason.
 func (j *judge) judgeUsedOnce() {
 	if j.Reuse != "once" || j.strongest || j.hasStage(Advance) || screw.Sets(j.Bolt.Bolt.Lubricant) {
 		return
@@ -64,31 +64,31 @@ func (j *judge) judgeUsedOnce() {
 	}
 }
 
-// openFriction tells what the torques are judged by where nothing is stated of
-// the friction.
+// openFriction reports which range of friction the torques are judged by if
+// none is stated.
 func (j *judge) openFriction() {
 	if s, err := screw.Complete(j.Bolt.Bolt); err == nil {
 		j.note(0, LubricantOpen, finding.Values{"low": s.Friction.Thread.Low, "high": s.Friction.Thread.High})
 	}
 }
 
-// shares returns the least and the most of the yield stress used over the span
-// of friction.
+// shares returns the least and the greatest share of the yield stress over the
+// range of friction.
 func shares(r screw.Result) (least, most float64) {
 	least = min(r.Low.YieldShare, r.Nominal.YieldShare, r.High.YieldShare)
 	most = max(r.Low.YieldShare, r.Nominal.YieldShare, r.High.YieldShare)
 	return least, most
 }
 
-// isFinal reports whether nothing but this torque tightens the bolt in the end.
-// After a slackening a small torque may be meant: bearings are set so.
+// isFinal reports whether this torque alone finally tightens the bolt. After a
+// slackening a small torque may be intended, as for setting bearings.
 func (j *judge) isFinal(stage int) bool {
 	torque := j.Stages[stage].Torque.Nm()
 	return !j.hasStage(BackOff) &&
 		!slices.ContainsFunc(j.Stages[stage+1:], func(s Stage) bool { return s.Do == Advance || s.Torque.Nm() > torque })
 }
 
-// overYield warns of a torque that no friction of the span excuses.
+// overYield warns of a torque that is too high at every friction of the range.
 func (j *judge) overYield(s Stage, r screw.Result, least float64) {
 	fails := least > j.breakingShare()
 	if fails {
@@ -104,11 +104,11 @@ func (j *judge) overYield(s Stage, r screw.Result, least float64) {
 	j.warn(s.Number, TorqueOver, values)
 }
 
-// pastYield tells of a torque that takes the bolt past yield somewhere in the
-// span of friction: a warning where that is at the middle of it, or where it
-// breaks the bolt anywhere in it. The word for a paste with a solid lubricant stands for
-// pastes from 0.04 on, and the tables of makers rest on the upper ones (common
-// practice, no source), so that of it the middle alone counts.
+// pastYield reports a torque that takes the bolt past yield somewhere in the
+// range of friction. It is a warning if that happens at the middle of the
+// range, or if the bolt breaks anywhere in it. For a paste with a solid
+// lubricant only the middle counts: the word covers pastes from 0.04 on, and
+// the tables of makers use the upper ones (common practice, no source).
 func (j *judge) pastYield(s Stage, r screw.Result) {
 	ends := []screw.AtFriction{r.High, r.Nominal, r.Low}
 	breaks, yields := slices.IndexFunc(ends, screw.AtFriction.Breaks), slices.IndexFunc(ends, screw.AtFriction.Yields)
@@ -130,8 +130,8 @@ func pastYield(s Stage, at screw.AtFriction) finding.Values {
 	}
 }
 
-// atAnotherFriction tells of a torque that the bolt bears at the one figure of
-// friction that is stated, and not over the class that the figure is of.
+// atAnotherFriction reports a torque that the bolt bears at the single stated
+// friction, but not over the class of that figure.
 func (j *judge) atAnotherFriction(s Stage, r screw.Result) {
 	spread := r.Friction.Spread()
 	if spread == r.Friction {
@@ -156,7 +156,7 @@ func (j *judge) atAnotherFriction(s Stage, r screw.Result) {
 	tell(s.Number, TorqueOneFriction, values)
 }
 
-// breakingShare is the share of the yield stress at which the bolt breaks.
+// breakingShare is the breaking stress divided by the yield stress.
 func (j *judge) breakingShare() float64 {
 	if j.class.Tensile <= j.class.Yield {
 		return breakingWhereUnknown
@@ -164,8 +164,8 @@ func (j *judge) breakingShare() float64 {
 	return float64(j.class.Tensile / j.class.Yield)
 }
 
-// yields adds the torque, and the span of torques that bring the bolt to yield,
-// in the unit of the stage.
+// yields adds the torque, and the range of torques that bring the bolt to
+// yield, in the unit of the stage.
 func (j *judge) yields(s Stage, r screw.Result, values finding.Values) finding.Values {
 	low := min(r.Low.FullTorque, r.Nominal.FullTorque, r.High.FullTorque).OnScale(s.Torque.Unit)
 	high := max(r.Low.FullTorque, r.Nominal.FullTorque, r.High.FullTorque).OnScale(s.Torque.Unit)
@@ -183,8 +183,8 @@ func (j *judge) yields(s Stage, r screw.Result, values finding.Values) finding.V
 	return values
 }
 
-// written returns a torque as a person writes it: one that was worked out has
-// no more than four figures.
+// written returns a torque as a person would write it: a calculated one has at
+// most four figures.
 func written(t unit.GivenTorque) unit.GivenTorque {
 	v, err := strconv.ParseFloat(strconv.FormatFloat(t.Value, 'g', 4, 64), 64)
 	if err != nil {

@@ -15,7 +15,7 @@ import (
 	"drawdown/sequence/tension/strength"
 )
 
-// codes lists what a judge found, and whether it warns of it.
+// codes lists the findings of a judge, and whether each is a warning.
 func codes(found []finding.Finding) (list []string) {
 	for _, f := range found {
 		code := string(f.Code)
@@ -29,7 +29,8 @@ func codes(found []finding.Finding) (list []string) {
 
 func nm(v float64) unit.GivenTorque { return unit.GivenTorque{Value: v} }
 
-// Angles add up until a torque or a slackening; what ends in no angle is no turn.
+// Angles add up until a torque or a slackening. Stages that do not end in an
+// angle are not a turn.
 func TestTurns(t *testing.T) {
 	t.Parallel()
 	j := judge{Bolt: Bolt{Stages: []Stage{
@@ -41,7 +42,7 @@ func TestTurns(t *testing.T) {
 	}
 }
 
-// What cannot be worked out is asked for past one turn.
+// Above one turn, the finding asks for what is missing to calculate it.
 func TestMoreThanATurn(t *testing.T) {
 	t.Parallel()
 	for angle, want := range map[unit.Angle]bool{360: false, 361: true, 390: true} {
@@ -71,8 +72,8 @@ func TestMoreThanATurn(t *testing.T) {
 	}
 }
 
-// A torque that breaks the bolt before it is turned; at one friction of the span, or
-// at all. One over the aim is a note.
+// A torque before the angle that breaks the bolt, at one friction of the range
+// or at all. One over the aim is a note.
 func TestSnugTorque(t *testing.T) {
 	t.Parallel()
 	holds := stiffness.AfterAngle{Thread: 0.1, Head: 0.12, Snug: 100}
@@ -103,9 +104,9 @@ func TestSnugTorque(t *testing.T) {
 	}
 }
 
-// A turn breaks the bolt, draws it in, or uses up more than half of its even stretch,
-// the worst first. In a bolt as its standard makes it that is a warning where the
-// length is stated, and the bolt breaks or draws in.
+// A turn breaks the bolt, necks it, or uses up more than half of its uniform
+// elongation, the worst first. In a bolt as its standard makes it, this is a
+// warning if the length is stated and the bolt breaks or necks.
 func TestFailingTurns(t *testing.T) {
 	t.Parallel()
 	m10, _ := thread.Parse("M10")
@@ -118,7 +119,7 @@ func TestFailingTurns(t *testing.T) {
 		name string
 		at   stiffness.AfterAngle
 		want string
-		made string // said of a bolt as it is made
+		made string // finding for a bolt as it is made
 	}{
 		{"breaks", stiffness.AfterAngle{Breaks: true, Necks: true, LastingStrain: even, AngleToBreak: 112}, "turn breaks", "turn breaks!"},
 		{"necks", stiffness.AfterAngle{Necks: true, LastingStrain: even, AngleToGreatest: 112}, "turn necks", "turn necks"},
@@ -158,8 +159,8 @@ func TestFailingTurns(t *testing.T) {
 	}
 }
 
-// The span of an angle is told in fives of degrees, and as one figure where both ends
-// come to the same.
+// The range of an angle is given in steps of 5°, and as one figure if both ends
+// are equal.
 func TestSpanOfAnAngle(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct{ low, nominal, high, least, most unit.Angle }{
@@ -177,7 +178,7 @@ func TestSpanOfAnAngle(t *testing.T) {
 	}
 }
 
-// What stays longer, by whether the bolt goes in again.
+// Permanent stretch, depending on whether the bolt is used again.
 func TestWhatStaysLonger(t *testing.T) {
 	t.Parallel()
 	little, much := stiffness.AfterAngle{Lasting: 0.02, Reusable: true}, stiffness.AfterAngle{Lasting: 0.5}
@@ -212,8 +213,9 @@ func TestWhatStaysLonger(t *testing.T) {
 	}
 }
 
-// A torque past yield: warned of where it is at the middle of the span, or where it
-// breaks the bolt anywhere; else noted. It is told at the highest friction that does.
+// A torque past yield gives a warning if it is at the middle of the range, or
+// if it breaks the bolt anywhere; otherwise a note. The finding gives the
+// highest friction at which it does.
 func TestPastYield(t *testing.T) {
 	t.Parallel()
 	end := func(friction, share float64, breaks bool) screw.AtFriction {
@@ -266,8 +268,8 @@ func TestPastYield(t *testing.T) {
 	}
 }
 
-// Only the last torque tightens for good, unless an angle or a larger torque follows,
-// or the bolt is slackened again.
+// Only the last torque is final, unless an angle or a larger torque follows, or
+// the bolt is slackened again.
 func TestFinalTorque(t *testing.T) {
 	t.Parallel()
 	for name, c := range map[string]struct {
@@ -290,7 +292,7 @@ func TestFinalTorque(t *testing.T) {
 	}
 }
 
-// A finding is placed by its stage, or by its kind where it is about no stage.
+// A finding is placed by its stage, or by its kind if it has no stage.
 func TestPlaced(t *testing.T) {
 	t.Parallel()
 	f := finding.Warned(TurnBreaks, nil).About(finding.Place{Kind: "main", Stage: 3})
@@ -303,7 +305,7 @@ func TestPlaced(t *testing.T) {
 	}
 }
 
-// What stands for what is open: thread over the whole grip, parts of aluminium.
+// Substitutes for what is open: thread over the whole grip, parts of aluminium.
 func TestLenient(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -332,8 +334,8 @@ func TestLenient(t *testing.T) {
 	}
 }
 
-// A pressure over the limit of the material under the head is warned of; where that is
-// not known, over the limit of the hardest usual one.
+// A pressure above the limit of the material under the head gives a warning; if
+// that is unknown, the limit of the strongest usual one applies.
 func TestPressureUnderTheHead(t *testing.T) {
 	t.Parallel()
 	m10, _ := thread.Parse("M10")
@@ -367,7 +369,7 @@ func TestPressureUnderTheHead(t *testing.T) {
 	}
 }
 
-// Only what the class is known of reaches a preload.
+// Only a known class reaches a preload.
 func TestReaches(t *testing.T) {
 	t.Parallel()
 	var j judge
@@ -382,8 +384,9 @@ func TestReaches(t *testing.T) {
 	}
 }
 
-// A torque without a span of friction leaves no more than a torque wrench does: VDI
-// 2230 Part 1, table A8. One past yield, or with a span, is not so judged.
+// A torque at a single friction leaves no more than a torque wrench achieves:
+// VDI 2230 Part 1, table A8. One past yield, or with a range, is not judged
+// this way.
 func TestLeastLeft(t *testing.T) {
 	t.Parallel()
 	ask := func(low, high float64, torque unit.Torque) Ask {

@@ -6,8 +6,8 @@ import (
 	"drawdown/sequence/tension/wrench"
 )
 
-// judgeWrench judges torques of one bolt that no single wrench serves: it is
-// accurate from a fifth of its maximum on.
+// judgeWrench reports torques of one bolt that no single wrench covers: a
+// wrench is accurate from a fifth of its maximum on.
 func (j *judge) judgeWrench() {
 	var least, most *Stage
 	for i := range j.Stages {

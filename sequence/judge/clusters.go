@@ -6,9 +6,8 @@ import (
 	"slices"
 )
 
-// clusterFindings says which clusters are parted, and which, though nothing
-// presses on them, do not go before all others, or after them where the maker
-// has it so.
+// clusterFindings reports clusters that are separated, and unloaded clusters
+// that do not come before all others (or after them, if the maker says so).
 func (w *work) clusterFindings() []Finding {
 	var findings []Finding
 	position := map[int]int{} // in the group's order

@@ -8,7 +8,7 @@ import (
 	"drawdown/sequence/judge"
 )
 
-// A learner begins at an end of a row of five.
+// A learner begins at one end of a row of five.
 func ExampleOrder() {
 	var row geometry.Joint
 	for k, at := range geometry.Row(5, 60, geometry.Point{}, 0) {

@@ -9,13 +9,13 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// fewestForExchange is how many fasteners a group needs before two in each other's
-// place tell a slip from an order of the maker's own.
+// fewestForExchange is the smallest group in which two swapped entries indicate
+// a slip. In smaller groups the maker may have meant it.
 const fewestForExchange = 6
 
-// exchanged finds a maker's order that departs, and is one of the usual ones but for two
-// entries in each other's place, or for one in another place of the list. A maker's list
-// is copied by hand, and that is how a line goes wrong.
+// exchanged finds a maker's order that departs but would be a usual one if two
+// entries were swapped or one was moved. A maker's list is copied by hand, and
+// this is how it goes wrong.
 func exchanged(p plan.Plan) (finding.Finding, bool) {
 	for _, g := range p.Groups {
 		if !g.Makers() || len(g.Members) < fewestForExchange || len(p.Joint.Clusters) > 0 {
@@ -30,8 +30,8 @@ func exchanged(p plan.Plan) (finding.Finding, bool) {
 	return finding.Finding{}, false
 }
 
-// usualOrders gives the orders of the trade for a group, in either turn and begun at
-// either side.
+// usualOrders returns the usual orders of the trade for a group, in both
+// directions and from either side.
 func usualOrders(j geometry.Joint, g plan.Group) (orders [][]int) {
 	members := slices.Sorted(slices.Values(g.Members))
 	for _, seen := range sides(j) {
@@ -47,7 +47,7 @@ func usualOrders(j geometry.Joint, g plan.Group) (orders [][]int) {
 	return orders
 }
 
-// sides gives the joint as it is, mirrored, and turned half round.
+// sides returns the joint as it is, mirrored, and turned by 180°.
 func sides(j geometry.Joint) (all []geometry.Joint) {
 	for _, by := range []geometry.Point{{X: 1, Y: 1}, {X: -1, Y: 1}, {X: 1, Y: -1}, {X: -1, Y: -1}} {
 		seen := j
@@ -61,7 +61,8 @@ func sides(j geometry.Joint) (all []geometry.Joint) {
 	return all
 }
 
-// slip says by which two entries an order differs from a usual one, or nil.
+// slip returns the two entries by which an order differs from a usual one, or
+// nil.
 func slip(p plan.Plan, order, usual []int) finding.Values {
 	var differ []int
 	for k := range order {
@@ -80,7 +81,7 @@ func slip(p plan.Plan, order, usual []int) finding.Values {
 	if len(differ) == 2 && order[first] == usual[last] && order[last] == usual[first] {
 		return entries(first, last)
 	}
-	for _, m := range [][2]int{{first, last}, {last, first}} { // one entry that stands further on, or further back
+	for _, m := range [][2]int{{first, last}, {last, first}} { // one entry is too late, or too early
 		moved := slices.Delete(slices.Clone(order), m[0], m[0]+1)
 		if moved = slices.Insert(moved, m[1], order[m[0]]); slices.Equal(moved, usual) {
 			values := entries(m[0], m[1])

@@ -8,22 +8,24 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// What the order that a file states can be.
+// Findings about the order that a file states.
 const (
-	StatedDeparts  finding.Code = "order stated departs"  // why: the first departure; more: how many others
+	StatedDeparts  finding.Code = "order stated departs"  // why: the first departure; more: number of others
 	StatedReversed finding.Code = "order stated reversed" // first, last: ids of the list
-	StatedParts    finding.Code = "order stated parts"    // name: a cluster, ids, steps; more: how many others
-	// first, second: two entries, at step and other; moved: the first belongs to the place of the second
+	StatedParts    finding.Code = "order stated parts"    // name: a cluster, ids, steps; more: number of others
+	// first, second: two entries, at step and other; moved: the first should be
+	// at the place of the second
 	StatedExchanged finding.Code = "order stated exchanged"
 )
 
-// Stated judges the order that a file states in place of the program's own. It
-// tells of one that departs from the trade's, with the kind that it is about. A
-// maker's order, in a list or as cast numbers, is not judged; but where it parts the
-// two fasteners of a cap, one is probably in the wrong place; where it departs
-// and its reverse does not, it is likely to be the order of loosening; and where it is
-// a usual one but for two entries, these are likely to be exchanged. That smaller threads go first is told
-// by the plan's input.
+// Stated judges the order that a file states instead of the program's own. It
+// reports an order that departs from the trade's, and the kind it concerns. A
+// maker's order, as a list or as cast numbers, is not judged, but some faults
+// are reported. If it separates the two fasteners of a cap, one is probably in
+// the wrong place. If it departs but its reverse does not, it is probably the
+// loosening order. If it is a usual one except for two entries, these are
+// probably swapped. Smaller threads first is reported when the input is
+// planned.
 func Stated(in plan.Input, p plan.Plan) (finding.Finding, bool) {
 	isStated := func(g sequence.Group) bool { return g.Way != sequence.Auto && g.Way != "" }
 	stated := slices.ContainsFunc(in.Groups, isStated)
@@ -57,7 +59,7 @@ func Stated(in plan.Input, p plan.Plan) (finding.Finding, bool) {
 	return finding.Warned(StatedDeparts, values).From(finding.CommonPractice).About(place), true
 }
 
-// departuresOf returns what an order departs in, whoever made it.
+// departuresOf returns how an order departs, whoever made it.
 func departuresOf(in Input) []Finding {
 	in.Makers = false
 	return slices.DeleteFunc(Order(in).Findings, func(f Finding) bool {
@@ -65,14 +67,14 @@ func departuresOf(in Input) []Finding {
 	})
 }
 
-// remarked says whether an order is noticed at all, whoever made it.
+// remarked reports whether an order has remarks, whoever made it.
 func remarked(in Input) bool {
 	in.Makers = false
 	return slices.ContainsFunc(Order(in).Findings, func(f Finding) bool { return f.Rule != GroupOrder && f.Severity == Remark })
 }
 
-// parted finds the caps on two fasteners that a maker's order pulls down on one of
-// them alone: a list by rows, or two numbers exchanged.
+// parted finds caps with two fasteners of which a maker's order tightens only
+// one at first: a list by rows, or two swapped numbers.
 func parted(p plan.Plan, departures []Finding) (finding.Finding, bool) {
 	var caps []Finding
 	for _, d := range departures {
@@ -89,8 +91,7 @@ func parted(p plan.Plan, departures []Finding) (finding.Finding, bool) {
 	return finding.Warned(StatedParts, values).From(finding.CommonPractice), true
 }
 
-// reversed turns the groups round that go by the maker's order, each in its
-// place.
+// reversed reverses the groups in maker's order, each in its place.
 func reversed(p plan.Plan, in Input) (finding.Finding, bool) {
 	var back []int
 	values := finding.Values{}

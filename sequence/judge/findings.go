@@ -8,7 +8,8 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// What an order can do, one code a rule. side is that of the work; at is AtSteps.
+// What an order can do, one code per rule. side is that of the work; at is
+// AtSteps.
 const (
 	UnknownName    finding.Code = "order unknown name"       // names, at; meant: the one it may mean
 	NamedTwice     finding.Code = "order names twice"        // id, first, again: steps
@@ -25,10 +26,10 @@ const (
 	PullsAside     finding.Code = "order pulls aside"        // id, step, pull, most, side
 	BendsPart      finding.Code = "order bends the part"     // id, step, bend, most, side
 	LongWay        finding.Code = "order long way"           // way, own
-	AtSteps        finding.Code = "at steps"                 // n, steps; from, to: where they follow each other
+	AtSteps        finding.Code = "at steps"                 // n, steps; from, to: if they are consecutive
 )
 
-// What can be wrong with a list that is to be an order.
+// What can be wrong with a list of fasteners.
 const (
 	NoNames       finding.Code = "list names nothing"  //
 	MixedNames    finding.Code = "list mixes names"    // id, cast
@@ -36,12 +37,12 @@ const (
 	WayNotAnOrder finding.Code = "order is a way"      // way
 )
 
-// severities are what the verdict's say elsewhere.
+// severities maps the severities of this package to those of findings.
 var severities = map[Severity]finding.Severity{
 	Fault: finding.Error, Departure: finding.Warning, Remark: finding.Note, Description: finding.Note,
 }
 
-// Found returns the finding as a code with its values, to be worded.
+// Found returns the finding as a code with its values, for render/words.
 func (f Finding) Found() finding.Finding {
 	code, values := f.coded()
 	values["side"] = string(f.Side)
@@ -107,12 +108,13 @@ func (f Finding) coded() (finding.Code, finding.Values) {
 	panic("no code for the rule " + f.Rule)
 }
 
-// heldAgainst is one of the fasteners with the first of those it is held against.
+// heldAgainst returns one of the fasteners with the first of those it is
+// compared with.
 func (f Finding) heldAgainst(k int) finding.Values {
 	return finding.Values{"id": f.IDs[k], "step": f.Steps[k], "against": f.Against[0], "againststep": f.AgainstSteps[0]}
 }
 
-// firstPair is the pair that a finding names first, as it is worked.
+// firstPair is the first pair of a finding, in working order.
 func (f Finding) firstPair() finding.Values {
 	first, second := f.Against[0], f.IDs[0]
 	if f.Side == Loosen {
@@ -124,7 +126,7 @@ func (f Finding) firstPair() finding.Values {
 	}
 }
 
-// atSteps names steps of an order, a run of them by its ends.
+// atSteps names steps of an order; consecutive ones by their ends.
 func atSteps(steps []int) finding.Finding {
 	v := finding.Values{"n": len(steps), "steps": steps}
 	if last := len(steps) - 1; last > 1 && steps[last]-steps[0] == last && slices.IsSorted(steps) {

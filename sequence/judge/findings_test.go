@@ -12,7 +12,8 @@ import (
 	"drawdown/sequence/judge"
 )
 
-// Pinned from our own output: how findings read, for both sides of the work.
+// Pinned from our own output: the wording of findings, for both sides of the
+// work.
 func TestFindingsAreSaid(t *testing.T) {
 	t.Parallel()
 	said := map[finding.Code]bool{}
@@ -82,8 +83,8 @@ func TestFindingsAreSaid(t *testing.T) {
 	}
 }
 
-// First principles: values are those of the first pair as it is worked, and of
-// the bolt of a cap that decides: the first to go on, the last to come off.
+// First principles: the values are those of the first pair in working order,
+// and of the deciding bolt of a cap: the first to go on, the last to come off.
 func TestFoundValues(t *testing.T) {
 	t.Parallel()
 	for _, tt := range []struct {

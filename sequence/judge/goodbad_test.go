@@ -12,22 +12,23 @@ import (
 	"drawdown/sequence/judge"
 )
 
-// The rules by which orders are made here, written before the judge was held
-// against them. Common practice, no source, where none is named.
+// Rules for making orders, written before the judge was tested on them. Common
+// practice, no source, unless one is named.
 //
-// Good: the cross-pattern of ASME PCC-1 from any bolt, either way round; four
-// crosswise and then round (PCC-1, appendix F, value from memory); round the
-// quarters; 1-4-3-6-5-2 on six; filled rows ring by ring, either way; columns
-// from the middle; rows from the middle, on alternate sides; on pans, covers
-// and ovals, of the half nearest to the middle, always the one that keeps what
-// is tight balanced; circles inside each other star by star, the inner first.
+// Good: the cross-pattern of ASME PCC-1 from any bolt, in either direction;
+// four crosswise and then around (PCC-1, appendix F, value from memory); by
+// quarters; 1-4-3-6-5-2 on six; filled rows ring by ring, in either direction;
+// columns from the middle; rows from the middle, on alternate sides; on pans,
+// covers and ovals, among the half nearest to the middle, always the one that
+// best balances what is tight; concentric circles star by star, the inner
+// first.
 //
-// Bad: once round nine or more; marching pairs on eight or more; two opposite
+// Bad: once around nine or more; marching pairs on eight or more; two opposite
 // quarters before the others; one half before the other; from the outside
-// inwards; heads by rows from a corner; rows from end to end; circles inside each
-// other the outer first, or once round each.
+// inwards; heads by rows from a corner; rows from end to end; concentric
+// circles with the outer first, or once around each.
 //
-// Each is made on a part drawn at random, some measured off.
+// Each is made on a random part, some with measuring errors.
 
 type made struct {
 	rule   string
@@ -158,8 +159,8 @@ var badOrders = []maker{
 	},
 }
 
-// Right verdicts on 200 good and 200 bad orders in 95 % of each, as a technician
-// would want of an instructor.
+// Right verdicts on 95 % each of 200 good and 200 bad orders, as a technician
+// would expect from an instructor.
 func TestGoodAndBadOrders(t *testing.T) {
 	t.Parallel()
 	const orders, atLeast = 200, 0.95
@@ -197,7 +198,7 @@ func bolts(n int, r *rand.Rand) []geometry.Point {
 	return measuredOff(geometry.Circle(n, 200+200*r.Float64(), geometry.Point{X: 5, Y: -3}, 360*r.Float64(), true), r)
 }
 
-// ring is an oval with n places at uneven steps.
+// ring is an oval with n unevenly spaced places.
 func ring(n int, r *rand.Rand) []geometry.Point {
 	a, b, dent, at := 110+120*r.Float64(), 70+50*r.Float64(), 0.1*r.Float64(), 2*math.Pi*r.Float64()
 	const fine = 1440
@@ -234,7 +235,7 @@ func crossPattern(n int) []int {
 	starts := []int{0}
 	for step := n / 4; len(starts) < n/4; {
 		half := step / 2
-		if step%2 == 1 { // an odd count of starts is taken one by one
+		if step%2 == 1 { // with an odd count the starts are taken one by one
 			starts = inOrder(n / 4)
 			break
 		}
@@ -293,7 +294,7 @@ func oppositeQuarters(n int) []int {
 	return order
 }
 
-// fromAnyBolt begins at any place of a round, either way.
+// fromAnyBolt begins at any place of a round, in either direction.
 func fromAnyBolt(order []int, n int, r *rand.Rand) []int {
 	first, sense := r.IntN(n), 1-2*r.IntN(2)
 	out := make([]int, len(order))
@@ -312,7 +313,8 @@ func fromTheMiddle(n int) []int {
 	return order
 }
 
-// ringByRing goes round filled rows ring by ring, each from where the last ended.
+// ringByRing goes around filled rows ring by ring, each from where the last
+// ended.
 func ringByRing(p []geometry.Point, columns, rows int, left bool) []int {
 	number := func(i int) int {
 		c, r := 2*(i%columns)-(columns-1), 2*(i/columns)-(rows-1)
@@ -344,8 +346,8 @@ func ringByRing(p []geometry.Point, columns, rows int, left bool) []int {
 	return order
 }
 
-// balanced takes, of the half nearest to the middle, always the place that keeps
-// the sum of those tight smallest.
+// balanced takes, among the half nearest to the middle, always the place that
+// keeps the vector sum of those tight smallest.
 func balanced(p []geometry.Point) []int {
 	middle := geometry.Centroid(p)
 	rest := inOrder(len(p))

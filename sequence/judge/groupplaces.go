@@ -9,43 +9,43 @@ import (
 	"drawdown/sequence"
 )
 
-// work is one group with its order. Its places are units: single fasteners and
+// work is one group with its order. It is judged by units: single fasteners and
 // clusters.
 type work struct {
 	joint   geometry.Joint
 	members []int // fasteners in the order as given
 	step    []int // of every fastener of the joint, from 1
-	// The units, each in the order in which its fasteners are worked: those of
-	// unloaded clusters, and those that bear load, which are judged by their places.
+	// The units, each in the order in which its fasteners are tightened: those
+	// of unloaded clusters, and the others, which are judged by their places.
 	free, units [][]int
-	listed      []int // the fastener that the joint lists first, of each unit
+	listed      []int // the first listed fastener of each unit
 	order       []int // units in the order as given
 	layout      Layout
 	places
 }
 
-// places are the places of the units, brought to true where they are regular.
+// places are the places of the units, moved to exact ones if they are regular.
 type places struct {
 	geometry.Layout
 	seen     family.Seen
-	given    []geometry.Point // as they are listed
-	middle   geometry.Point   // of the smallest circle round them
+	given    []geometry.Point // as in the file
+	middle   geometry.Point   // of the smallest circle around them
 	centroid geometry.Point
 	radius   []float64 // from the middle
 	deg      []float64 // direction from the middle
-	turn     []float64 // the same where all stood evenly round the middle
-	ring     []int     // number from inside
-	along    []onEdge  // where on which edge
+	turn     []float64 // the same if all were evenly spread around the middle
+	ring     []int     // number from the inside
+	along    []onEdge  // position along an edge
 	spacing  float64
-	reach    float64 // from the centroid to the outermost
-	// length is the distance from the middle along the longest extent; nil where
-	// the places extend alike in all directions.
+	reach    float64 // distance from the centroid to the outermost
+	// length is the distance from the middle along the longest extent; nil if
+	// the places extend equally in all directions.
 	length []float64
 }
 
 func newWork(j geometry.Joint, members, step []int) *work {
 	w := &work{joint: j, members: members, step: step}
-	// The listing of the order must not decide anything.
+	// The listing order of the fasteners must not decide anything.
 	w.free, w.units = sequence.Units(j, slices.Sorted(slices.Values(members)))
 	w.places = newPlaces(sequence.Centres(j, w.units))
 	w.listed = geometry.Mapped(w.units, func(unit []int) int { return unit[0] })
@@ -86,8 +86,8 @@ func newPlaces(points []geometry.Point) places {
 	return p
 }
 
-// rings parts the places from the middle outwards: a row by steps from its
-// middle, circles as they are seen, else by rings of the layout.
+// rings divides the places from the middle outwards: a row by steps from its
+// middle, circles as recognized, otherwise by rings of the layout.
 func (p places) rings() [][]int {
 	switch p.seen.Family {
 	case family.Circles:
@@ -98,8 +98,8 @@ func (p places) rings() [][]int {
 	return p.Rings(p.middle)
 }
 
-// takeSides returns the places of a row their sides by their number in it, however
-// unevenly they stand.
+// takeSides assigns the places of a row to sides by their number in it, however
+// uneven the spacing.
 func (p places) takeSides() {
 	axis := geometry.LongAxis(p.Points)
 	for k, ring := range rowRings(p.Points) {
@@ -128,12 +128,12 @@ func rowRings(points []geometry.Point) [][]int {
 	return rings
 }
 
-// onEdge is the number of a place along one of the closed edges, of so many
-// places; of none, of is 0.
+// onEdge is the position of a place along one of the closed edges: its number,
+// of so many places. of is 0 if it is on none.
 type onEdge struct{ edge, number, of int }
 
-// edges numbers the places along the edge of a perimeter or curve, and along each
-// circle of several.
+// edges numbers the places along the edge of a perimeter or curve, and along
+// each of several circles.
 func (p places) edges() []onEdge {
 	edges := [][]int{p.seen.Edge}
 	if p.seen.Family == family.Circles {
@@ -151,8 +151,8 @@ func (p places) edges() []onEdge {
 	return along
 }
 
-// evenly spreads directions round the full turn, in their succession: on a
-// circle whose bolts stand unevenly each still has its place across.
+// evenly spreads directions evenly around a full turn, keeping their order. On
+// a circle with unevenly spaced bolts each then still has an opposite place.
 func evenly(deg []float64) []float64 {
 	turn := make([]float64, len(deg))
 	for k, i := range inRound(geometry.Count(len(deg)), deg) {
@@ -161,13 +161,13 @@ func evenly(deg []float64) []float64 {
 	return turn
 }
 
-// firstStep is the step at which a unit is begun.
+// firstStep is the step of the first fastener of a unit.
 func (w *work) firstStep(unit int) int { return w.step[w.units[unit][0]] }
 
-// name is the fastener with which a unit is begun.
+// name is the id of the first fastener of a unit.
 func (w *work) name(unit int) string { return w.joint.Fasteners[w.units[unit][0]].ID }
 
-// at returns the steps and ids of units at these positions of the order.
+// at returns the steps and ids of the units at some positions of the order.
 func (w *work) at(positions ...int) (steps []int, names []string) {
 	for _, k := range positions {
 		steps, names = append(steps, w.firstStep(w.order[k])), append(names, w.name(w.order[k]))

@@ -6,8 +6,8 @@ import (
 	"drawdown/geometry"
 )
 
-// groupOrder finds fasteners that are worked before an earlier group is
-// finished. Groups of one thread size may be mixed: that is a remark.
+// groupOrder finds fasteners that come before an earlier group is finished.
+// Groups of one thread size may be mixed; that is a remark.
 func groupOrder(j geometry.Joint, groups []Group, order []int) []Finding {
 	groupOf := func(i int) int {
 		return slices.IndexFunc(groups, func(g Group) bool { return slices.Contains(g.Kinds, j.Fasteners[i].Kind) })

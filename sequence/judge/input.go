@@ -6,7 +6,7 @@ import (
 	"drawdown/geometry"
 )
 
-// Side is the work that an order is for.
+// Side is the kind of work that an order is for.
 type Side string
 
 const (
@@ -14,30 +14,30 @@ const (
 	Loosen  Side = "loosen"
 )
 
-// Sides lists both, tightening first.
+// Sides lists both sides, tightening first.
 var Sides = []Side{Tighten, Loosen}
 
-// Group is a set of fastener kinds that is worked together.
+// Group is a set of fastener kinds that are tightened together.
 type Group struct {
 	Kinds []string
-	// MajorMm is the thread's major diameter, 0 where it is not known. Small
-	// ones go last; groups of one size may be mixed.
+	// MajorMm is the thread's major diameter; 0 if unknown. Small ones go last;
+	// groups of one size may be mixed.
 	MajorMm float64
 }
 
-// Input is an order and what it is judged by.
+// Input is an order with what is needed to judge it.
 type Input struct {
 	Joint  geometry.Joint
-	Groups []Group  // in the order in which they are tightened; none: all in one
-	Order  []string // ids, as given: some may be unknown, missing or twice
-	Side   Side     // empty: tighten
-	Makers bool     // the maker's own order, which is described and not judged
-	// Nearest guesses which of the ids an unknown name means, empty for none;
-	// nil: nothing is guessed.
+	Groups []Group  // in tightening order; nil means all in one
+	Order  []string // ids as given: some may be unknown, missing or repeated
+	Side   Side     // "" means Tighten
+	Makers bool     // the maker's own order: described, not judged
+	// Nearest guesses which id an unknown name means, or returns "". If nil,
+	// nothing is guessed.
 	Nearest func(name string, ids []string) string
 }
 
-// groups returns every fastener its group, the last for kinds that none names.
+// groups returns the groups, with a last one for kinds that none names.
 func (in Input) groups() []Group {
 	if len(in.Groups) == 0 {
 		return []Group{{Kinds: kindsOf(in.Joint, nil)}}
@@ -52,7 +52,7 @@ func (in Input) groups() []Group {
 	return in.Groups
 }
 
-// kindsOf lists the kinds of a joint's fasteners without those named.
+// kindsOf lists the kinds of a joint's fasteners except those given.
 func kindsOf(j geometry.Joint, without []string) []string {
 	var kinds []string
 	for _, f := range j.Fasteners {

@@ -11,11 +11,12 @@ import (
 	"drawdown/sequence/judge"
 )
 
-// The head that most tables below are about: M1 to M5 above, M6 to M10 below.
+// head is the part for most tables below: M1 to M5 at the top, M6 to M10 at the
+// bottom.
 func head() []geometry.Point { return geometry.Grid(5, 2, 95, 90, geometry.Point{X: 12, Y: -7}) }
 
 // Common practice, no source: what an instructor marks in an order. The figures
-// behind the findings follow from the places by first principles.
+// follow from the places by first principles.
 func TestFindings(t *testing.T) {
 	t.Parallel()
 	row := geometry.Row(5, 60, geometry.Point{X: 3, Y: 4}, 0)
@@ -55,8 +56,9 @@ func TestFindings(t *testing.T) {
 	}
 }
 
-// First principles: once round a circle of n the unit vectors of half the
-// bolts add up to 1/sin(π/n), those of m bolts to sin(mπ/n)/sin(π/n), and that half is the longest run on one side.
+// First principles: once around a circle of n, the unit vectors of half the
+// bolts add up to 1/sin(π/n), those of m bolts to sin(mπ/n)/sin(π/n), and that
+// half is the longest run on one side.
 func TestFiguresOnceRound(t *testing.T) {
 	t.Parallel()
 	for n := 6; n <= 40; n += 2 {
@@ -65,7 +67,7 @@ func TestFiguresOnceRound(t *testing.T) {
 		if want := 1 / math.Sin(math.Pi/float64(n)); math.Abs(f.Pull-want) > 1e-9 || f.PullStep != n/2 {
 			t.Errorf("circle of %d: pull %g after step %d, want %g after %d", n, f.Pull, f.PullStep, want, n/2)
 		}
-		m := float64((n + 2) / 3) // the first third adds up to a part of that
+		m := float64((n + 2) / 3) // the bolts in the first third
 		if want := math.Sin(m*math.Pi/float64(n)) / math.Sin(math.Pi/float64(n)); math.Abs(f.PullEarly-want) > 1e-9 {
 			t.Errorf("circle of %d: early pull %g, want %g", n, f.PullEarly, want)
 		}
@@ -78,24 +80,23 @@ func TestFiguresOnceRound(t *testing.T) {
 	}
 }
 
-// First principles, on the head: the vectors to M1 M2 M6 M7 M3 add up to
-// 2·190 + 2·95 mm to the left and 45 mm up, over the distance to the corner. The
-// first third ends with the fourth, before M3.
-// The same five lie on one side. M2, M7, M3, M8, M4 and M9 lie further in than
-// one worked before them. Between neighbours go M1–M2, M6–M7, M3–M8,
-// M4–M9 and M5–M10.
+// First principles, on the head: the vectors to M1 M2 M6 M7 M3 add up to 2·190
+// + 2·95 mm to the left and 45 mm up, divided by the distance to the corner.
+// The first third ends with the fourth, before M3. The same five are on one
+// side. M2, M7, M3, M8, M4 and M9 are further in than an earlier one. The steps
+// M1–M2, M6–M7, M3–M8, M4–M9 and M5–M10 go to a neighbour.
 func TestFiguresOfAHead(t *testing.T) {
 	t.Parallel()
 	f := listed(head(), "M1 M2 M6 M7 M3 M8 M4 M9 M5 M10").Groups[0].Order
 	want := judge.Figures{Pull: math.Hypot(2*190+2*95, 45) / math.Hypot(190, 45), PullEarly: (2*190 + 2*95) / math.Hypot(190, 45), PullStep: 5, Run: 5, Inwards: 6, Neighbours: 5}
-	f.TravelMm, f.Saddle = 0, 0 // other tests'
+	f.TravelMm, f.Saddle = 0, 0 // covered by other tests
 	if diff := cmp.Diff(want, f, cmp.Comparer(func(a, b float64) bool { return math.Abs(a-b) < 1e-9 })); diff != "" {
 		t.Error(diff)
 	}
 }
 
-// First principles: a list that is not whole is a fault of its own, and the
-// rules are not tried.
+// First principles: an incomplete list is a fault, and the rules are not
+// applied.
 func TestNotWhole(t *testing.T) {
 	t.Parallel()
 	nearest := func(name string, ids []string) string {
@@ -148,7 +149,7 @@ func bolted() geometry.Joint {
 }
 
 // Common practice, no source: the small outer bolts go on last and come off
-// first. Where the sizes are alike, mixing the groups matters little.
+// first. If the sizes are equal, mixing the groups matters little.
 func TestGroupOrder(t *testing.T) {
 	t.Parallel()
 	main, sides := "M3 M8 M9 M4 M2 M7 M10 M5 M1 M6", "F1 F2"
@@ -179,21 +180,21 @@ func TestGroupOrder(t *testing.T) {
 	}
 }
 
-// First principles: neighbours are not in succession where another fastener
-// comes between.
+// First principles: neighbours are not in succession if another fastener comes
+// between them.
 func TestNeighboursWithAnotherBetween(t *testing.T) {
 	t.Parallel()
 	r := judge.Order(judge.Input{Joint: bolted(), Groups: []judge.Group{{Kinds: []string{"main"}}, {Kinds: []string{"side"}}},
 		Order: strings.Fields("M3 F1 M8 F2 M9 M4 M2 M7 M10 M5 M1 M6")})
-	// M9–M4, M2–M7, M10–M5 and M1–M6 are left; F1 stands between M3 and M8, and
-	// F2 between M8 and M9.
+	// M9–M4, M2–M7, M10–M5 and M1–M6 remain; F1 is between M3 and M8, and F2
+	// between M8 and M9.
 	if got := r.Groups[0].Order.Neighbours; got != 4 {
 		t.Errorf("%d steps to a neighbour, want 4", got)
 	}
 }
 
-// Common practice, no source: by columns a long cover is worked outwards all the
-// time, but one end is finished before the other.
+// Common practice, no source: tightened by columns, a long cover is always
+// worked outwards, but one end is finished before the other.
 func TestLongCoverByColumns(t *testing.T) {
 	t.Parallel()
 	points := geometry.Rectangle(5, 2, 304, 164, geometry.Point{X: 31, Y: -17})
@@ -203,8 +204,8 @@ func TestLongCoverByColumns(t *testing.T) {
 	}
 }
 
-// First principles: a kind that no group names is a group of its own at the
-// end, and without groups all are judged as one.
+// First principles: a kind that no group names is a separate group at the end.
+// Without groups all are judged as one.
 func TestGroupsThatAreNotNamed(t *testing.T) {
 	t.Parallel()
 	order := strings.Fields("M3 M8 M9 M4 M2 M7 M10 M5 M1 M6 F1 F2")
@@ -217,8 +218,8 @@ func TestGroupsThatAreNotNamed(t *testing.T) {
 	}
 }
 
-// caps are five caps with two bolts each, C1 and C6 on the first. No spring
-// presses on the fourth.
+// caps has five caps with two bolts each, C1 and C6 on the first. No spring
+// pushes on the fourth.
 func caps() geometry.Joint {
 	j := jointOf(geometry.Grid(5, 2, 95, 44, geometry.Point{X: 7, Y: 3}))
 	for k := range 5 {
@@ -228,8 +229,8 @@ func caps() geometry.Joint {
 	return j
 }
 
-// Common practice, no source: the bolts of a cap go down together, the cap
-// that nothing presses on before the others, and these from the middle.
+// Common practice, no source: the bolts of a cap are tightened together, the
+// unloaded cap before the others, and these from the middle.
 func TestClusters(t *testing.T) {
 	t.Parallel()
 	tests := []struct {
@@ -254,7 +255,7 @@ func TestClusters(t *testing.T) {
 	}
 }
 
-// What the file says of caps that no spring presses on goes before common practice.
+// What the file says about unloaded caps overrides common practice.
 func TestUnloadedFirstOff(t *testing.T) {
 	t.Parallel()
 	j := caps()
@@ -270,7 +271,7 @@ func TestUnloadedFirstOff(t *testing.T) {
 	}
 }
 
-// Caps under none of which a spring presses are judged as any other.
+// If all caps are unloaded, they are judged as usual.
 func TestAllUnloaded(t *testing.T) {
 	t.Parallel()
 	j := caps()
@@ -291,8 +292,8 @@ func idsBackwards(order string) []string {
 	return names
 }
 
-// First principles: steps of a loosening order are counted from its own
-// beginning. M3, the middle, comes off first here, at step 1.
+// First principles: steps of a loosening order count from its own start. M3, in
+// the middle, comes off first here, at step 1.
 func TestLooseningSteps(t *testing.T) {
 	t.Parallel()
 	r := judge.Order(judge.Input{Joint: jointOf(head()), Side: judge.Loosen, Order: strings.Fields("M3 M6 M1 M5 M10 M7 M2 M4 M9 M8")})
@@ -326,8 +327,8 @@ func TestMakersOrderIsDescribed(t *testing.T) {
 	wantVerdict(t, "a maker's list with one left out", judge.Order(in), judge.NotWhole)
 }
 
-// First principles: with one fastener, or two, there is nothing to get wrong;
-// with none the order is whole.
+// First principles: with one or two fasteners any order is right; with none the
+// order is complete.
 func TestFewFasteners(t *testing.T) {
 	t.Parallel()
 	for n := range 3 {
@@ -337,7 +338,8 @@ func TestFewFasteners(t *testing.T) {
 	}
 }
 
-// Two fasteners at one place are a fault of the file, not a reason to fail.
+// Two fasteners at the same place are a fault of the file, but must not cause a
+// failure.
 func TestPlacesThatCoincide(t *testing.T) {
 	t.Parallel()
 	points := append(head(), head()[0], head()[0])

@@ -9,11 +9,11 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// ReadList reads an order as it is typed: ids, or the numbers cast on the
-// part, with commas, semicolons or blanks between. It returns ids. A name that
-// no fastener has stays as it is, for Order to report; capitals count only
-// where ids differ by nothing else. A list that mixes ids with cast numbers,
-// and one of cast numbers that are there twice on the part, is an error.
+// ReadList reads an order as typed: ids, or the numbers cast on the part,
+// separated by commas, semicolons or white space. It returns ids. A name that
+// no fastener has is kept, for Order to report. Case matters only if ids differ
+// by case alone. A list that mixes ids with cast numbers is an error, and so is
+// a cast number that is on the part twice.
 func ReadList(j geometry.Joint, text string) ([]string, error) {
 	names := strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == ';' || unicode.IsSpace(r) })
 	if len(names) == 0 {
@@ -45,10 +45,10 @@ func ReadList(j geometry.Joint, text string) ([]string, error) {
 	return order, nil
 }
 
-// names are what the fasteners of a joint can be called.
+// names are the possible names of the fasteners of a joint.
 type names struct {
 	exact  map[string]bool
-	folded map[string][]string // ids by their small letters
+	folded map[string][]string // ids by lower case
 	cast   map[string][]string // ids by the number on the part
 }
 
@@ -66,7 +66,7 @@ func newNames(j geometry.Joint) names {
 	return n
 }
 
-// id returns the id that a name stands for.
+// id returns the id that a name means.
 func (n names) id(name string) (string, bool) {
 	if n.exact[name] {
 		return name, true

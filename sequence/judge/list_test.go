@@ -12,7 +12,8 @@ import (
 	"drawdown/sequence/judge"
 )
 
-// numbered is a row of four whose ids and cast numbers run in other ways.
+// numbered is a row of four whose ids and cast numbers run in different
+// directions.
 func numbered() geometry.Joint {
 	j := jointOf(geometry.Row(4, 60, geometry.Point{X: 3}, 10))
 	for k, cast := range []int{4, 2, 1, 3} {
@@ -71,8 +72,8 @@ func TestReadList(t *testing.T) {
 	}
 }
 
-// First principles: whatever is typed, the list is read or refused, a name
-// that is no fastener's stays in it, and it can be judged.
+// First principles: any text is either read or rejected; an unknown name is
+// kept; and the list can be judged.
 func FuzzReadList(f *testing.F) {
 	for _, seed := range []string{"M1,M2,M3,M4", "1 2 3 4", "m1;m2", ",", "M1,1", "M1,M1,M9", "\x00\xff,é,M1"} {
 		f.Add(seed)
@@ -106,7 +107,7 @@ func FuzzReadList(f *testing.F) {
 				t.Fatalf("%q is %q", list, r.Verdict)
 			}
 			for _, f := range r.Findings {
-				f.Found() // panics where the rule has no code
+				f.Found() // panics if the rule has no code
 			}
 		}
 	})

@@ -9,17 +9,17 @@ import (
 	"drawdown/sequence/way"
 )
 
-// measured is what an order of the places does.
+// measured holds the figures of an order.
 type measured struct {
 	Figures
-	pullAt    int     // position after which the pull is greatest
-	saddleAt  int     // and that after which the part is bent most
-	outwards  float64 // as way.Weighed has it
-	runFrom   int     // position at which the longest run begins
-	inward    []int   // positions that go back inwards
-	beyond    []int   // for each of them, the position of the outermost place worked before
-	adjacent  []int   // positions that follow their neighbour
-	notAcross []int   // positions that follow one that is not across
+	pullAt    int     // position with the greatest pull
+	saddleAt  int     // position with the greatest bending
+	outwards  float64 // see way.Weighed
+	runFrom   int     // start of the longest run
+	inward    []int   // positions of steps back inwards
+	beyond    []int   // for each of them, the position of the outermost place tightened before
+	adjacent  []int   // positions right after their neighbour
+	notAcross []int   // positions after one that is not across
 }
 
 func (p places) measure(order []int) measured {
@@ -41,20 +41,20 @@ func (p places) measure(order []int) measured {
 	return m
 }
 
-// neighbours reports whether two places lie beside each other: along the edge
-// where there is one.
+// neighbours reports whether two places are next to each other: along the edge
+// if there is one.
 func (p places) neighbours(a, b int) bool {
 	if x, y := p.along[a], p.along[b]; x.of > 0 && y.of > 0 {
 		apart := (x.number - y.number + x.of) % x.of
 		return x.edge == y.edge && (apart == 1 || apart == x.of-1)
 	}
 	if len(p.seen.Edge) > 0 {
-		return false // inside an edge there is no succession to speak of
+		return false // inside an edge there is no sequence
 	}
 	return geometry.Neighbours(p.Points[a], p.Points[b], p.spacing)
 }
 
-// weigh takes the figures of the objective.
+// weigh calculates the figures of the objective.
 func (m *measured) weigh(p places, order []int) {
 	w := way.Weigh(p.Points, order)
 	m.outwards = w.Outwards
@@ -72,7 +72,7 @@ func (m *measured) weigh(p places, order []int) {
 }
 
 // run finds the longest stretch on one side. Every part of such a stretch is on
-// one side too, so that a window over the order finds it.
+// one side too, so a sliding window over the order finds it.
 func (m *measured) run(p places, order []int) {
 	from := 0
 	for k, i := range order {
@@ -89,12 +89,12 @@ func (m *measured) run(p places, order []int) {
 	}
 }
 
-// central says that a place lies so near the middle that it has no side.
+// central reports whether a place is too close to the middle to have a side.
 func (p places) central(i int) bool { return p.radius[i] < geometry.CentralShare*p.spacing }
 
-// oneSide reports whether all places lie on one side of some line through the
-// middle: whether their directions, seen from the last one's, span less than a
-// half circle.
+// oneSide reports whether all places are on one side of some line through the
+// middle: their directions, measured from that of the last one, span less than
+// a half circle.
 func (p places) oneSide(units []int) bool {
 	last := p.deg[units[len(units)-1]]
 	low, high := 0.0, 0.0
@@ -123,9 +123,9 @@ func (m *measured) inwards(p places, order []int) {
 	m.Inwards = len(m.inward)
 }
 
-// inside reports whether place i lies further in than another. On a long part,
-// where one also works outwards by columns, the ends are no further in than
-// their corners.
+// inside reports whether place i is further in than another. On a long part,
+// which may also be tightened outwards by columns, the places at the ends are
+// not further in than the corners.
 func (p places) inside(i, other int) bool {
 	margin := insideSpacings * p.spacing
 	switch {
@@ -141,14 +141,15 @@ func (p places) inside(i, other int) bool {
 	return p.radius[other]-p.radius[i] > margin
 }
 
-// narrow says that a grid has so few rows that one also works it by columns.
+// narrow reports whether a grid has so few rows that tightening by columns is
+// usual too.
 func (p places) narrow() bool {
 	return p.seen.Family == family.Grid && min(p.Columns, p.Rows) <= mostNarrow
 }
 
-// crosses reports whether the last place of an order lies across from the one
-// before, or shares the circle with the two before it, as in an order that goes
-// round the quarters. On an uneven circle its place in the round counts, too.
+// crosses reports whether the last place of an order is across from the one
+// before, or shares the circle with the two before it, as in an order by
+// quarters. On an uneven circle its number along the circle counts too.
 func (p places) crosses(order []int) bool {
 	return crossesBy(p.deg, order) || crossesBy(p.turn, order)
 }

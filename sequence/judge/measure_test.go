@@ -12,8 +12,8 @@ import (
 
 func close(a, b float64) bool { return math.Abs(a-b) < 1e-9 }
 
-// Directions span one side where they lie within a half circle less 3.7 degrees,
-// seen from the last; a place at the middle ends a run (first principles).
+// Directions are on one side if they are within 180° less 3.7°, measured from
+// the last. A place at the middle ends a run (first principles).
 func TestRuns(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -48,8 +48,8 @@ func TestRuns(t *testing.T) {
 	}
 }
 
-// Across is 133 degrees; or each of the last three is 77 degrees or more from the
-// others, by direction or by its turn in the round.
+// Across is 133° or more; or each of the last three is at least 77° from the
+// others, by direction or by its number along the circle.
 func TestCrosses(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -77,8 +77,8 @@ func TestCrosses(t *testing.T) {
 	}
 }
 
-// Neighbours along an edge are those beside in its round, over its end too; inside
-// there are none; elsewhere those near enough.
+// Neighbours along an edge are the adjacent ones, also from last to first.
+// Inside an edge there are none; elsewhere those close enough.
 func TestNeighbours(t *testing.T) {
 	t.Parallel()
 	p := places{along: []onEdge{{0, 0, 5}, {0, 1, 5}, {0, 2, 5}, {0, 4, 5}, {1, 1, 5}, {}, {}}, seen: family.Seen{Edge: []int{0}}, spacing: 10}
@@ -97,8 +97,9 @@ func TestNeighbours(t *testing.T) {
 	}
 }
 
-// Further in: a ring further in, and on no grid, row or circles a quarter of the
-// spacing nearer the middle; on a long part also along it.
+// Further in means a ring further in; on layouts other than grids, rows and
+// circles also a quarter of the spacing nearer the middle, and on a long part
+// also along it.
 func TestInside(t *testing.T) {
 	t.Parallel()
 	long := []float64{10, 20}
@@ -140,8 +141,8 @@ func TestInside(t *testing.T) {
 	}
 }
 
-// Places have a length where they lie 1.3 times as long as wide: the distances from
-// the middle along it.
+// Places have a length if they are 1.3 times as long as wide: the distances
+// from the middle along it.
 func TestLengths(t *testing.T) {
 	t.Parallel()
 	for width, want := range map[float64]bool{100: true, 153: true, 155: false, 200: false} {
@@ -155,7 +156,8 @@ func TestLengths(t *testing.T) {
 	}
 }
 
-// The sides of an uneven row follow its numbers; the middle of an odd one has none.
+// The sides of an uneven row follow its numbers; the middle one of an odd
+// number has none.
 func TestSidesOfARow(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -177,8 +179,8 @@ func TestSidesOfARow(t *testing.T) {
 	}
 }
 
-// The pull of half a circle of n is 1/sin(π/n) (first principles); going once round
-// a head of two rows and one of three, ring by ring.
+// The pull of half a circle of n is 1/sin(π/n) (first principles); ring by ring
+// around a head of two rows and one of three.
 func TestRoundsOfRings(t *testing.T) {
 	t.Parallel()
 	for _, n := range []int{6, 8, 12} {
@@ -189,31 +191,32 @@ func TestRoundsOfRings(t *testing.T) {
 		if got := w.longestRun(nil, geometry.Count(n)); got != n/2 {
 			t.Errorf("circle of %d: a run of %d", n, got)
 		}
-		// Half of an inner circle and what is left of that side of the outer.
+		// Half of an inner circle, and the rest of that side of the outer.
 		both := listed(slices.Concat(geometry.Circle(n, 200, geometry.Point{}, 10, true), geometry.Circle(n, 400, geometry.Point{}, 10+180/float64(n), true)))
 		if got := both.longestRun(geometry.Count(n), geometry.Count(2 * n)[n:]); got != n/2+1 {
 			t.Errorf("two circles of %d: a run of %d", n, got)
 		}
 	}
-	// Columns at 0, ±95 and ±190 mm, rows at ±45 mm. Of the outer ring of four the two
-	// of one end pull by 2·190 mm, over the distance to the corner.
+	// Columns at 0, ±95 and ±190 mm, rows at ±45 mm. Of the outer ring of four,
+	// the two at one end pull by 2·190 mm, divided by the distance to the
+	// corner.
 	w := listed(headOf10)
 	pull, run, neighbours := w.roundRings()
 	if want := 2 * 190 / math.Hypot(190, 45); !close(pull, want) {
 		t.Errorf("pull %g, want %g", pull, want)
 	}
-	// Rings of 2, 4 and 4: one step between the two, two of the sides of each of the
-	// others, and one to each next ring.
+	// Rings of 2, 4 and 4: one step between the two, two on the sides of each
+	// of the others, and one to each next ring.
 	if neighbours != 1+1+2+1+2 {
 		t.Errorf("neighbours %d", neighbours)
 	}
-	if run != 4 { // both of one end, of either ring
+	if run != 4 { // both at one end, of both rings
 		t.Errorf("run %d", run)
 	}
 }
 
-// First principles: a figure is of the worst moment, and the early one of the first
-// third of the steps.
+// First principles: a figure is for the worst moment, and the early one for the
+// first third of the steps.
 func TestWeighing(t *testing.T) {
 	t.Parallel()
 	w := listed(geometry.Circle(6, 200, geometry.Point{}, 90, true))
@@ -229,8 +232,8 @@ func TestWeighing(t *testing.T) {
 	}
 }
 
-// Four crosswise, a quarter apart, and then once round all others (PCC-1, appendix F,
-// value from memory).
+// Four crosswise, a quarter apart, and then once around all others (PCC-1,
+// appendix F, value from memory).
 func TestFourThenRound(t *testing.T) {
 	t.Parallel()
 	circle := func(n int) *work { return listed(geometry.Circle(n, 300, geometry.Point{}, 0, false)) }
@@ -314,7 +317,7 @@ func TestGroupOrder(t *testing.T) {
 	}
 }
 
-// A cluster is worked together, and one that nothing presses on before all others.
+// A cluster is tightened together, and an unloaded one before all others.
 func TestClusters(t *testing.T) {
 	t.Parallel()
 	w := &work{members: []int{0, 2, 1, 3, 4, 5}, step: []int{1, 3, 2, 4, 5, 6}, units: [][]int{{0, 1}, {2}, {3}, {4, 5}}, order: []int{0, 1, 2, 3}}
@@ -351,8 +354,8 @@ func TestClusters(t *testing.T) {
 	}
 }
 
-// A unit is named by the fastener that is worked first of it, and lies where its
-// centre is.
+// A unit has the name of its first fastener in the order, and the place of its
+// centre.
 func TestUnitsOfAnOrder(t *testing.T) {
 	t.Parallel()
 	j := listed(geometry.Row(6, 50, geometry.Point{}, 0)).joint
@@ -367,8 +370,9 @@ func TestUnitsOfAnOrder(t *testing.T) {
 	}
 }
 
-// What was found while tightening stands at the steps of loosening; the maker's
-// order is described whatever is found; a note says nothing of the verdict.
+// What was found while tightening is converted to steps of loosening; the
+// maker's order is described whatever is found; a note does not affect the
+// verdict.
 func TestSettle(t *testing.T) {
 	t.Parallel()
 	of := func(s ...Severity) (all []Finding) {
@@ -412,13 +416,13 @@ func TestSettle(t *testing.T) {
 	}
 }
 
-// The way of the wrench is noted from a quarter more than in drawdown's own order, not
-// of two fasteners (limits of the design).
+// The travel is noted from a quarter more than in drawdown's own order, but not
+// for two fasteners (limits of the design).
 func TestTravelNote(t *testing.T) {
 	t.Parallel()
 	w := listed(headOf10)
 	own, random := w.ownOrder(geometry.Count(10)), rand.New(rand.NewPCG(5, 2))
-	var below, above int // orders near the limit, on either side
+	var below, above int // orders near the limit, on both sides
 	for range 400 {
 		order := slices.Clone(own)
 		for range random.IntN(5) {
@@ -443,7 +447,7 @@ func TestTravelNote(t *testing.T) {
 		t.Errorf("%d orders just below the limit, %d just above", below, above)
 	}
 	two := listed(headOf10[:2])
-	two.joint.Fasteners[1].At = two.joint.Fasteners[0].At // no way at all in our own
+	two.joint.Fasteners[1].At = two.joint.Fasteners[0].At // no travel at all in our own order
 	if r := Order(Input{Joint: two.joint, Order: []string{"A1", "A0"}}); len(r.Findings) > 0 {
 		t.Errorf("two fasteners: %+v", r.Findings)
 	}

@@ -26,7 +26,7 @@ func Order(in Input) Report {
 	return report
 }
 
-// judge holds a whole tightening order against the rules.
+// judge checks a complete tightening order against the rules.
 func (r *Report) judge(in Input, order []int) {
 	step := make([]int, len(in.Joint.Fasteners))
 	for k, i := range order {
@@ -57,7 +57,7 @@ func (r *Report) judge(in Input, order []int) {
 	}
 }
 
-// settle brings the findings to the side of the work and sums them up.
+// settle converts the findings to the side of the work and derives the verdict.
 func (r *Report) settle(fasteners int) {
 	r.Verdict = Sound
 	for k := range r.Findings {
@@ -92,7 +92,7 @@ func (r *Report) settle(fasteners int) {
 	}
 }
 
-// reverse writes the steps of a tightening order as those of its reverse.
+// reverse converts the steps of a tightening order to those of its reverse.
 func (f *Finding) reverse(fasteners int) {
 	turned := func(step int) int { return fasteners + 1 - step }
 	if f.Rule == Balance || f.Rule == Saddle {
@@ -112,8 +112,8 @@ func (f *Finding) reverse(fasteners int) {
 	}
 }
 
-// afterwards returns the loosening step after which those are still tight that
-// were tight after a step of tightening.
+// afterwards returns the loosening step after which the same fasteners are
+// tight as after a tightening step.
 func afterwards(step, fasteners int) int { return fasteners - step }
 
 // travel adds up the distances from fastener to fastener.
@@ -130,7 +130,7 @@ func (w *work) ownOrder(members []int) []int {
 	sorted := slices.Sorted(slices.Values(members))
 	order, err := sequence.OrderGroup(w.joint, sorted, sequence.Group{Way: sequence.Auto})
 	if err != nil {
-		return members // auto asks for nothing that could be missing
+		return members // auto needs nothing that can be missing
 	}
 	return order
 }

@@ -14,8 +14,8 @@ import (
 	"drawdown/sequence/way/waytest"
 )
 
-// First principles: drawdown works by the rules that it judges by, on every
-// family, whichever way it turns, and however the part lies or was measured.
+// First principles: drawdown's own orders follow the rules it judges by, for
+// every family and turn, however the part is placed or was measured.
 func TestOwnOrdersOfEveryFamilyAreSound(t *testing.T) {
 	t.Parallel()
 	r := rand.New(rand.NewPCG(9, 1))

@@ -8,15 +8,15 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// ForPlan returns what an order for a plan is judged by: ids for one of its
-// sides. The groups are the plan's own, the larger threads first, whatever the
-// plan does, unless a maker's list or the numbers on the part say otherwise. A
-// maker's list over all kinds has only one group, and so the kinds are parted by
-// their threads there.
+// ForPlan returns the input to judge an order, given as ids, for one side of a
+// plan. The groups are the plan's own with the larger threads first, whatever
+// the plan does, unless a maker's list or the numbers on the part say
+// otherwise. A maker's list over all kinds has a single group, so its kinds are
+// grouped by thread.
 //
-// The plan's own order is the maker's where the file lists it or goes by the
-// numbers on the part; it is described and not judged, whoever writes it down.
-// A source vouches for the figures of a file and not for its order.
+// The plan's own order is the maker's if the file lists it or follows the
+// numbers on the part. It is then described and not judged, whoever enters it.
+// A source of a file covers its figures, not its order.
 func ForPlan(p plan.Plan, side Side, order []string) Input {
 	in := Input{Joint: p.Joint, Groups: groupsOf(p), Order: order, Side: side}
 	own := p.Tighten.Order
@@ -27,7 +27,7 @@ func ForPlan(p plan.Plan, side Side, order []string) Input {
 	return in
 }
 
-// makers reports whether the order of the plan is the maker's word.
+// makers reports whether the order of the plan is the maker's.
 func makers(p plan.Plan) bool {
 	return p.Asked == (plan.Asked{}) && slices.ContainsFunc(p.Groups, plan.Group.Makers)
 }
@@ -48,8 +48,8 @@ func groupsOf(p plan.Plan) []Group {
 	return groups
 }
 
-// largestFirst sorts the groups whose thread is known; the others keep their
-// places.
+// largestFirst sorts the groups with a known thread; the others keep their
+// positions.
 func largestFirst(groups []Group) {
 	var known []Group
 	for _, g := range groups {
@@ -81,9 +81,10 @@ func bySizeOfThread(p plan.Plan, kinds []string) []Group {
 	return groups
 }
 
-// CastOrder returns the ids of a plan's side by the numbers on the part: through
-// all of it where the numbers run through, else group by group. Groups without a
-// number keep the order of the plan; at least one group has to have numbers.
+// CastOrder returns the ids of a plan's side by the numbers on the part: over
+// the whole part if the numbers are unique, otherwise group by group. Groups
+// without numbers keep the order of the plan; at least one group must have
+// numbers.
 func CastOrder(p plan.Plan, side Side) ([]string, error) {
 	order, err := sequence.Order(p.Joint, []sequence.Group{{Way: sequence.Cast}})
 	sameCast := func(a, b int) bool { return p.Joint.Fasteners[a].Cast == p.Joint.Fasteners[b].Cast }

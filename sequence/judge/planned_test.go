@@ -35,9 +35,9 @@ func planned(t *testing.T, name string, change func(in *plan.Input)) plan.Plan {
 	return p
 }
 
-// First principles: the orders of the built-in patterns follow from drawdown's
-// own ways, or are listed by someone who knows them. None departs, whoever is
-// taken for its author, on either side of the work.
+// First principles: the orders of the built-in patterns come from drawdown's
+// own ways, or were listed by experts. None departs, whoever is taken for its
+// author, on either side of the work.
 func TestBuiltInOrdersAreRight(t *testing.T) {
 	t.Parallel()
 	for _, name := range patterns.Builtin() {
@@ -50,9 +50,9 @@ func TestBuiltInOrdersAreRight(t *testing.T) {
 	}
 }
 
-// First principles: whose order it is. The maker's is the file's own where the
-// file lists it or goes by the numbers on the part. A source stands for the
-// figures: the order of a file that has one may still be drawdown's own.
+// First principles: whose order it is. It is the maker's if the file lists it
+// or follows the numbers on the part. A source covers the figures: a file with
+// one may still have drawdown's own order.
 func TestWhoseOrderItIs(t *testing.T) {
 	t.Parallel()
 	list := strings.Fields("M3 M8 M9 M4 M2 M7 M10 M5 M6 M1 F2 F3 F4 F1")
@@ -84,7 +84,7 @@ func TestWhoseOrderItIs(t *testing.T) {
 }
 
 // Common practice, no source: a list over all kinds says nothing about groups,
-// and the threads do: large ones first.
+// but the threads do: large ones first.
 func TestGroupsOfAPlan(t *testing.T) {
 	t.Parallel()
 	p := planned(t, "p4-head", func(in *plan.Input) {
@@ -99,8 +99,8 @@ func TestGroupsOfAPlan(t *testing.T) {
 	}
 }
 
-// Common practice, no source: small before large is found in a file that does
-// so by itself, and not in one whose maker does.
+// Common practice, no source: small before large is reported for a file's own
+// order, and not for a maker's.
 func TestSmallBeforeLargeIsFound(t *testing.T) {
 	t.Parallel()
 	small := []sequence.Group{{Kinds: []string{"side"}, Way: sequence.RowWay}, {Kinds: []string{"main"}, Way: sequence.Spiral}}
@@ -118,8 +118,8 @@ func TestSmallBeforeLargeIsFound(t *testing.T) {
 	wantVerdict(t, "as the maker has it", judge.Order(judge.ForPlan(p, judge.Tighten, p.IDs(p.Tighten.Order))), judge.Described)
 }
 
-// First principles: cast numbers that run through the part order all of it,
-// such as begin anew order each group.
+// First principles: cast numbers that are unique on the part order all of it;
+// numbers that start again order each group.
 func TestCastOrder(t *testing.T) {
 	t.Parallel()
 	numbers := func(of ...int) func(in *plan.Input) {

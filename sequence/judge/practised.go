@@ -7,10 +7,10 @@ import (
 	"drawdown/geometry/family"
 )
 
-// fourThenRound says that an order tightens four places crosswise, a quarter
-// apart, and then goes once round all others: an alternative pattern of ASME
-// PCC-1, appendix F (value from memory). The four hold the joint level before the
-// round begins.
+// fourThenRound reports whether an order tightens four places crosswise, a
+// quarter apart, and then goes once around all others: an alternative pattern
+// of ASME PCC-1, appendix F (value from memory). The four hold the joint level
+// before the rest are tightened.
 func (w *work) fourThenRound(order []int) bool {
 	round := w.alongEdge()
 	n := len(round)
@@ -24,8 +24,8 @@ func (w *work) fourThenRound(order []int) bool {
 	return w.quarters(order[:4], number) && goesRound(order[4:], number)
 }
 
-// alongEdge lists the places of a closed layout along its edge; nil where some
-// lie inside.
+// alongEdge lists the places of a closed layout along its edge; nil if some are
+// inside.
 func (w *work) alongEdge() []int {
 	switch {
 	case w.seen.Family == family.Circle:
@@ -36,8 +36,8 @@ func (w *work) alongEdge() []int {
 	return nil
 }
 
-// quarters says that four places are two pairs, each across, that stand about a
-// quarter apart.
+// quarters reports whether four places are two opposite pairs about a quarter
+// apart.
 func (w *work) quarters(four, number []int) bool {
 	n := float64(len(number))
 	steps := func(a, b int) float64 {
@@ -50,7 +50,8 @@ func (w *work) quarters(four, number []int) bool {
 	return math.Abs(steps(four[0], four[2])-n/4) <= 1 && math.Abs(steps(four[1], four[2])-n/4) <= 1.5
 }
 
-// goesRound says that places follow each other in one sense along the edge.
+// goesRound reports whether places follow each other in one direction along the
+// edge.
 func goesRound(order, number []int) bool {
 	at := geometry.Picked(number, order)
 	falls, rises := 0, 0

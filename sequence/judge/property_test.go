@@ -18,9 +18,9 @@ import (
 	"drawdown/sequence/way"
 )
 
-// First principles: an order by a way that is meant for the layout is sound,
-// whichever way it turns and however the part lies, is listed or was measured. A
-// plain run changes the part in one of these ways at a time, by turns.
+// First principles: an order by a way that suits the layout is sound, in either
+// direction and however the part is placed, listed or measured. A plain run
+// changes the part in one of these ways at a time, in turn.
 func TestOwnOrdersAreSound(t *testing.T) {
 	t.Parallel()
 	r, turns := rand.New(rand.NewPCG(3, 1)), 0
@@ -32,7 +32,8 @@ func TestOwnOrdersAreSound(t *testing.T) {
 				order := way.Places(p.points, by, turn)
 				name := p.name + " " + string(by) + " " + string(turn)
 				wantVerdict(t, name, judged(p.points, order), judge.Sound)
-				// Where places tie, another picture of the part gives another order.
+				// If places tie, another picture of the part gives another
+				// order.
 				tipped := 360 * r.Float64()
 				if by != sequence.RowWay && inTurn(0) {
 					wantVerdict(t, fmt.Sprintf("%s ordered at %.0f°", name, tipped), judged(p.points, way.Places(rotated(p.points, tipped), by, turn)), judge.Sound)
@@ -48,12 +49,12 @@ func TestOwnOrdersAreSound(t *testing.T) {
 	}
 }
 
-// First principles: a circle has no first bolt. An order that is right is right
-// from every other bolt and the other way round, though the bolts stand unevenly,
-// as the four of a cover do.
+// First principles: a circle has no first bolt. A right order is right from
+// every other bolt and in the other direction, even if the bolts are uneven, as
+// the four of a cover are.
 func TestACircleHasNoFirstBolt(t *testing.T) {
 	t.Parallel()
-	cover := []geometry.Point{{X: -58, Y: 92}, {X: 58, Y: 92}, {X: 84, Y: -40}, {X: -84, Y: -40}} // in their round
+	cover := []geometry.Point{{X: -58, Y: 92}, {X: 58, Y: 92}, {X: 84, Y: -40}, {X: -84, Y: -40}} // in order along the edge
 	for name, round := range map[string][]geometry.Point{
 		"cover": cover, "6": geometry.Circle(6, 200, geometry.Point{}, 90, true), "16": geometry.Circle(16, 320, geometry.Point{}, 79, true),
 	} {
@@ -75,8 +76,8 @@ func TestACircleHasNoFirstBolt(t *testing.T) {
 	}
 }
 
-// First principles: a verdict belongs to the part and the order, and not to
-// the picture, the listing, or a tenth of a millimetre.
+// First principles: a verdict depends on the part and the order, not on the
+// picture, the listing, or a tenth of a millimetre.
 func TestVerdictBelongsToThePart(t *testing.T) {
 	t.Parallel()
 	all := parts()
@@ -117,19 +118,20 @@ func TestVerdictBelongsToThePart(t *testing.T) {
 	})
 }
 
-// countedWords are the words on what is counted. Pull and saddle are no counts but
-// figures, and so is how far the places of a layout without rings come out of
-// their turn: each may lie so near its limit that a tenth of a millimetre turns it.
+// countedWords are the findings based on counts. Pull and saddle are figures,
+// not counts, and so is the deviation of places from their turn in a layout
+// without rings. Each can be so close to its limit that a tenth of a millimetre
+// decides.
 func countedWords(r judge.Report) []string {
 	r.Findings = slices.DeleteFunc(slices.Clone(r.Findings), func(f judge.Finding) bool {
-		inTurn := f.Rule == judge.Outwards && f.Allowed > 0 // where rings are counted, no step back inwards is allowed
+		inTurn := f.Rule == judge.Outwards && f.Allowed > 0 // with rings, no step back inwards is allowed
 		return f.Rule == judge.Balance || f.Rule == judge.Saddle || inTurn
 	})
 	return words(r)
 }
 
-// samePull holds the figures of places measured 1 % of a spacing off against
-// those of the places: n fasteners add up to no more than n such errors.
+// samePull compares the figures of places measured 1 % of a spacing off with
+// those of the exact places: n fasteners add up to at most n such errors.
 func samePull(t *rapid.T, want, got judge.Report) {
 	for k, g := range want.Groups {
 		most := 0.01 * float64(len(g.IDs))
@@ -144,8 +146,8 @@ func samePull(t *rapid.T, want, got judge.Report) {
 	}
 }
 
-// First principles: outside in is the wrong way round wherever there is an
-// inside, and the same order is right for loosening.
+// First principles: outside in is wrong wherever there is an inside, and the
+// same order is right for loosening.
 func TestOutsideInIsFound(t *testing.T) {
 	t.Parallel()
 	for _, p := range parts() {
@@ -163,7 +165,7 @@ func TestOutsideInIsFound(t *testing.T) {
 	}
 }
 
-// First principles: by rows from one corner begins at an end and stays on one
+// First principles: by rows from one corner starts at an end and stays on one
 // side.
 func TestRasterIsFound(t *testing.T) {
 	t.Parallel()
@@ -179,9 +181,9 @@ func TestRasterIsFound(t *testing.T) {
 	}
 }
 
-// First principles: once round a circle half of its bolts follow each other on
-// one side, neighbour after neighbour; from the middle of a cover's long side
-// likewise.
+// First principles: once around a circle, half of its bolts follow each other
+// on one side, neighbour after neighbour. The same holds around a cover from
+// the middle of its long side.
 func TestOnceRoundIsFound(t *testing.T) {
 	t.Parallel()
 	for _, p := range parts() {
@@ -197,7 +199,7 @@ func TestOnceRoundIsFound(t *testing.T) {
 	}
 }
 
-// Pinned from our own output: of random orders, the share that gets no finding.
+// Pinned from our own output: the share of random orders without a finding.
 func TestRandomOrdersGetFindings(t *testing.T) {
 	t.Parallel()
 	r := rand.New(rand.NewPCG(11, 4))
@@ -223,9 +225,9 @@ func TestRandomOrdersGetFindings(t *testing.T) {
 	}
 }
 
-// Common practice, no source: two steps swapped are a slip, which an instructor
-// remarks on. At the very beginning it may be more. A plain run tries every other
-// step.
+// Common practice, no source: two swapped steps are a slip, on which an
+// instructor remarks. At the very beginning it may be more. A plain run tries
+// every second step.
 func TestOneSlipIsNoMoreThanARemark(t *testing.T) {
 	t.Parallel()
 	for turn, p := range parts() {

@@ -11,7 +11,7 @@ import (
 )
 
 // Published: the cross-pattern lists of ASME PCC-1, Table 4 (the file names
-// their source). What the standard prints, no rule may find wrong.
+// their source). No rule may reject what the standard prints.
 func TestPublishedStarListsAreSound(t *testing.T) {
 	t.Parallel()
 	data, err := os.ReadFile("../way/testdata/cross-pattern.yaml")
@@ -37,9 +37,9 @@ func TestPublishedStarListsAreSound(t *testing.T) {
 	}
 }
 
-// Value from memory: ASME PCC-1 also has a pattern that goes round the
-// quarters, here for 16 bolts. Four bolts a quarter apart are balanced without
-// being opposite in pairs.
+// Value from memory: ASME PCC-1 also has a pattern by quarters, here for 16
+// bolts. Four bolts a quarter apart are balanced without being opposite in
+// pairs.
 func TestQuartersAreSound(t *testing.T) {
 	t.Parallel()
 	order := make([]int, 0, 16)

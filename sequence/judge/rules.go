@@ -7,7 +7,7 @@ import (
 	"drawdown/geometry/family"
 )
 
-// judge measures the group and holds it against the rules.
+// judge measures the group and checks it against the rules.
 func (w *work) judge() (GroupReport, []Finding) {
 	findings := w.clusterFindings()
 	m, a := w.measure(w.order), w.yardstick()
@@ -28,20 +28,20 @@ func (w *work) judge() (GroupReport, []Finding) {
 	return report, findings
 }
 
-// follows reports whether the unit at a position of the order comes straight after
-// the one before, with no fastener of another group between.
+// follows reports whether the unit at a position of the order comes directly
+// after the one before, with no fastener of another group between them.
 func (w *work) follows(position int) bool {
 	return w.firstStep(w.order[position]) == w.stepAfter(position-1)+1
 }
 
-// stepAfter is the step at which the last fastener of a unit is worked.
+// stepAfter is the step of the last fastener of a unit.
 func (w *work) stepAfter(position int) int {
 	u := w.units[w.order[position]]
 	return w.step[u[len(u)-1]]
 }
 
-// judgeMiddle: an order starts in the middle. A bolt circle has none, and of
-// separate flanges any may be the first.
+// judgeMiddle checks that an order starts in the middle. A bolt circle has
+// none, and with separate flanges any may be first.
 func (w *work) judgeMiddle(measured, yardstick) (Finding, bool) {
 	if w.layout == Circle || w.seen.Family == family.Flanges || w.startsInMiddle() {
 		return Finding{}, false
@@ -56,8 +56,8 @@ func (w *work) judgeMiddle(measured, yardstick) (Finding, bool) {
 	return f, true
 }
 
-// startsInMiddle: with one of the innermost ring, with a place inside where some
-// lie inside, or with one that lies hardly further out than the nearest.
+// startsInMiddle reports whether the first unit is in the innermost ring,
+// inside an edge, or hardly further out than the nearest.
 func (w *work) startsInMiddle() bool {
 	first := w.order[0]
 	if w.ring[first] == 0 || slices.Contains(w.seen.Inner, first) {
@@ -71,8 +71,9 @@ func (w *work) startsInMiddle() bool {
 	return out[first]-slices.Min(out) <= startSpacings*w.spacing
 }
 
-// judgeOutwards: an inner place is not left behind for an outer one. On rows and
-// circles each such step counts; elsewhere how far all come out of their turn.
+// judgeOutwards checks that no inner place is left for later than an outer one.
+// On rows and circles each such step counts; elsewhere it measures how far the
+// whole order deviates.
 func (w *work) judgeOutwards(m measured, a yardstick) (Finding, bool) {
 	var much bool
 	switch {
@@ -91,9 +92,10 @@ func (w *work) judgeOutwards(m measured, a yardstick) (Finding, bool) {
 	return f, true
 }
 
-// judgeOneSide: no long run on one side of the middle. On a layout that is
-// neither row nor rows nor circle, a run matters where it draws the part there:
-// which side a place is on depends too much on where one takes the middle.
+// judgeOneSide checks for a long run on one side of the middle. On layouts
+// other than rows, grids and circles, a run matters only if it pulls the part
+// to that side: which side a place is on depends too much on the choice of the
+// middle.
 func (w *work) judgeOneSide(m measured, a yardstick) (Finding, bool) {
 	if m.Run <= a.run || m.Run < leastRun || !w.evenSides() && !beyondPull(m, a) {
 		return Finding{}, false
@@ -103,7 +105,8 @@ func (w *work) judgeOneSide(m measured, a yardstick) (Finding, bool) {
 	return f, true
 }
 
-// judgeNeighbours: neighbours do not follow each other where it can be helped.
+// judgeNeighbours checks that neighbours do not follow each other where
+// avoidable.
 func (w *work) judgeNeighbours(m measured, a yardstick) (Finding, bool) {
 	more := m.Neighbours - a.neighbours
 	if more <= 0 {
@@ -114,8 +117,8 @@ func (w *work) judgeNeighbours(m measured, a yardstick) (Finding, bool) {
 	return w.pairs(f, m.adjacent), true
 }
 
-// judgeAcross: round a bolt circle each is followed by one across, or four
-// share the circle between them.
+// judgeAcross checks that on a bolt circle each is followed by one across, or
+// that the order goes by quarters.
 func (w *work) judgeAcross(m measured, a yardstick) (Finding, bool) {
 	steps, not := float64(len(w.order)-1), len(m.notAcross)
 	beyond := float64(not) - float64(a.notAcross)
@@ -127,7 +130,8 @@ func (w *work) judgeAcross(m measured, a yardstick) (Finding, bool) {
 	return w.pairs(f, m.notAcross), true
 }
 
-// evenSides says that the places lie so evenly that each has its side.
+// evenSides reports whether the places are so even that each has a definite
+// side.
 func (w *work) evenSides() bool {
 	switch w.seen.Family {
 	case family.Row, family.Grid, family.Circle:
@@ -138,7 +142,7 @@ func (w *work) evenSides() bool {
 
 func beyondPull(m measured, a yardstick) bool { return m.Pull > pullTimes*a.pull+pullMore+hair }
 
-// judgeBalance: what is tight never pulls far to one side.
+// judgeBalance checks that what is tight never pulls far to one side.
 func (w *work) judgeBalance(m measured, a yardstick) (Finding, bool) {
 	if !beyondPull(m, a) {
 		return Finding{}, false
@@ -147,7 +151,8 @@ func (w *work) judgeBalance(m measured, a yardstick) (Finding, bool) {
 	return w.after(Finding{Rule: Balance, Severity: byMuch(much), Figure: m.Pull, Allowed: a.pull}, m.pullAt), true
 }
 
-// judgeSaddle: two opposite sides are not drawn down before the others.
+// judgeSaddle checks that two opposite sides are not tightened before the
+// others.
 func (w *work) judgeSaddle(m measured, a yardstick) (Finding, bool) {
 	if m.Saddle <= a.saddle+hair {
 		return Finding{}, false
@@ -156,14 +161,15 @@ func (w *work) judgeSaddle(m measured, a yardstick) (Finding, bool) {
 	return w.after(Finding{Rule: Saddle, Severity: byMuch(much), Figure: m.Saddle, Allowed: a.saddle}, m.saddleAt), true
 }
 
-// pairs puts the units at these positions into a finding, each with the one before.
+// pairs adds the units at some positions to a finding, each with the one before
+// it.
 func (w *work) pairs(f Finding, positions []int) Finding {
 	f.Steps, f.IDs = w.at(positions...)
 	f.AgainstSteps, f.Against = w.at(geometry.Mapped(positions, func(k int) int { return k - 1 })...)
 	return f
 }
 
-// after puts the step into a finding after which it holds.
+// after adds the step to a finding after which it applies.
 func (w *work) after(f Finding, position int) Finding {
 	f.Steps, f.IDs = []int{w.stepAfter(position)}, []string{w.name(w.order[position])}
 	return f

@@ -10,7 +10,7 @@ import (
 	"drawdown/geometry/family"
 )
 
-// workOf returns places the ids A0, A1 and so on, and works them in an order.
+// workOf gives places the ids A0, A1 and so on, and puts them in an order.
 func workOf(points []geometry.Point, order []int) *work {
 	var j geometry.Joint
 	step := make([]int, len(points))
@@ -28,7 +28,7 @@ func listed(points []geometry.Point) *work { return workOf(points, geometry.Coun
 var (
 	circleOf11 = geometry.Circle(11, 300, geometry.Point{X: 4, Y: 9}, 90, true)
 	headOf10   = geometry.Grid(5, 2, 95, 90, geometry.Point{})
-	ovalOf11   = func() []geometry.Point { // nearest 60, farthest 150 mm out
+	ovalOf11   = func() []geometry.Point { // nearest 60 mm, farthest 150 mm out
 		return geometry.Mapped(geometry.Circle(11, 300, geometry.Point{}, 0, false), func(p geometry.Point) geometry.Point {
 			return geometry.Point{X: p.X, Y: 0.4 * p.Y}
 		})
@@ -44,8 +44,8 @@ func severity(f Finding, found bool) Severity {
 	return f.Severity
 }
 
-// The severities of each rule at its limits, one case on either side; the limits are
-// of the design (common practice, no source).
+// The severities of each rule at its limits, with a case on either side. The
+// limits are design choices (common practice, no source).
 func TestLimitsOfEachRule(t *testing.T) {
 	t.Parallel()
 	circle, head, oval := listed(circleOf11), listed(headOf10), listed(ovalOf11)
@@ -123,8 +123,8 @@ func TestLimitsOfEachRule(t *testing.T) {
 	}
 }
 
-// What a finding is about: the steps and ids, what they are held against, and the
-// figures.
+// What a finding contains: the steps and ids, what they are compared with, and
+// the figures.
 func TestWhatAFindingIsAbout(t *testing.T) {
 	t.Parallel()
 	w := workOf(circleOf11, []int{5, 3, 8, 0, 1, 2, 4, 6, 7, 9, 10})
@@ -166,8 +166,8 @@ func TestWhatAFindingIsAbout(t *testing.T) {
 	}
 }
 
-// Where an order may start: in the innermost ring; elsewhere than on rows and
-// circles also inside, or hardly further out than the nearest.
+// Where an order may start: in the innermost ring; except on rows and circles
+// also inside, or hardly further out than the nearest.
 func TestStartsInTheMiddle(t *testing.T) {
 	t.Parallel()
 	pan := geometry.Rectangle(5, 2, 300, 160, geometry.Point{})
@@ -194,13 +194,13 @@ func TestStartsInTheMiddle(t *testing.T) {
 			t.Errorf("%s: found %v", c.name, found)
 		}
 	}
-	// On circles a ring is a ring, however near the next one lies.
+	// On circles a ring is a ring, however close the next one is.
 	near := workOf(rings, append(geometry.Count(20)[8:], geometry.Count(8)...))
 	near.spacing = 1000
 	if near.seen.Family != family.Circles || near.startsInMiddle() {
 		t.Errorf("a %s may start in its outer ring", near.seen.Family)
 	}
-	// On an oval the first may lie half a spacing further out than the nearest.
+	// On an oval the first may be half a spacing further out than the nearest.
 	w := listed(ovalOf11)
 	w.ring = slices.Repeat([]int{1}, 11)
 	out := geometry.Mapped(w.Points, w.centroid.Distance)
@@ -212,7 +212,8 @@ func TestStartsInTheMiddle(t *testing.T) {
 	}
 }
 
-// What the trade allows on each family (the terms of the objective, thresholds.go).
+// What the trade allows for each family (terms of the objective,
+// thresholds.go).
 func TestYardsticks(t *testing.T) {
 	t.Parallel()
 	inf := math.Inf(1)

@@ -12,8 +12,9 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// A file's own order is told where it departs; a maker's only where its reverse does
-// not, as it is likely to be that of loosening then (common practice, no source).
+// A file's own order is reported if it departs. A maker's is reported only if
+// its reverse does not depart, because it is then probably the loosening order
+// (common practice, no source).
 func TestStatedOrders(t *testing.T) {
 	t.Parallel()
 	own := "M3 M8 M9 M4 M2 M7 M10 M5 M1 M6"
@@ -61,8 +62,8 @@ func TestStatedOrders(t *testing.T) {
 	}
 }
 
-// Cast numbers without an order in the file are a maker's order too: read backwards
-// they are asked about (common practice, no source).
+// Cast numbers without an order in the file are a maker's order too: if they
+// seem reversed, a finding asks about it (common practice, no source).
 func TestCastNumbersReversed(t *testing.T) {
 	t.Parallel()
 	own := strings.Fields("M3 M8 M9 M4 M2 M7 M10 M5 M1 M6")
@@ -85,7 +86,8 @@ func TestCastNumbersReversed(t *testing.T) {
 	}
 }
 
-// Four crosswise and then round breaks no rule, and is described all the same.
+// Four crosswise and then around breaks no rule, but is still described if it
+// is the maker's.
 func TestFourThenRoundIsDescribed(t *testing.T) {
 	t.Parallel()
 	r := judged(geometry.Circle(8, 240, geometry.Point{X: 3, Y: 4}, 90, true), []int{0, 4, 2, 6, 1, 3, 5, 7})

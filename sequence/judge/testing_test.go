@@ -14,7 +14,7 @@ import (
 	"drawdown/sequence/way"
 )
 
-// jointOf returns places the ids M1, M2 and so on, as they are listed.
+// jointOf gives places the ids M1, M2 and so on, in listing order.
 func jointOf(points []geometry.Point) geometry.Joint {
 	var j geometry.Joint
 	for k, p := range points {
@@ -42,11 +42,11 @@ func listed(points []geometry.Point, order string) judge.Report {
 	return judge.Order(judge.Input{Joint: jointOf(points), Order: strings.Fields(order)})
 }
 
-// words writes findings in short: rule, severity, steps.
+// words writes findings in short form: rule, severity, steps.
 func words(r judge.Report) []string {
 	said := []string{}
 	for _, f := range r.Findings {
-		if f.Rule != judge.Travel { // a note on length changes with the last digit
+		if f.Rule != judge.Travel { // a note on travel changes with the last digit
 			said = append(said, fmt.Sprintf("%s %s %v", f.Rule, f.Severity, f.Steps))
 		}
 	}
@@ -71,14 +71,15 @@ func inOrder(n int) []int {
 	return order
 }
 
-// part is a layout that parts really have, with the ways that are meant for it.
+// part is a realistic layout, with the ways that suit it.
 type part struct {
 	name   string
 	points []geometry.Point
 	ways   []sequence.Way
 }
 
-// parts stand off the origin, with unlike pitches, so that swapped axes show.
+// parts are off the origin and have different pitches, so that swapped axes
+// show.
 func parts() []part {
 	off := geometry.Point{X: 31, Y: -17}
 	var all []part

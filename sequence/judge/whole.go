@@ -2,8 +2,8 @@ package judge
 
 import "slices"
 
-// whole reads the ids of the order. Where every fastener is there once it returns
-// their indices; else the faults.
+// whole reads the ids of the order. It returns their indices if every fastener
+// is there once, otherwise the faults.
 func (in Input) whole() (order []int, faults []Finding) {
 	index, ids := map[string]int{}, make([]string, len(in.Joint.Fasteners))
 	for i, f := range in.Joint.Fasteners {
@@ -37,7 +37,7 @@ func (in Input) whole() (order []int, faults []Finding) {
 	return order, faults
 }
 
-// folded puts the unknown names that may mean no id into one finding.
+// folded merges the unknown names that resemble no id into one finding.
 func folded(unknown []Finding) []Finding {
 	var all []Finding
 	first := -1
@@ -55,8 +55,8 @@ func folded(unknown []Finding) []Finding {
 	return all
 }
 
-// guess returns the id that an unknown name may mean, rather one that is left
-// out than another.
+// guess returns the id that an unknown name may mean, preferably one that is
+// left out.
 func (in Input) guess(name string, missing, ids []string) []string {
 	if in.Nearest == nil {
 		return nil

@@ -9,15 +9,15 @@ import (
 	"drawdown/sequence/way"
 )
 
-// yardstick is what the trade allows on a layout. It follows from the terms of
-// the objective and from the places; no order is asked for it.
+// yardstick is what the trade allows on a layout. It follows from the objective
+// and from the places, not from any order.
 type yardstick struct {
 	pull, saddle, outwards              float64
 	run, inwards, neighbours, notAcross int
-	own                                 Figures // of drawdown's own order, which decides nothing
+	own                                 Figures // of drawdown's own order, for information only
 }
 
-// yardstick returns that of the group.
+// yardstick returns the limits of the group.
 func (w *work) yardstick() yardstick {
 	n := len(w.units)
 	y := yardstick{
@@ -37,7 +37,7 @@ func (w *work) yardstick() yardstick {
 		y.outwards = math.Inf(1)
 		y.pull, y.saddle = y.pull+pullMissing*float64(w.seen.Missing), y.saddle+float64(w.seen.Missing)
 		switch {
-		case n%2 == 0: // each has one across, so that every other step goes there
+		case n%2 == 0: // each has one across, so every second step goes there
 			y.run, y.notAcross = leastRun, (n-1)/2
 		case n < longestStar: // a star of single places crosses with every step
 			y.notAcross = 0
@@ -57,8 +57,8 @@ func (w *work) yardstick() yardstick {
 	return y
 }
 
-// fewNeighbours is how many steps may go to a neighbour round a closed layout of
-// n places; of three all are neighbours.
+// fewNeighbours is how many steps may go to a neighbour around a closed layout
+// of n places. Of three, all are neighbours.
 func fewNeighbours(n int) int {
 	if n <= 3 {
 		return n
@@ -66,9 +66,9 @@ func fewNeighbours(n int) int {
 	return max(min(2, (n+1)/3), int(neighboursShare*float64(n-1)))
 }
 
-// roundRings is what going once round each ring of filled rows comes to, ring by
-// ring outwards, which is a spiral: the pull of the worst arc, the longest run on
-// one side where one ring ends and the next begins, the steps to a neighbour.
+// roundRings returns the figures of a spiral, ring by ring around filled rows:
+// the pull of the worst arc, the longest run on one side where one ring ends
+// and the next begins, and the steps to a neighbour.
 func (w *work) roundRings() (pull float64, run, neighbours int) {
 	pull = mostPull
 	rings := w.rings()
@@ -92,7 +92,7 @@ func (w *work) roundRings() (pull float64, run, neighbours int) {
 	return pull, run, neighbours
 }
 
-// worstArc is the greatest pull of places that follow each other in a round.
+// worstArc is the greatest pull of consecutive places of a round.
 func (w *work) worstArc(round []int) float64 {
 	worst := 0.0
 	for from := range round {
@@ -105,8 +105,8 @@ func (w *work) worstArc(round []int) float64 {
 	return worst
 }
 
-// longestRun is how many places lie on one side at the most where the round of
-// one ring ends anywhere and that of the next goes on.
+// longestRun is the largest number of places on one side where one ring ends
+// anywhere and the next continues.
 func (w *work) longestRun(inner, outer []int) int {
 	longest := 0
 	for _, start := range append(inner, outer...) {
@@ -129,8 +129,8 @@ func (w *work) longestRun(inner, outer []int) int {
 	return longest
 }
 
-// roundFlanges is what a pair on the flange furthest out comes to, and all of
-// one flange with the pair of the next.
+// roundFlanges returns the pull of a pair on the outermost flange, and the run
+// of one flange with a pair of the next.
 func (w *work) roundFlanges() (pull float64, run int) {
 	for _, part := range w.seen.Parts {
 		run = max(run, len(part)+2)
@@ -138,8 +138,8 @@ func (w *work) roundFlanges() (pull float64, run int) {
 	return 2 * mostPull, run
 }
 
-// deep says that some places lie so many times as far out as others that it
-// matters which of them come first.
+// deep reports whether some places are that many times as far out as others, so
+// that it matters which come first.
 func (w *work) deep(times float64) bool {
 	return w.reach > times*slices.Min(geometry.Mapped(w.Points, w.centroid.Distance))
 }

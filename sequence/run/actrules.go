@@ -28,6 +28,7 @@ const (
 	needDecision      need = "decided / note"
 	needDecidedBy     need = "decided_by"
 	needThread        need = "thread"
+	needTo            need = "to"
 )
 
 var rules = map[Act]rule{
@@ -50,6 +51,8 @@ var rules = map[Act]rule{
 	Ready:        {nil, nil, func(s *State, e *Entry) { s.ready = append(s.ready, e) }},
 	HandOver:     {nil, nil, (*State).applyHandOver},
 	Seal:         {nil, (*State).judgeSeal, func(s *State, e *Entry) { s.sealed = e }},
+	SendOut:      {[]need{needStep, needTo, needNote}, nil, nil}, // judged by the job
+	Back:         {[]need{needOf, needNote}, nil, nil},
 	Void:         {[]need{needNote}, nil, func(s *State, e *Entry) { s.voided = e }},
 }
 

@@ -35,10 +35,15 @@ const (
 
 // Acts on a job alone.
 const (
-	Part  Act = "part"  // one part step
-	Adopt Act = "adopt" // a newer revision
-	Close Act = "close" // the job
+	Part    Act = "part"     // one part step
+	SendOut Act = "send out" // a part goes to the machine shop: step, to, note
+	Back    Act = "back"     // it is back from there: of, note
+	Adopt   Act = "adopt"    // a newer revision
+	Close   Act = "close"    // the job
 )
+
+// ofJobs lists them.
+var ofJobs = []Act{Part, SendOut, Back, Adopt, Close}
 
 // Acts lists the acts on a run.
 var Acts = []Act{

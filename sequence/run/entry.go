@@ -36,7 +36,8 @@ type Entry struct {
 	Thread      string       `json:"thread,omitempty"`     // of the insert that was fitted, such as M10x1.5
 	Source      Source       `json:"source,omitempty"`
 	Kind        string       `json:"kind,omitempty"`         // of fastener, that is ready
-	To          string       `json:"to,omitempty"`           // who takes over
+	To          string       `json:"to,omitempty"`           // who takes over; the machine shop
+	Kept        string       `json:"kept,omitempty"`         // of a part sent out: where its small parts are, which way round it goes back
 	Second      string       `json:"second,omitempty"`       // the second signature of a seal
 	Sheet       string       `json:"sheet,omitempty"`        // that was printed: card, tray, condition
 	Fingerprint string       `json:"fingerprint,omitempty"`  // that was printed on it

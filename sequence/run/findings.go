@@ -29,6 +29,7 @@ const (
 	AcceptFirst     finding.Code = "run accept first"        // count
 	AcceptedAlready finding.Code = "run accepted already"    //
 	NotReady        finding.Code = "run not ready"           // needs
+	PartOut         finding.Code = "run part out"            // to
 	OutOfOrder      finding.Code = "run out of order"        // step, next, ids of next
 	RoundsOpen      finding.Code = "run rounds open"         // step, stage, until
 	StepDone        finding.Code = "run step done"           // step, ids

@@ -15,6 +15,7 @@ type JobFacts struct {
 	Repaired  []Repaired  // the same
 	Outside   []Reading   // the same: values that lie outside their limits
 	Ready     []Entry     // entries of the job with the act ready
+	Out       []Entry     // by which a part of the joint went to the machine shop and is not back
 }
 
 // FactsOf is what the runs of a joint found that a run of it has to know. A void run
@@ -186,11 +187,15 @@ func (s *State) replacedAfter(c Condemned) *Mark {
 	return nil
 }
 
-// judgeReady: in a job, tightening waits for what must be ready (8). A run
-// without a job only asks.
+// judgeReady: in a job, tightening waits for what must be ready (8), and for a part
+// that is at the machine shop. A run without a job only asks.
 func (s *State) judgeReady(Entry, *step) *Refusal {
 	if s.work.Job == "" {
 		return nil
+	}
+	if s.job != nil && len(s.job.Out) > 0 {
+		out := s.job.Out[0]
+		return refused(PartOut, finding.Values{"to": out.To}).because(&out)
 	}
 	if unmet := s.unmet(); len(unmet) > 0 {
 		return refused(NotReady, finding.Values{"needs": named(unmet)})

@@ -93,7 +93,7 @@ func (s *State) fault(e Entry) *Refusal {
 	if r := e.FaultByItself(); r != nil {
 		return r
 	}
-	if slices.Contains([]Act{Part, Adopt, Close}, e.Act) {
+	if slices.Contains(ofJobs, e.Act) {
 		return malformed(OfAJob, finding.Values{"act": string(e.Act)})
 	}
 	if e.Step != 0 && s.numbered[e.Step] == nil {
@@ -171,6 +171,7 @@ func (e Entry) missing() *Refusal {
 		needDecision:      e.Decided == CountsAsDone || e.Decided == TurnOn || e.Repair != "" || strings.TrimSpace(e.Note) != "",
 		needDecidedBy:     strings.TrimSpace(e.DecidedBy) != "",
 		needThread:        strings.TrimSpace(e.Thread) != "",
+		needTo:            strings.TrimSpace(e.To) != "",
 	}
 	needs := append([]need{needID, needAct, needWho}, rules[e.Act].needs...)
 	if e.Decided != "" {
@@ -199,7 +200,7 @@ type text struct {
 func (e Entry) texts() []text {
 	return []text{
 		{"entry", e.ID, mostOfID}, {"who", e.Who, mostOfName}, {"to", e.To, mostOfName}, {"second", e.Second, mostOfName}, {"decided_by", e.DecidedBy, mostOfName},
-		{"note", e.Note, mostOfNote}, {"of", e.Of, mostOfID}, {"device_time", e.DeviceTime, mostOfName}, {"measure", e.Measure, mostOfText},
+		{"note", e.Note, mostOfNote}, {"kept", e.Kept, mostOfNote}, {"of", e.Of, mostOfID}, {"device_time", e.DeviceTime, mostOfName}, {"measure", e.Measure, mostOfText},
 		{"value", string(e.Value), mostOfName}, {"unit", e.Unit, mostOfName}, {"shim", string(e.Shim), mostOfName}, {"joint", e.Joint, mostOfText}, {"photo", e.Photo, mostOfText}, {"wrench", e.Wrench, mostOfName}, {"thread", e.Thread, mostOfName},
 		{"sheet", e.Sheet, mostOfName}, {"fingerprint", e.Fingerprint, mostOfName},
 	}
@@ -213,7 +214,7 @@ type word struct {
 
 func (e Entry) words() []word {
 	return []word{
-		{"act", string(e.Act), texts(append(Acts, Part, Adopt, Close))},
+		{"act", string(e.Act), texts(slices.Concat(Acts, ofJobs))},
 		{"trouble", string(e.Trouble), texts(Troubles)},
 		{"found", string(e.Found), texts(Founds)},
 		{"decided", string(e.Decided), texts(e.decisions())},

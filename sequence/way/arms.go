@@ -6,15 +6,15 @@ import (
 	"drawdown/geometry"
 )
 
-// squareDeg is how much an edge turns at the least at a knee between two arms and
-// at the corners of their ends. Less than a right angle, as places are off.
+// squareDeg is the least turn of an edge at a knee between two arms, and at the
+// corners of their ends. It is less than 90° to allow for measuring errors.
 const squareDeg = 70.0
 
 // arms returns the places at the ends of arms, and the corners, of a part whose
-// edge turns in at a knee, as an L or a T does. An end lies between two corners
-// and further out than all places along the sides. The sides come before it, so
-// that what bulges there has a way out. A knee between two corners is a notch or
-// a fold, and no arm begins there.
+// edge turns inwards at a knee, such as an L or a T. An end is between two
+// corners and further out than all places along the sides. The sides come
+// before it, so that a bulge there can spread outwards. A knee between two
+// corners is a notch or a fold, and no arm begins there.
 func (l *layout) arms() (ends, corners []int) {
 	edge, turns := l.seen.Edge, turnsAlong(l.at, l.seen.Edge)
 	n, centre := len(edge), geometry.Centroid(l.at)

@@ -8,7 +8,8 @@ import (
 	"drawdown/geometry"
 )
 
-// balanced works by the rules as an objective, and separate flanges by turns.
+// balanced orders by the rules as an objective, and alternates between separate
+// flanges.
 func (l *layout) balanced(turn Turn) []int {
 	if len(l.seen.Parts) > 1 {
 		return l.byPairs(turn)
@@ -20,9 +21,9 @@ func (l *layout) balanced(turn Turn) []int {
 	return s.order
 }
 
-// byPairs works separate flanges by turns, so that none draws the part askew:
-// a pair on each, from the middle of the part outwards, each flange in the
-// order that it would have by itself.
+// byPairs alternates between separate flanges, so that none pulls the part
+// askew: a pair on each, from the middle of the part outwards. Within a flange
+// it keeps the order that the flange would have alone.
 func (l *layout) byPairs(turn Turn) []int {
 	parts := l.seen.Parts
 	orders, middles := make([][]int, len(parts)), make([]geometry.Point, len(parts))
@@ -46,16 +47,16 @@ func (l *layout) byPairs(turn Turn) []int {
 	return order
 }
 
-// tiedIn leaves, of places of a flange that tie there, those that the part as a
-// whole prefers: what stands alone on its side of the part, then what lies nearest
-// to the middle.
+// tiedIn keeps, of places of a flange that tie there, those that the part as a
+// whole prefers: first what is alone on its side of the part, then what is
+// nearest to the middle.
 func (l *layout) tiedIn(part, listed, places []int) []int {
 	at := func(i int) int { return part[listed[i]] }
 	best := l.tiedFor(l.furthestAside(geometry.Mapped(places, at)))
 	return slices.DeleteFunc(slices.Clone(places), func(i int) bool { return !slices.Contains(best, at(i)) })
 }
 
-// furthestAside leaves the places that lie furthest from the line along the part.
+// furthestAside keeps the places furthest from the line along the part.
 func (l *layout) furthestAside(places []int) []int {
 	along, middle := geometry.LongAxis(l.at), geometry.Centroid(l.at)
 	aside := func(i int) float64 {
@@ -69,9 +70,9 @@ func (l *layout) furthestAside(places []int) []int {
 	return slices.DeleteFunc(slices.Clone(places), func(i int) bool { return aside(i) < most-l.slack })
 }
 
-// tiedFlanges leaves, of flanges that lie equally near to the middle, the one with
-// the most places, then the one whose places lie furthest apart, and those that
-// are its images.
+// tiedFlanges keeps, of flanges equally near to the middle, the one with the
+// most places, then the one whose places are furthest apart, and those that are
+// its images.
 func (l *layout) tiedFlanges(listed, flanges []int) []int {
 	part := func(k int) []int { return l.seen.Parts[listed[k]] }
 	largest := slices.MaxFunc(flanges, func(a, b int) int {
@@ -87,7 +88,7 @@ func (l *layout) tiedFlanges(listed, flanges []int) []int {
 	return slices.DeleteFunc(slices.Clone(flanges), func(k int) bool { return !image(k) })
 }
 
-// spread sums how far places lie from their middle.
+// spread adds up the distances of places from their middle.
 func (l *layout) spread(places []int) (sum float64) {
 	points := geometry.Picked(l.at, places)
 	middle := geometry.Centroid(points)
@@ -97,9 +98,9 @@ func (l *layout) spread(places []int) (sum float64) {
 	return sum
 }
 
-// stages are the sets of places that are finished one after another: what lies
-// inside an edge first, where that draws the part to no side, the corners last,
-// and the ends of arms just before them.
+// stages are the sets of places that are finished one after another. What is
+// inside an edge comes first, unless it pulls the part to one side; the corners
+// come last, and the ends of arms just before them.
 func (l *layout) stages() [][]int {
 	first, last := l.seen.Inner, l.seen.Corners
 	if l.pull(first) > 1 {
@@ -119,7 +120,7 @@ func (l *layout) stages() [][]int {
 	return slices.DeleteFunc(stages, func(stage []int) bool { return len(stage) == 0 })
 }
 
-// pull is how far places draw the part to one side, in fasteners at the edge.
+// pull is how far places pull the part to one side, in fasteners at the edge.
 func (l *layout) pull(places []int) float64 {
 	centre := geometry.Centroid(l.at)
 	var sum geometry.Point
@@ -129,7 +130,8 @@ func (l *layout) pull(places []int) float64 {
 	return sum.Distance(geometry.Point{}) / reachFrom(centre, l.at)
 }
 
-// reachFrom returns the distance to the farthest place; a hair where there is none.
+// reachFrom returns the distance to the farthest place, or a tiny value if
+// there is none.
 func reachFrom(centre geometry.Point, places []geometry.Point) float64 {
 	reach := 1e-9
 	for _, p := range places {
@@ -138,11 +140,11 @@ func reachFrom(centre geometry.Point, places []geometry.Point) float64 {
 	return reach
 }
 
-// beside returns the neighbours of each place: along an edge the next ones,
-// elsewhere those that have no other between. Across a narrow part two may have
-// none between and are no neighbours for that, nor are an inner place and one of
-// the edge, which is the way out from the middle. Where an edge folds, it goes to
-// and fro between two rows, and the next ones of a row are neighbours as well.
+// beside returns the neighbours of each place: the adjacent ones along an edge,
+// elsewhere those with no other place between. On a narrow part, opposite
+// places with none between them are not neighbours. Nor are an inner place and
+// one of the edge, since that step is the way outwards. If an edge folds, it
+// alternates between two rows, so adjacent places of a row are neighbours too.
 func (l *layout) beside() [][]int {
 	onEdge := make([]bool, len(l.at))
 	for _, i := range l.seen.Edge {
@@ -169,11 +171,11 @@ func (l *layout) beside() [][]int {
 	return beside
 }
 
-// foldShare is how far apart the two places beside a fold are at the most, in
-// steps from it: a little more than where the edge turns by a right angle.
+// foldShare is the largest distance between the two places beside a fold, in
+// steps from it: slightly more than at a right angle.
 const foldShare = 1.5
 
-// folds reports whether an edge folds in at a place.
+// folds reports whether an edge folds inwards at a place.
 func (l *layout) folds(last, i, next int) bool {
 	step := min(l.at[i].Distance(l.at[last]), l.at[i].Distance(l.at[next]))
 	return l.radius[i] < min(l.radius[last], l.radius[next])-l.slack && l.at[last].Distance(l.at[next]) < foldShare*step

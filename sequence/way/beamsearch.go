@@ -9,55 +9,56 @@ import (
 )
 
 const (
-	// level is how far two costs may differ and count as equal. Then the sense
-	// of the turn decides, not a tenth of a millimetre.
+	// level is how much two costs may differ and count as equal. Then the turn
+	// decides, not a tenth of a millimetre.
 	level = 0.02
-	// widest and narrowest are how many beginnings of an order are kept in view:
-	// more where places are few, since there all of it is soon done.
+	// widest and narrowest limit how many beginnings of an order are kept: more
+	// if there are few places, because the search is then quick.
 	widest, narrowest = 4, 1
-	// views is how many beginnings and places are weighed for each step, at
-	// about the most.
+	// views is roughly how many combinations of beginnings and places are
+	// weighed for each step.
 	views = 160
 )
 
-// search looks for the order that costs least: step by step it keeps the
-// cheapest beginnings (a beam search), then mends the best.
+// search looks for the order with the least cost. It keeps the cheapest
+// beginnings at each step (a beam search), then improves the best order
+// locally.
 type search struct {
 	*layout
 	*objective
 	turn  Turn
 	order []int
 
-	rest  []candidate // used again for each step
+	rest  []candidate // reused for each step
 	alike []int
 
 	mending
 }
 
-// mending is what is known while an order is mended.
+// mending is the state while an order is improved.
 type mending struct {
-	mended       []int          // for each step the pass that changed it last; 0: none
-	over         []float64      // for each step of a stage what it costs by what it passes over
-	tight        []bool         // what is worked before the stretch
-	left         []int          // sides that are not
-	pulls, bends geometry.Point // what is tight sums up to
-	tried        []int          // used again for each stretch
+	mended       []int          // for each step the last pass that changed it; 0 for none
+	over         []float64      // for each step of a stage, the cost of what it passes over
+	tight        []bool         // what comes before the stretch
+	left         []int          // sides that are not tight
+	pulls, bends geometry.Point // sums over what is tight
+	tried        []int          // reused for each stretch
 }
 
-// beginning is the first steps of an order, each with the one before.
+// beginning is the first steps of an order, linked to the step before.
 type beginning struct {
 	before     *beginning
-	place      int // -1: nothing is worked yet
+	place      int // −1: no place yet
 	steps      int
-	first      int // the first place that has a direction; -1: none yet
+	first      int // the first place with a direction; −1: none yet
 	taken      []bool
 	left       []int // sides that are not taken
 	pull, bend geometry.Point
 	cost       float64
 }
 
-// candidate is a place that may come next. Its cost is at least what is known
-// until it was looked for those that it passes over, which takes long.
+// candidate is a place that may come next. Its cost is a lower bound until the
+// places that it passes over are included, which is slow.
 type candidate struct {
 	place int
 	cost  float64
@@ -99,16 +100,17 @@ func (s *search) grow(stages [][]int) []int {
 	return order
 }
 
-// follow returns the cheapest places that may follow a beginning, of a stage that
-// is sorted by distance. Of those that cost alike only the one is left that the
-// turn prefers: the others are its images.
+// follow returns the cheapest places that may follow a beginning, from a stage
+// sorted by distance. Of places with equal cost it keeps the one that the turn
+// prefers: the others are its images.
 //
-// A place costs its step and what it puts off: if all others came by distance
-// from then on, those nearer than it would come one step later than they could.
+// The cost of a place includes its step and the delay of others: if all others
+// came by distance from then on, those nearer than it would come one step later
+// than they could.
 func (s *search) follow(b *beginning, stage []int, width int) []after {
 	rest := s.candidates(b, stage)
 	if b.steps == 0 {
-		width = 1 // where to begin is no matter of what follows
+		width = 1 // the first place does not affect what follows
 	}
 	var cheapest []after
 	for len(rest) > 0 && len(cheapest) < width {
@@ -127,7 +129,7 @@ func (s *search) follow(b *beginning, stage []int, width int) []after {
 	return cheapest
 }
 
-// candidates are the places of a stage that are left.
+// candidates are the remaining places of a stage.
 func (s *search) candidates(b *beginning, stage []int) []candidate {
 	rest, putOff := s.rest[:0], 0.0
 	for _, i := range stage {
@@ -143,7 +145,7 @@ func (s *search) candidates(b *beginning, stage []int) []candidate {
 	return rest
 }
 
-// least is what the cheapest candidate costs.
+// least is the cost of the cheapest candidate.
 func (s *search) least(b *beginning, rest []candidate) float64 {
 	least := math.Inf(1)
 	for k := range rest {
@@ -191,8 +193,8 @@ func without(list []int, place int) []int {
 	return list
 }
 
-// pick chooses among places that cost alike: to begin with the first of them,
-// then the next in the sense of the turn from where the work began.
+// pick chooses among places with equal cost: at the start the first of them,
+// later the next in the direction of the turn from where the order began.
 func (s *search) pick(b *beginning, alike []int) int {
 	if len(alike) == 1 {
 		return alike[0]

@@ -11,7 +11,7 @@ import (
 	"drawdown/render/stopwatch"
 )
 
-// sized is a kind of part that has as many fasteners as one asks for.
+// sized is a kind of part with a variable number of fasteners.
 type sized struct {
 	name string
 	of   func(n int) []geometry.Point
@@ -47,7 +47,8 @@ var sizedParts = []sized{
 	{"scattered", func(n int) []geometry.Point { return scatter(n, 5) }},
 }
 
-// What an order takes, by the kind of part, the number of fasteners and the way.
+// BenchmarkOrder measures an order by kind of part, number of fasteners and
+// way.
 func BenchmarkOrder(b *testing.B) {
 	for _, part := range sizedParts {
 		for _, n := range []int{10, 20, 40, 100, 400} {
@@ -75,8 +76,8 @@ func BenchmarkOrderGrowth(b *testing.B) {
 	}
 }
 
-// distances sums the distances between all points: work of a known kind, against
-// which other times are held on whatever machine this is.
+// distances adds up the distances between all points: a known amount of work to
+// compare other times with, on any machine.
 func distances(points []geometry.Point) (sum float64) {
 	for _, p := range points {
 		for _, q := range points {
@@ -86,10 +87,11 @@ func distances(points []geometry.Point) (sum float64) {
 	return sum
 }
 
-// BenchmarkSpeedLimit holds the order of 400 fasteners to 33 sums of all their
-// distances and that of 40 to a twentieth of it: 20 ms and 1 ms where that sum
-// takes 0.6 ms. Both take turns, and the best of several tries counts. A limit on
-// time is no test: other work on the machine would decide it.
+// BenchmarkSpeedLimit limits the order of 400 fasteners to the time of 33 sums
+// of all their distances, and that of 40 to a twentieth of it: 20 ms and 1 ms
+// if that sum takes 0.6 ms. Both alternate, and the best of several tries
+// counts. It is not a test, because other work on the machine would decide the
+// result.
 func BenchmarkSpeedLimit(b *testing.B) {
 	most, apart := map[int]float64{40: 33. / 20, 400: 33}, scatter(400, 5)
 	for _, part := range sizedParts {

@@ -6,8 +6,8 @@ import (
 	"drawdown/geometry"
 )
 
-// circular goes once round the centre in the sense of the turn; places on one
-// line go from end to end. It is the way of a check pass.
+// circular goes once around the centre in the direction of the turn. Places on
+// one line go from end to end. It is the way of a check pass.
 func (l *layout) circular(turn Turn) []int {
 	all := geometry.Count(len(l.at))
 	if geometry.OneLine(l.at) {
@@ -17,9 +17,9 @@ func (l *layout) circular(turn Turn) []int {
 	return l.roundFrom(all, l.first(rim, turn), turn)
 }
 
-// endToEnd walks a row. Where the part does not tell its ends apart it goes as
-// one goes over the top of a circle: from the left for turn right, from the
-// right for turn left; an upright row from its top.
+// endToEnd goes along a row. If the part does not distinguish its ends, it
+// starts as at the top of a circle: from the left for turn right, from the
+// right for turn left, and from the top of an upright row.
 func (l *layout) endToEnd(turn Turn) []int {
 	axis := geometry.LongAxis(l.at)
 	order := geometry.Sorted(len(l.at), func(i int) float64 { return l.at[i].Dot(axis) })

@@ -8,22 +8,23 @@ import (
 )
 
 const (
-	// bluntDeg is how much an edge turns at the least where a corner begins to
-	// count as one, sharpDeg how much where it counts in full.
+	// An edge that turns by bluntDeg begins to count as a corner; from sharpDeg
+	// it counts in full.
 	bluntDeg, sharpDeg = 45.0, 90.0
-	// clearlyIn is how much further in than others a place lies that is trapped
-	// between them, or that is passed over for them, in units of the farthest place.
+	// clearlyIn is how much further in than others a place must be to be
+	// trapped between them, or to be passed over for them, in units of the
+	// farthest place.
 	clearlyIn = 0.02
 )
 
-// along is what a place has to do with the edge that it lies along.
+// along describes a place on an edge.
 type along struct {
 	last, next int     // its neighbours
-	trapped    float64 // what it costs to work it after both
-	corner     float64 // what it costs to work it before one of them
+	trapped    float64 // cost of tightening it after both
+	corner     float64 // cost of tightening it before one of them
 }
 
-// lookAlong looks at each place of an edge and at the two beside it.
+// lookAlong examines each place of an edge and its two neighbours.
 func (o *objective) lookAlong(edge []int) {
 	o.along = make([]along, len(o.at))
 	n, turns := len(edge), turnsAlong(o.at, edge)
@@ -42,8 +43,8 @@ func (o *objective) lookAlong(edge []int) {
 	slices.SortStableFunc(o.sides, func(a, b int) int { return cmp.Compare(o.far[a], o.far[b]) })
 }
 
-// turnsAlong returns for each place of an edge how far, in degrees, the edge turns
-// there: outwards at a corner, below 0 at a knee.
+// turnsAlong returns, for each place of an edge, the angle in degrees by which
+// the edge turns there: positive at a corner, negative at a knee.
 func turnsAlong(at []geometry.Point, edge []int) []float64 {
 	n, sense, turns := len(edge), sense(at, edge), make([]float64, len(edge))
 	for k, i := range edge {
@@ -53,10 +54,10 @@ func turnsAlong(at []geometry.Point, edge []int) []float64 {
 	return turns
 }
 
-// share is how much of a whole there is, between nothing and all.
+// share is of/whole, limited to 0…1.
 func share(of, whole float64) float64 { return min(1, max(0, of/whole)) }
 
-// sense is 1 where an edge goes anticlockwise, else -1.
+// sense is 1 if an edge runs anticlockwise, otherwise -1.
 func sense(at []geometry.Point, edge []int) float64 {
 	area := 0.0
 	for k, i := range edge {
@@ -69,8 +70,8 @@ func sense(at []geometry.Point, edge []int) float64 {
 	return 1
 }
 
-// closing is what it costs to work a place, by which of those beside it along
-// the edge are tight.
+// closing is the cost of tightening a place, depending on which of its
+// neighbours along the edge are tight.
 func (o *objective) closing(i int, tight []bool) float64 {
 	a := o.along[i]
 	switch {
@@ -84,10 +85,10 @@ func (o *objective) closing(i int, tight []bool) float64 {
 	return 2 * a.corner
 }
 
-// passedOver is what it costs to work a place when others of the edge are left
-// that lie further in on the other side, and what is tight with it leans away
-// from them. Corners have a rule of their own. Of the sides, these are left or
-// tight since, the nearest first.
+// passedOver is the cost of tightening a place while others of the edge,
+// further in on the other side, are left, and what is tight leans away from
+// them. Corners have their own rule. sides are the remaining sides, or tight
+// since, nearest first.
 func (o *objective) passedOver(i int, sides []int, tight []bool, pull geometry.Point) float64 {
 	if o.along[i].corner > 0 {
 		return 0

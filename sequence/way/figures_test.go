@@ -12,13 +12,13 @@ import (
 	"drawdown/geometry/testkit"
 )
 
-// outlined is a part whose first places follow each other along its edge.
+// outlined is a part whose first places are in order along its edge.
 type outlined struct {
 	points []geometry.Point
 	edge   int
 }
 
-// figures are what an order of such a part comes to.
+// figures are the figures of an order of such a part.
 type figures struct {
 	pull, neighbours, correlation, ratio float64
 	run                                  int
@@ -64,7 +64,7 @@ func (p outlined) adjacent(a, b int) bool {
 	return d == 1 || d == p.edge-1
 }
 
-// rankCorrelation is Spearman's, ties by their mean rank.
+// rankCorrelation is Spearman's, with mean ranks for ties.
 func rankCorrelation(order []int, dist []float64) float64 {
 	n := len(order)
 	sorted := slices.Clone(order)
@@ -109,14 +109,14 @@ func randomPerimeter(r *rand.Rand) outlined {
 	return outlined{points, len(points)}
 }
 
-// randomOval has 8 to 22 places at uneven steps round a dented ellipse.
+// randomOval has 8 to 22 unevenly spaced places around a dented ellipse.
 func randomOval(r *rand.Rand) outlined {
 	n := 8 + r.IntN(15)
 	a, b := 100+150*r.Float64(), 60+60*r.Float64()
 	p2, p3 := 2*math.Pi*r.Float64(), 2*math.Pi*r.Float64()
 	d2, d3 := 0.12*r.Float64(), 0.1*r.Float64()
 	points := make([]geometry.Point, n)
-	// even steps along the edge, then each off by up to a third of a step
+	// even steps along the edge, then each moved by up to a third of a step
 	const fine = 720
 	at := func(t float64) geometry.Point {
 		k := 1 + d2*math.Cos(2*t+p2) + d3*math.Cos(3*t+p3)
@@ -140,7 +140,7 @@ func median(v []float64) float64 {
 	return sorted[len(sorted)/2]
 }
 
-// tally gathers the figures of many parts.
+// tally collects the figures of many parts.
 type tally struct {
 	pull, neighbours, correlation []float64
 	run                           int
@@ -154,8 +154,8 @@ func (t *tally) add(f figures) {
 	t.run = max(t.run, f.run)
 }
 
-// dShape has a straight side and a bow, triangle three sides; each place is up
-// to a third of a step off along the edge.
+// dShape has a straight side and a curved one, triangle has three sides; each
+// place is moved by up to a third of a step along the edge.
 func dShape(r *rand.Rand) outlined {
 	n, radius := 9+r.IntN(8), 80+60*r.Float64()
 	var outline []geometry.Point
@@ -193,10 +193,10 @@ func stepped(outline []geometry.Point, n int, r *rand.Rand) outlined {
 	return outlined{points, n}
 }
 
-// Common practice, no source: the figures that a practitioner's order keeps to.
-// A greedy choice of the place that keeps the sum of those tight smallest, of
-// the half nearest to the centre, comes to a pull of 0.9 to 1.0, 0 to 5 %
-// neighbours and a correlation of 0.95.
+// Common practice, no source: the figures of a practitioner's order. A greedy
+// choice, among the half nearest to the centre, of the place that keeps the
+// vector sum smallest has a pull of 0.9 to 1.0, 0 to 5 % neighbours and a
+// correlation of 0.95.
 func TestFiguresOfRandomParts(t *testing.T) {
 	t.Parallel()
 	r := rand.New(rand.NewPCG(1, 2))
@@ -228,8 +228,8 @@ func TestFiguresOfRandomParts(t *testing.T) {
 	}
 }
 
-// Common practice, no source: circles inside each other go star by star, the
-// inner first.
+// Common practice, no source: concentric circles go star by star, the inner
+// first.
 func TestNestedCirclesGoStarByStar(t *testing.T) {
 	t.Parallel()
 	r := rand.New(rand.NewPCG(8, 3))
@@ -248,7 +248,7 @@ func TestNestedCirclesGoStarByStar(t *testing.T) {
 	}
 }
 
-// isStar holds places that are numbered clockwise from before on against the
+// isStar compares places, numbered clockwise from before, with the
 // cross-pattern.
 func isStar(t *testing.T, order []int, before int) {
 	t.Helper()

@@ -7,18 +7,17 @@ import (
 	"drawdown/geometry"
 )
 
-// first picks from the candidates the place to begin with: the one nearest the
-// centre. A tie goes to the highest in the picture, then to the furthest left
-// (furthest right for turn right, so that a mirrored part gives the mirrored
-// order).
+// first picks the first place from the candidates: the one nearest the centre.
+// Ties go to the highest in the picture, then to the furthest left (furthest
+// right for turn right, so that a mirrored part gives the mirrored order).
 func (l *layout) first(candidates []int, turn Turn) int {
 	return l.highest(l.tiedFor(candidates), turn)
 }
 
-// tiedFor returns the places nearest the centre that tie. Those of a regular layout
-// tie when they are equally near; those of another only when they cannot be told
-// apart on the part itself, since the picture is to decide nothing that the part
-// can.
+// tiedFor returns the places nearest the centre that tie. In a regular layout,
+// places tie if they are equally near. In others they tie only if they cannot
+// be told apart on the part itself, so that the picture decides only what the
+// part cannot.
 func (l *layout) tiedFor(candidates []int) []int {
 	nearest := candidates[0]
 	for _, i := range candidates[1:] {
@@ -39,9 +38,9 @@ func (l *layout) tiedFor(candidates []int) []int {
 	return tied
 }
 
-// levelRadius is how far two distances from the centre may differ and tie. A
-// regular layout is already true, up to the rest that fitting leaves; one that
-// was seen loosely tells two pitches apart no better than it was measured.
+// levelRadius is how much two distances from the centre may differ and still
+// tie. A regular layout is exact except for the residual of the fit. One
+// recognized loosely is only as exact as its measurements.
 func (l *layout) levelRadius() float64 {
 	switch {
 	case !l.Regular:
@@ -52,9 +51,9 @@ func (l *layout) levelRadius() float64 {
 	return geometry.LooseShare * l.spacing
 }
 
-// closer compares the distances from the centre and, where these are equal but
-// for rounding, the sums of the distances to all other places: both belong to
-// the part and not to the picture.
+// closer compares the distances from the centre. If these are equal except for
+// rounding, it compares the sums of the distances to all other places. Both
+// depend on the part and not on the picture.
 func (l *layout) closer(i, j int) bool {
 	dust := 1e-9 * (l.spacing + l.radius[j])
 	if d := l.radius[i] - l.radius[j]; math.Abs(d) > dust {
@@ -64,8 +63,8 @@ func (l *layout) closer(i, j int) bool {
 }
 
 // reach is the sum of the distances from a place to all others. On a circle all
-// places tie, so that each is asked for again and again. Lengths of a part need
-// none of the care of math.Hypot, which takes five times as long.
+// places tie, so each is asked for many times. It avoids math.Hypot, whose
+// protection against overflow is not needed here and takes five times as long.
 func (l *layout) reach(i int) float64 {
 	if l.reaches == nil {
 		l.reaches = make([]float64, len(l.at))
@@ -79,7 +78,7 @@ func (l *layout) reach(i int) float64 {
 	return l.reaches[i]
 }
 
-// highest picks by the picture alone.
+// highest picks by position in the picture.
 func (l *layout) highest(places []int, turn Turn) int {
 	top := math.Inf(-1)
 	for _, i := range places {
@@ -87,8 +86,8 @@ func (l *layout) highest(places []int, turn Turn) int {
 	}
 	level := l.slack
 	if l.Regular {
-		// The more places made it true, the less error is left in a layout; and
-		// on a circle of many, the next place is hardly lower than the top.
+		// The more places a layout was fitted to, the smaller its error; and on
+		// a circle of many, the next place is hardly lower than the top.
 		level *= min(1, 20/float64(len(l.at)))
 	}
 	best := -1
@@ -103,9 +102,9 @@ func (l *layout) highest(places []int, turn Turn) int {
 	return best
 }
 
-// alike reports whether two places have the same surroundings: the same distances
-// to all other places, within the slack. One distance on each side may lack
-// its partner when there are enough others, since a hole may be missing.
+// alike reports whether two places have the same surroundings: the same
+// distances to all other places, within the slack. With enough places, one
+// distance on each side may be unmatched, since a hole may be missing.
 func (l *layout) alike(i, j int) bool {
 	spare := 0
 	if len(l.at) >= 6 {
@@ -128,7 +127,7 @@ func (l *layout) alike(i, j int) bool {
 	return len(a) <= spareA && len(b) <= spareB
 }
 
-// surroundings are the distances from a place to all others, sorted.
+// surroundings are the sorted distances from a place to all others.
 func (l *layout) surroundings(i int) []float64 {
 	if l.around == nil {
 		l.around = make([][]float64, len(l.at))

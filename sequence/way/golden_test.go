@@ -10,8 +10,9 @@ import (
 	"drawdown/sequence/way/waytest"
 )
 
-// Pinned from our own output: the orders of the made-up parts, which other tests hold
-// against the rules. A changed weight or limit shows here; read what it changes.
+// Pinned from our own output: the orders of the invented parts, which other
+// tests check against the rules. A changed weight or limit shows here; review
+// what it changes.
 func TestOrdersStay(t *testing.T) {
 	t.Parallel()
 	var all bytes.Buffer

@@ -7,9 +7,9 @@ import (
 	"drawdown/geometry/family"
 )
 
-// Published workshop text (see the README): centre outwards. For a plain
-// two-row head the distance from the middle never falls by more than one
-// column step along the order.
+// Published workshop text (see the README): from the centre outwards. On a
+// plain two-row head the distance from the middle never decreases by more than
+// one column step along the order.
 func TestHeadsGoCentreOutwards(t *testing.T) {
 	t.Parallel()
 	const pitch = 95.0

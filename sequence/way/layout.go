@@ -8,28 +8,29 @@ import (
 	"drawdown/geometry/family"
 )
 
-// layout is a set of places with what the ways ask of it. The places are
-// sorted from left to right, so that the listing of a joint has no say.
+// layout is a set of places with what the ways need. The places are sorted from
+// left to right, so that the listing order of a joint does not matter.
 type layout struct {
 	geometry.Layout
 	seen    family.Seen
-	at      []geometry.Point // the true places
-	listed  []int            // where each place stood in the caller's list
+	at      []geometry.Point // the exact places
+	listed  []int            // index of each place in the caller's list
 	centre  geometry.Point
 	radius  []float64 // distance from the centre
 	angle   []float64 // direction from the centre, degrees anticlockwise from the right
 	spacing float64
-	slack   float64     // places that differ by less than this count as level
-	reaches []float64   // of the places, where they are known; 0: not yet
-	around  [][]float64 // the surroundings of the places, where they are known
-	// tied leaves, of places that tie here, those that a larger part prefers of
-	// which these are a group; nil where there is none.
+	slack   float64     // places that differ by less than this are level
+	reaches []float64   // of the places; 0 until computed
+	around  [][]float64 // surroundings of the places; nil until computed
+	// tied keeps, of places that tie here, those that the larger part prefers
+	// of which these are a group; nil if there is none.
 	tied func(places []int) []int
 }
 
 func newLayout(points []geometry.Point) *layout { return layoutAs(points, "") }
 
-// layoutAs sees the places as a family; empty: as the family that they are.
+// layoutAs treats the places as a family, or as the family recognized if as is
+// empty.
 func layoutAs(points []geometry.Point, as family.Family) *layout {
 	l := &layout{listed: geometry.Count(len(points))}
 	slices.SortFunc(l.listed, func(a, b int) int {
@@ -48,15 +49,15 @@ func layoutAs(points []geometry.Point, as family.Family) *layout {
 	return l
 }
 
-// given names places as the caller's list does.
+// given converts places to indices of the caller's list.
 func (l *layout) given(places []int) []int { return geometry.Picked(l.listed, places) }
 
-// central reports whether a place lies so near the centre that it has no
+// central reports whether a place is too close to the centre to have a
 // direction.
 func (l *layout) central(i int) bool { return l.radius[i] < geometry.CentralShare*l.spacing }
 
-// turned returns how far place i lies beyond the direction fromDeg in the sense
-// of the turn, in [0, 360).
+// turned returns the angle of place i from the direction fromDeg in the
+// direction of the turn, in [0, 360).
 func (l *layout) turned(i int, fromDeg float64, turn Turn) float64 {
 	if turn == TurnRight {
 		return geometry.Turn(fromDeg - l.angle[i])

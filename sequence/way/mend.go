@@ -8,15 +8,14 @@ import (
 )
 
 const (
-	// mendReach is how many steps apart two places are at the most that a mend
-	// changes about.
+	// mendReach limits how many steps apart two places may be that are swapped.
 	mendReach = 8
-	// mendPasses ends the mending, should it go on.
+	// mendPasses limits the number of passes.
 	mendPasses = 3
 )
 
-// mend goes through the stretches of each stage and changes their ends about,
-// or moves one end to the other, while that makes the order cost clearly less.
+// mend goes through the stretches of each stage. It swaps their ends, or moves
+// one end to the other, as long as that makes the order clearly cheaper.
 func (s *search) mend(stages [][]int) {
 	n := len(s.order)
 	s.tight, s.over, s.mended = make([]bool, n), make([]float64, n), make([]int, n)
@@ -37,7 +36,7 @@ func (s *search) mendStage(from, to, pass int) (better bool) {
 	s.look(from, to)
 	for a := from; a < to; a++ {
 		for b := a + 1; b < min(to, a+1+mendReach); b++ {
-			if a > 0 && s.fresh(a, b, pass) { // where the work begins is settled
+			if a > 0 && s.fresh(a, b, pass) { // the first place is settled
 				better = s.mendStretch(a, b, pass) || better
 			}
 		}
@@ -46,7 +45,7 @@ func (s *search) mendStage(from, to, pass int) (better bool) {
 	return better
 }
 
-// mendStretch changes the ends of one stretch about.
+// mendStretch swaps the ends of one stretch.
 func (s *search) mendStretch(a, b, pass int) (better bool) {
 	stretch := s.order[a : b+1]
 	now := s.steps(a, stretch, math.Inf(1))
@@ -70,7 +69,8 @@ func (s *search) mendStretch(a, b, pass int) (better bool) {
 	return better
 }
 
-// look notes what each of some steps passes over. All before them are tight.
+// look records what each of some steps passes over. All steps before them are
+// tight.
 func (s *search) look(from, to int) {
 	pull, places := s.pulls, s.order[from:to]
 	for k, i := range places {
@@ -83,7 +83,7 @@ func (s *search) look(from, to int) {
 	}
 }
 
-// loosen begins the work again, tighten goes on by a place.
+// loosen starts again with nothing tight; tighten adds a place.
 func (s *search) loosen() {
 	clear(s.tight)
 	s.left = append(s.left[:0], s.sides...)
@@ -96,15 +96,14 @@ func (s *search) tighten(i int) {
 	s.pulls, s.bends = s.pulls.Add(s.objective.at[i]), s.bends.Add(s.square[i])
 }
 
-// fresh reports whether a stretch, or a step beside it, changed since it was last
-// looked at.
+// fresh reports whether a stretch, or a step next to it, changed since it was
+// last examined.
 func (s *search) fresh(a, b, pass int) bool {
 	return slices.Max(s.mended[max(0, a-1):min(len(s.mended), b+2)]) >= pass-1
 }
 
-// steps is what the steps from a on cost with these places, and the step after
-// them, but for what they pass over; where that comes to most or more, at least so
-// much.
+// steps is the cost of these places from step a on, and of the step after them,
+// without what they pass over. If it reaches most, it returns at least most.
 func (s *search) steps(a int, places []int, most float64) float64 {
 	cost, last, pull, bend := 0.0, s.order[a-1], s.pulls, s.bends
 	for k, i := range places {
@@ -124,8 +123,8 @@ func (s *search) steps(a int, places []int, most float64) float64 {
 	return cost
 }
 
-// passing adds to a cost, while it is less than most, what a stretch costs by
-// what its places pass over.
+// passing adds to a cost, as long as it is below most, the cost of what the
+// places of a stretch pass over.
 func (s *search) passing(cost float64, places []int, most float64) float64 {
 	pull := s.pulls
 	for _, i := range places {

@@ -8,25 +8,26 @@ import (
 	"drawdown/geometry"
 )
 
-// The rules of the trade as figures. An order costs the sum over its steps of
+// The rules of the trade as an objective. The cost of an order is the sum over
+// its steps of
 //
 //	balance      how far what is tight pulls to one side, squared, and how much
-//	             more than as much as one fastener at the edge;
-//	saddle       how far it bends the part along one line more than across it;
-//	outwards     how far the place lies from where its turn would be, were all
-//	             worked by their distance from the middle;
-//	neighbours   whether the place is a neighbour of the one before, and how near
-//	             to it it lies;
-//	sides        how far it lies out on the same side as the one before;
-//	trapped      whether both its neighbours along the edge are tight, though it
-//	             lies further in than they do;
-//	corner       how many of the two are not, though it is a corner;
-//	passed       how much further in others lie that are left on the other side,
-//	             and how far what is tight leans away from them.
+//	             this exceeds one fastener at the edge
+//	saddle       how much it bends the part along one line more than across it
+//	outwards     how far the place is from the one whose turn it would be by
+//	             distance from the middle
+//	neighbours   whether the place is a neighbour of the one before, and how
+//	             close it is
+//	sides        how far out it is on the same side as the one before
+//	trapped      whether both its neighbours along the edge are tight, though
+//	             it is further in than they are
+//	corner       how many of the two are not, though it is a corner
+//	passed       how much further in others are that remain on the other side,
+//	             and how far what is tight leans away from them
 //
 // Lengths are in units of the farthest place. Common practice, no source: the
-// weights were set so that the orders that the trade has for regular parts cost
-// least among those that keep its rules.
+// weights were chosen so that the orders of the trade for regular parts cost
+// least among those that follow its rules.
 const (
 	weighsBalance    = 1.0
 	weighsExcess     = 6.0
@@ -38,28 +39,28 @@ const (
 	weighsTrapped    = 1.0
 	weighsCorner     = 0.75
 	weighsPassed     = 3.0
-	// onePair is as much as half a pair across bends: so much is no saddle yet.
+	// onePair is the bending of half a pair; so much is not yet a saddle.
 	onePair = 1.0
-	// farSpacings is how far away from the last a place has to be, in spacings,
-	// to count as far.
+	// farSpacings is the distance from the last place, in spacings, from which
+	// a place counts as far.
 	farSpacings = 3.0
 )
 
-// objective holds places against the rules.
+// objective evaluates places by the rules.
 type objective struct {
-	at     []geometry.Point // from the point of balance
-	square []geometry.Point // the same as complex numbers, squared: along which line they bend
+	at     []geometry.Point // relative to the point of balance
+	square []geometry.Point // the same as complex numbers, squared: the line along which they bend
 	far    []float64        // distance from the middle
 	beside [][]int          // neighbours
 	along  []along          // of places along an edge
-	sides  []int            // places along an edge but for its corners, the nearest first
+	sides  []int            // places along an edge except its corners, nearest first
 	near   float64          // farSpacings
-	turnAt []float64        // for each step the distance whose turn it is
-	bent   []geometry.Point // for each step what is bent if all goes by distance
+	turnAt []float64        // for each step, the distance whose turn it is
+	bent   []geometry.Point // for each step, the bending if all come by distance
 }
 
-// newObjective looks at places, some along an edge, whose stages are worked one
-// after another.
+// newObjective prepares the objective for places, some along an edge, whose
+// stages come one after another.
 func newObjective(points []geometry.Point, edge []int, beside [][]int, stages [][]int) *objective {
 	centre, spacing := geometry.Centroid(points), geometry.Spacing(points)
 	o := &objective{beside: beside}
@@ -77,14 +78,13 @@ func newObjective(points []geometry.Point, edge []int, beside [][]int, stages []
 	return o
 }
 
-// blurred is the width over which distances pass for alike, in units of the
-// farthest place: on a round part no place has a turn of its own.
+// blurred is the width over which distances count as equal, in units of the
+// farthest place: on a round part no place has a definite turn.
 const blurred = 0.15
 
-// expect appends, for each step of a stage, the distance whose turn it is and
-// what is bent by then if places come by their distance. A place counts little
-// by little as the distance passes it, so that nothing jumps where two change
-// places.
+// expect appends, for each step of a stage, the distance whose turn it is, and
+// the bending by then if places come by distance. A place counts gradually as
+// the distance passes it, so that nothing jumps when two swap.
 func (o *objective) expect(stage []int) {
 	order := slices.Clone(stage)
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(o.far[a], o.far[b]) })
@@ -115,7 +115,7 @@ func (o *objective) expect(stage []int) {
 	}
 }
 
-// step is what one more place costs, after those that sum up to pull and bend.
+// step is the cost of one more place, after those that sum up to pull and bend.
 func (o *objective) step(i, last, k int, pull, bend geometry.Point) float64 {
 	size := math.Sqrt(pull.Dot(pull))
 	excess := max(0, size-1)
@@ -128,13 +128,14 @@ func (o *objective) step(i, last, k int, pull, bend geometry.Point) float64 {
 	return cost
 }
 
-// outOfTurn is what it costs by the distance that a place is worked at a step.
+// outOfTurn is the cost of tightening a place at a step that does not match its
+// distance.
 func (o *objective) outOfTurn(i, k int) float64 {
 	off := o.far[i] - o.turnAt[min(k, len(o.turnAt)-1)]
 	return weighsOutwards * off * off
 }
 
-// succession is what it costs that i is worked straight after last.
+// succession is the cost of tightening i directly after last.
 func (o *objective) succession(last, i int) float64 {
 	cost := 0.0
 	if slices.Contains(o.beside[last], i) {

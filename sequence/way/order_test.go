@@ -8,7 +8,7 @@ import (
 	"drawdown/geometry"
 )
 
-// numbers returns each place its number in the order, as the picture shows it.
+// numbers returns the number of each place in the order, as in the picture.
 func numbers(order []int) []int {
 	n := make([]int, len(order))
 	for k, i := range order {
@@ -17,7 +17,7 @@ func numbers(order []int) []int {
 	return n
 }
 
-// Expected values: the canonical orders that the pattern-file format states.
+// Expected values: the canonical orders stated in the pattern-file format.
 func TestCanonicalOrders(t *testing.T) {
 	t.Parallel()
 	grid := geometry.Grid(5, 2, 95, 90, geometry.Point{X: 12, Y: -7})

@@ -24,8 +24,8 @@ func points(x ...float64) []geometry.Point {
 	return all
 }
 
-// Turns of an edge: outwards at a corner, inwards at a knee, whichever way it goes
-// (first principles on an L).
+// Turns of an edge: positive at a corner, negative at a knee, in both
+// directions (first principles on an L).
 func TestTurnsAlong(t *testing.T) {
 	t.Parallel()
 	l := points(0, 0, 20, 0, 20, 10, 10, 10, 10, 30, 0, 30, 0, 15)
@@ -46,8 +46,9 @@ func TestTurnsAlong(t *testing.T) {
 	}
 }
 
-// A place of an edge is trapped between two that lie further out by a fiftieth of
-// the farthest, and is a corner from a turn of 45 degrees on, in full from 90.
+// A place of an edge is trapped between two that are further out by a fiftieth
+// of the farthest. It is a corner from a turn of 45° on, and counts in full
+// from 90°.
 func TestTrappedAndCorners(t *testing.T) {
 	t.Parallel()
 	o := &objective{at: points(0, 0, 20, 0, 20, 20, 0, 20), far: []float64{1, 0.9, 0.89, 0.91}}
@@ -62,7 +63,7 @@ func TestTrappedAndCorners(t *testing.T) {
 	if o.along[2].last != 1 || o.along[2].next != 3 || o.along[3].next != 0 || o.along[0].last != 3 || len(o.sides) != 0 {
 		t.Errorf("along %+v, sides %v", o.along, o.sides)
 	}
-	// Turns of 60 degrees cost a third of a corner, of 40 none.
+	// A turn of 60° costs a third of a corner, one of 40° nothing.
 	for _, c := range []struct {
 		n    int
 		want float64
@@ -87,8 +88,9 @@ func TestTrappedAndCorners(t *testing.T) {
 	nearly(t, "not yet trapped", o.closing(1, []bool{true, true, false}), 0)
 }
 
-// Passing over a nearer place on the other side costs three times how much nearer it
-// lies, beyond a fiftieth, times how far what is tight leans away from it.
+// Passing over a nearer place on the other side costs three times how much
+// nearer it is, beyond a fiftieth, times how far what is tight leans away from
+// it.
 func TestPassedOver(t *testing.T) {
 	t.Parallel()
 	o := &objective{at: points(0.9, 0, -0.5, 0, -0.6, 0.1, 0.4, 0, -0.88, 0), along: make([]along, 5)}
@@ -109,7 +111,7 @@ func TestPassedOver(t *testing.T) {
 	nearly(t, "a corner", o.passedOver(0, []int{1}, tight, pull), 0)
 }
 
-// What a step costs, term by term, with the weights of the objective.
+// The cost of a step, term by term, with the weights of the objective.
 func TestCostOfAStep(t *testing.T) {
 	t.Parallel()
 	o := &objective{
@@ -133,8 +135,8 @@ func TestCostOfAStep(t *testing.T) {
 	nearly(t, "near alone", o.succession(2, 0), 0.6*0.25+0.15)
 }
 
-// First principles on a rectangle: lengths are in units of the farthest place from
-// the point of balance, squares those of complex numbers.
+// First principles on a rectangle: lengths are in units of the farthest place
+// from the point of balance, squares are those of complex numbers.
 func TestObjectiveOfARectangle(t *testing.T) {
 	t.Parallel()
 	at := geometry.Rectangle(3, 0, 160, 120, geometry.Point{X: 7, Y: 5}) // corners 100 mm out, the others 60
@@ -153,8 +155,8 @@ func TestObjectiveOfARectangle(t *testing.T) {
 	for k, want := range []float64{0.6, 0.6, 1, 1, 1, 1} {
 		nearly(t, "turn", o.turnAt[k], want)
 	}
-	// The two of the middle come first: each bends by -0.36 along x; the corners by
-	// 0.28 each, as 0.8² - 0.6², whatever they do aslant.
+	// The two in the middle come first: each bends by -0.36 along x; the
+	// corners by 0.28 each, as 0.8² - 0.6², whatever they do diagonally.
 	for k, want := range []float64{-0.36, -0.72, -0.44, -0.16, 0.12, 0.4} {
 		if math.Abs(o.bent[k].X-want) > 0.03 || math.Abs(o.bent[k].Y) > 1e-9 {
 			t.Errorf("bent after %d by %v, want %g", k+1, o.bent[k], want)
@@ -166,7 +168,7 @@ func TestObjectiveOfARectangle(t *testing.T) {
 	}
 }
 
-// Weighing by hand: two across, then the other two, on a rectangle of four.
+// Weigh by hand: two across, then the other two, on a rectangle of four.
 func TestWeigh(t *testing.T) {
 	t.Parallel()
 	at := points(80, 60, -80, -60, 80, -60, -80, 60, 0, 0)
@@ -175,8 +177,9 @@ func TestWeigh(t *testing.T) {
 		nearly(t, "pull", w.Pull[k], want)
 	}
 	nearly(t, "outwards", w.Outwards, 0)
-	// The middle comes last instead of first: each of the five is out of its turn by
-	// the whole distance at the first step and at the last. n = 5, spread 4/5 - 16/25.
+	// The middle comes last instead of first: each of the five is off by the
+	// whole distance at the first step and at the last. n = 5, spread 4/5 -
+	// 16/25.
 	w = Weigh(at, []int{0, 1, 2, 3, 4})
 	nearly(t, "inwards", w.Outwards, 2/(2*5*(4./5-16./25)))
 	if w := Weigh(at[:4], []int{0, 1, 2, 3}); w.Outwards != 0 || len(w.Saddle) != 4 {
@@ -187,8 +190,8 @@ func TestWeigh(t *testing.T) {
 	}
 }
 
-// Ends of arms and corners of an L; none of a rectangle, of a part with a notch, nor
-// of one with an arm so short that a side lies further out than its end.
+// Ends of arms and corners of an L. A rectangle, a part with a notch, and a
+// part with an arm so short that a side is further out than its end have none.
 func TestArms(t *testing.T) {
 	t.Parallel()
 	layoutOf := func(x ...float64) *layout {
@@ -213,7 +216,8 @@ func TestArms(t *testing.T) {
 	}
 }
 
-// Neighbours: along an edge the next ones; where it folds, also those beside the fold.
+// Neighbours: the adjacent ones along an edge; at a fold, also the places
+// beside it.
 func TestBeside(t *testing.T) {
 	t.Parallel()
 	l := newLayout(geometry.Rectangle(4, 1, 300, 160, geometry.Point{}))
@@ -233,7 +237,7 @@ func TestBeside(t *testing.T) {
 	}{{15, 10, true}, {18.9, 10, true}, {19.1, 10, false}, {15, 8, true}, {15, 13, false}} {
 		fold.radius[1] = c.radius
 		fold.at[0].X, fold.at[2].X = -c.apart, c.apart
-		// The step is as long as from the middle to a side.
+		// The step is as long as the distance from the middle to a side.
 		fold.at[1].Y = 10 - math.Sqrt(math.Max(0, 200-c.apart*c.apart))
 		if got := fold.folds(0, 1, 2); got != c.want {
 			t.Errorf("%+v: %v", c, got)
@@ -241,7 +245,7 @@ func TestBeside(t *testing.T) {
 	}
 }
 
-// Stages: what lies inside first where it is balanced, corners last.
+// Stages: what is inside comes first if it is balanced, corners last.
 func TestStages(t *testing.T) {
 	t.Parallel()
 	pan := geometry.Rectangle(5, 2, 400, 200, geometry.Point{})
@@ -275,7 +279,7 @@ func TestStages(t *testing.T) {
 	}
 }
 
-// The picture decides by the highest, then by the side that the turn prefers.
+// The picture decides: the highest, then the side that the turn prefers.
 func TestHighest(t *testing.T) {
 	t.Parallel()
 	l := &layout{at: points(-10, 50, 0, 49, 10, 50, 20, 47), slack: 2}
@@ -298,8 +302,8 @@ func TestHighest(t *testing.T) {
 	}
 }
 
-// Places tie within a slack that depends on how true the layout is; of an irregular
-// one only those that the part does not tell apart.
+// Places tie within a slack that depends on how exact the layout is; in an
+// irregular one only those that the part does not distinguish.
 func TestTies(t *testing.T) {
 	t.Parallel()
 	l := &layout{spacing: 100, slack: 6}
@@ -325,7 +329,7 @@ func TestTies(t *testing.T) {
 	}
 	l.at, l.around, l.reaches = points(10, 0, -10, 0, 0, 30, 12, 4), nil, nil
 	l.radius = []float64{10, 10, 30, 13}
-	if got := l.tiedFor([]int{0, 1, 2, 3}); !slices.Equal(got, []int{0, 3}) { // place 3 has the same surroundings, nearly
+	if got := l.tiedFor([]int{0, 1, 2, 3}); !slices.Equal(got, []int{0, 3}) { // place 3 has nearly the same surroundings
 		t.Errorf("told apart on the part: %v", got)
 	}
 	l.Regular, l.seen.OffMm = true, 0
@@ -338,8 +342,8 @@ func TestTies(t *testing.T) {
 	}
 }
 
-// Two places have the same surroundings where the distances match, one on each side
-// apart where there are six places.
+// Two places have the same surroundings if the distances match, except one on
+// each side if there are six places.
 func TestAlike(t *testing.T) {
 	t.Parallel()
 	at := func(a, b []float64) *layout {
@@ -365,8 +369,8 @@ func TestAlike(t *testing.T) {
 	}
 }
 
-// On one spoke within the slack, measured round the place's own circle; across is
-// within 47 degrees of straight.
+// Places are on one spoke within the slack, measured along the place's own
+// circle; across is within 47° of opposite.
 func TestSpokesAndAcross(t *testing.T) {
 	t.Parallel()
 	l := &layout{radius: []float64{100, 100, 100, 10}, angle: []float64{0, 140, 185, 190}, slack: 5, spacing: 50}
@@ -411,8 +415,8 @@ func TestSpokesAndAcross(t *testing.T) {
 	nearly(t, "to the right", l.turned(1, 30, TurnRight), 290)
 }
 
-// Columns are parted where a step along the row is more than a quarter of the
-// spacing; a grid is taken by its rows where they lie along the shorter extent.
+// Columns are divided at steps along the row of more than a quarter of the
+// spacing. A grid is taken by its rows if they are along the shorter extent.
 func TestColumns(t *testing.T) {
 	t.Parallel()
 	l := &layout{at: points(0, 0, 24, 10, 120, 0, 146, 0, 300, 0), spacing: 100}
@@ -432,7 +436,7 @@ func TestColumns(t *testing.T) {
 	}
 }
 
-// The star of an odd or even count, and lone bolts between pairs.
+// The star of an odd or even count, and single bolts between pairs.
 func TestStarPieces(t *testing.T) {
 	t.Parallel()
 	for n, want := range map[int][]int{0: {}, 1: {0}, 2: {0, 1}, 3: {0, 1, 2}, 4: {0, 2, 1, 3}, 5: {0, 2, 4, 1, 3}, 6: {0, 3, 1, 4, 2, 5}} {

@@ -5,14 +5,14 @@ import (
 	"drawdown/geometry/family"
 )
 
-// Places orders bare places by a way that looks at the layout alone (not by
-// cast number or list). It returns a permutation of the indices of points.
+// Places orders places by a way that depends on the layout alone (not on cast
+// numbers or a list). It returns a permutation of the indices of points.
 func Places(points []geometry.Point, by Way, turn Turn) []int {
 	return PlacesAs(points, "", by, turn)
 }
 
-// PlacesAs does the same with places that are seen as a family; empty: as the
-// family that they are.
+// PlacesAs does the same for places treated as a family, or as the family
+// recognized if as is empty.
 func PlacesAs(points []geometry.Point, as family.Family, by Way, turn Turn) []int {
 	if len(points) == 0 {
 		return nil

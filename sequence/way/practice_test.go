@@ -11,7 +11,7 @@ import (
 	"drawdown/sequence/way/waytest"
 )
 
-// worked returns each place of a part of the gallery its number in the order.
+// worked returns the number of each place of a gallery part in the order.
 func worked(t *testing.T, name string) []int {
 	t.Helper()
 	for _, p := range waytest.Parts() {
@@ -24,7 +24,7 @@ func worked(t *testing.T, name string) []int {
 }
 
 // Common practice, no source: on staggered rows the middles of the outer rows
-// come before what lies beside them.
+// come before the places beside them.
 func TestMiddlesOfStaggeredRows(t *testing.T) {
 	t.Parallel()
 	got := worked(t, "head of staggered rows")
@@ -38,7 +38,7 @@ func TestMiddlesOfStaggeredRows(t *testing.T) {
 }
 
 // Common practice, no source: on a housing with two arms the corner of an end
-// comes after the middle of that end and after the place across the arm.
+// comes after the middle of that end, and after the place across the arm.
 func TestCornersAfterTheMiddleOfTheirEnd(t *testing.T) {
 	t.Parallel()
 	got := worked(t, "L-shaped housing of 16")
@@ -52,7 +52,7 @@ func TestCornersAfterTheMiddleOfTheirEnd(t *testing.T) {
 }
 
 // Common practice, no source: the ends of two arms come after their long sides,
-// so that what bulges there has a way out.
+// so that a bulge there can spread outwards.
 func TestEndsOfArmsAfterTheirSides(t *testing.T) {
 	t.Parallel()
 	got := worked(t, "L-shaped housing of 16")
@@ -65,8 +65,8 @@ func TestEndsOfArmsAfterTheirSides(t *testing.T) {
 	}
 }
 
-// Common practice, no source: of two places on opposite sides the one further in
-// comes first while what is tight leans away from it.
+// Common practice, no source: of two places on opposite sides the one further
+// in comes first while what is tight leans away from it.
 func TestFurtherInComesFirstAcross(t *testing.T) {
 	t.Parallel()
 	if got := worked(t, "valve cover of 9"); got[1] < got[6] {
@@ -74,8 +74,8 @@ func TestFurtherInComesFirstAcross(t *testing.T) {
 	}
 }
 
-// Common practice, no source: no two neighbours of a side row follow each other,
-// though the edge goes to and fro between it and the row before.
+// Common practice, no source: no two neighbours of a side row follow each
+// other, though the edge alternates between it and the row before.
 func TestSideRowByTurns(t *testing.T) {
 	t.Parallel()
 	got := worked(t, "head with a side row, all bolts alike")
@@ -86,7 +86,7 @@ func TestSideRowByTurns(t *testing.T) {
 	}
 }
 
-// Common practice, no source: the ends take turns to the last.
+// Common practice, no source: the ends alternate to the last.
 func TestEndsTakeTurns(t *testing.T) {
 	t.Parallel()
 	for name, left := range map[string][]int{
@@ -106,9 +106,10 @@ func TestEndsTakeTurns(t *testing.T) {
 	}
 }
 
-// Common practice, no source: a place that lies clearly further in than both its
-// neighbours is not worked last of the three, since what bulges there has no way
-// out. On random parts that happens to one such place in a hundred at the most.
+// Common practice, no source: a place clearly further in than both its
+// neighbours does not come last of the three, because a bulge there could not
+// spread outwards. On random parts this happens to at most one such place in a
+// hundred.
 func TestHardlyAnythingIsTrapped(t *testing.T) {
 	t.Parallel()
 	r := rand.New(rand.NewPCG(7, 5))
@@ -137,9 +138,9 @@ func TestHardlyAnythingIsTrapped(t *testing.T) {
 	}
 }
 
-// Common practice, no source: on a circle of 16 without places 5 and 10, bolt 2,
-// which has nothing across, waits until bolt 13, which has nothing either, has
-// others on its far side. The rest is the star with the missing places left out.
+// Common practice, no source: on a circle of 16 without places 5 and 10, bolt
+// 2, which has none across, waits until bolt 13, which has none either, has
+// others on its far side. The rest is the star without the missing places.
 func TestStarWithTwoMissingBolts(t *testing.T) {
 	t.Parallel()
 	order := Places(slices.Delete(slices.Delete(geometry.Circle(16, 320, geometry.Point{}, 90, true), 9, 10), 4, 5), Star, TurnDefault)
@@ -158,8 +159,8 @@ func TestStarWithTwoMissingBolts(t *testing.T) {
 	}
 }
 
-// First principles: whichever two bolts are missing, none gets lost, and the
-// rest pulls no further than two bolts do.
+// First principles: whichever two bolts are missing, none is lost, and the rest
+// pulls no further than two bolts do.
 func TestStarWithAnyTwoMissing(t *testing.T) {
 	t.Parallel()
 	for n := 10; n <= 24; n += 2 {

@@ -16,7 +16,7 @@ import (
 
 var placeWays = []Way{Auto, Spiral, Cross, Row, Star, Circular}
 
-// scattered places: uneven, off centre, none nearer than a tenth of the mean
+// randomPlaces are uneven, off centre, none closer than a tenth of the mean
 // spacing, so that symmetry cannot hide swapped axes.
 func randomPlaces(t *rapid.T) []geometry.Point {
 	n := rapid.IntRange(3, 40).Draw(t, "count")
@@ -69,10 +69,10 @@ func TestOrderIsPermutation(t *testing.T) {
 	})
 }
 
-// First principles: the part does not know how it lies in the picture, where, how
-// large it is drawn or how its fasteners are listed. Turned, it gives the same
-// order wherever the part itself decides, which it does unless some of its places
-// are images of each other. -rapid.checks=5000 tries that many times four parts.
+// First principles: the order does not depend on the part's angle, position,
+// scale or listing in the picture. Turned, the part gives the same order
+// wherever the part itself decides, which it does unless some of its places are
+// images of each other. -rapid.checks=5000 tries that many times four parts.
 func TestOrderBelongsToThePart(t *testing.T) {
 	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
@@ -114,7 +114,8 @@ func sameOrders(t *rapid.T, how string, points, other []geometry.Point) {
 	}
 }
 
-// anyPart is of strewn places or along an edge, as drawn or measured off.
+// anyPart has random places or places along an edge, exact or with measuring
+// errors.
 func anyPart(t *rapid.T) []geometry.Point {
 	kinds := []func(*rand.Rand) outlined{randomPerimeter, randomOval, dShape, triangle, timingCover}
 	kind := rapid.IntRange(-len(kinds), len(kinds)-1).Draw(t, "kind")
@@ -125,8 +126,8 @@ func anyPart(t *rapid.T) []geometry.Point {
 	return jittered(kinds[kind](r).points, r, rapid.SampledFrom([]float64{0, 0.1, 0.3}).Draw(t, "off"))
 }
 
-// images reports whether some places are equally far from the centre and have the
-// same surroundings: which of them comes first is for the picture to say.
+// images reports whether some places are equally far from the centre and have
+// the same surroundings: the picture decides which of them comes first.
 func images(l *layout) bool {
 	for i := range l.at {
 		for k := range i {
@@ -138,7 +139,7 @@ func images(l *layout) bool {
 	return false
 }
 
-// The shop's second bank is the mirror image of the first.
+// The second bank is the mirror image of the first, and so is its order.
 func TestMirroredInMirroredOut(t *testing.T) {
 	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
@@ -167,7 +168,7 @@ type regular struct {
 	points []geometry.Point
 }
 
-// regularLayouts are the layouts that parts really have.
+// regularLayouts are realistic layouts.
 func regularLayouts() []regular {
 	off := geometry.Point{X: 31, Y: -17}
 	var all []regular
@@ -206,7 +207,7 @@ func regularLayouts() []regular {
 	return all
 }
 
-// A bolt measured a little off its true place must not change the order.
+// A bolt measured slightly off its true place must not change the order.
 func TestJitterChangesNothing(t *testing.T) {
 	t.Parallel()
 	r := rand.New(rand.NewPCG(2, 9))

@@ -8,8 +8,8 @@ import (
 	"drawdown/geometry"
 )
 
-// First principles: a head stays a head, measured up to a tenth of the pitch off
-// in x and in y.
+// First principles: a head is still a head if measured up to a tenth of the
+// pitch off in x and in y.
 func TestHeadsMeasuredATenthOff(t *testing.T) {
 	t.Parallel()
 	r := rand.New(rand.NewPCG(5, 10))
@@ -18,7 +18,7 @@ func TestHeadsMeasuredATenthOff(t *testing.T) {
 		for columns := 2; columns <= 8; columns++ {
 			for rows := 1; rows <= 3; rows++ {
 				head := geometry.Grid(columns, rows, pitch[0], pitch[1], geometry.Point{X: 31, Y: -17})
-				if len(head) == 4 { // four corners are no head
+				if len(head) == 4 { // four corners are not a head
 					continue
 				}
 				want, changed := Places(head, Auto, TurnDefault), 0
@@ -38,8 +38,8 @@ func TestHeadsMeasuredATenthOff(t *testing.T) {
 	}
 }
 
-// lacking returns the order of the places but one, and the order that they have when
-// that one is missing.
+// lacking returns the order without one place, and the order of the part on
+// which that place is missing.
 func lacking(points []geometry.Point, gone int) (before, after []int) {
 	before = slices.DeleteFunc(Places(points, Auto, TurnDefault), func(i int) bool { return i == gone })
 	after = Places(slices.Delete(slices.Clone(points), gone, gone+1), Auto, TurnDefault)
@@ -51,8 +51,8 @@ func lacking(points []geometry.Point, gone int) (before, after []int) {
 	return before, after
 }
 
-// First principles: a head with one bolt missing is worked as the head, and a
-// circle as the circle, unless the one is missing with which it began.
+// First principles: a head with one bolt missing has the order of the head, and
+// a circle that of the circle, unless the first bolt is missing.
 func TestOneMissingFromHeadsAndCircles(t *testing.T) {
 	t.Parallel()
 	for columns := 4; columns <= 8; columns++ {
@@ -75,10 +75,10 @@ func TestOneMissingFromHeadsAndCircles(t *testing.T) {
 	}
 }
 
-// Where one fastener of an edge is missing, or added to it, those further than three
-// pitches away keep their turn within two steps: on half of the parts all, on nine
-// of ten at least three quarters. The balance has to be made up for somewhere. The
-// shares are pinned from our own output.
+// If one fastener of an edge is removed or added, those more than three pitches
+// away keep their turn within two steps: on half of the parts all of them, on
+// nine of ten at least three quarters. The balance must be restored somewhere.
+// The shares are pinned from our own output.
 func TestOneMissingFromAnEdge(t *testing.T) {
 	t.Parallel()
 	const far, near, parts = 3.0, 2, 100

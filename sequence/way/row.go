@@ -7,9 +7,9 @@ import (
 	"drawdown/geometry"
 )
 
-// row works from the middle outwards along the longest extent, on alternate
-// sides. Places that stand across the row form one column and are worked
-// together, nearest the centre first.
+// row goes from the middle outwards along the longest extent, on alternate
+// sides. Places across the row form a column and are tightened together,
+// nearest the centre first.
 func (l *layout) row(turn Turn) []int {
 	columns := l.columns()
 	n := len(columns)
@@ -19,8 +19,8 @@ func (l *layout) row(turn Turn) []int {
 	if n%2 == 1 {
 		order = l.column(columns[n/2], turn)
 		right = n/2 + 1
-		// From the middle the path sets out against the tie rule, as a spiral
-		// does that came in from the top.
+		// From the middle the path starts against the tie rule, like a spiral
+		// that came in from the top.
 		toLeft = n > 1 && l.starts(columns[left], columns[right], turn.Opposite())
 	} else {
 		toLeft = l.starts(columns[left], columns[right], turn)
@@ -38,8 +38,7 @@ func (l *layout) row(turn Turn) []int {
 	return order
 }
 
-// starts reports whether the first of two columns is to be worked before the
-// second.
+// starts reports whether the first of two columns comes before the second.
 func (l *layout) starts(a, b []int, turn Turn) bool {
 	return slices.Contains(a, l.first(slices.Concat(a, b), turn))
 }
@@ -55,7 +54,7 @@ func (l *layout) column(places []int, turn Turn) []int {
 	return order
 }
 
-// columns parts the places by where they stand along the longest extent.
+// columns divides the places by their position along the longest extent.
 func (l *layout) columns() [][]int {
 	if l.Column != nil {
 		return l.gridColumns()
@@ -73,8 +72,8 @@ func (l *layout) columns() [][]int {
 	return columns
 }
 
-// gridColumns returns the columns of a grid, or its rows where these lie along the
-// shorter extent. Where the two are alike the picture decides.
+// gridColumns returns the columns of a grid, or its rows if these are along the
+// shorter extent. If the two are equal the picture decides.
 func (l *layout) gridColumns() [][]int {
 	columns, rows := l.numbered(l.Column, l.Columns), l.numbered(l.Row, l.Rows)
 	across, up := l.extent(columns), l.extent(rows)
@@ -85,7 +84,7 @@ func (l *layout) gridColumns() [][]int {
 	return columns
 }
 
-// numbered parts the places by the number of their column or row.
+// numbered groups the places by the number of their column or row.
 func (l *layout) numbered(of []int, count int) [][]int {
 	columns := make([][]int, count)
 	for i, k := range of {
@@ -94,7 +93,7 @@ func (l *layout) numbered(of []int, count int) [][]int {
 	return slices.DeleteFunc(columns, func(column []int) bool { return len(column) == 0 })
 }
 
-// extent leads from the middle of the first column to that of the last.
+// extent is the vector from the middle of the first column to that of the last.
 func (l *layout) extent(columns [][]int) geometry.Point {
 	middle := func(column []int) geometry.Point { return geometry.Centroid(geometry.Picked(l.at, column)) }
 	return middle(columns[len(columns)-1]).Sub(middle(columns[0]))

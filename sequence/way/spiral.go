@@ -8,9 +8,9 @@ import (
 	"drawdown/geometry"
 )
 
-// ringwise goes ring by ring from the centre outwards. Each ring is gone round in
-// the sense of the turn, beginning with the place that comes next after the one
-// last worked, so that the path never doubles back.
+// ringwise goes ring by ring from the centre outwards. It goes around each ring
+// in the direction of the turn, starting with the place next after the last
+// one, so that the path never doubles back.
 func (l *layout) ringwise(turn Turn, within func(l *layout, round []int) []int) []int {
 	if len(l.Gaps) > 0 && l.tied == nil {
 		return l.withGaps(func(whole *layout) []int { return whole.ringwise(turn, within) })
@@ -26,21 +26,21 @@ func (l *layout) ringwise(turn Turn, within func(l *layout, round []int) []int) 
 	return order
 }
 
-// withGaps orders a grid as if no fastener were missing and leaves the gaps out, so
-// that a missing one changes nothing about the others.
+// withGaps orders a grid as if no fastener were missing and then removes the
+// gaps, so that a missing one does not affect the others.
 func (l *layout) withGaps(by func(whole *layout) []int) []int {
 	whole := newLayout(slices.Concat(l.at, l.Gaps))
 	return slices.DeleteFunc(whole.given(by(whole)), func(i int) bool { return i >= len(l.at) })
 }
 
-// round lists a ring in the sense of the turn. It begins after the direction
-// of the place last worked; where there is none, or it has no direction, with
-// the first of the ring.
+// round lists a ring in the direction of the turn. It starts after the
+// direction of the last place. If there is none, or it has no direction, it
+// starts with the first of the ring.
 func (l *layout) round(ring []int, last int, turn Turn) []int {
 	if last < 0 || l.central(last) {
 		return l.roundFrom(ring, l.first(ring, turn), turn)
 	}
-	// A place on the spoke just worked is a neighbour: it comes last.
+	// A place on the same spoke as the last one is a neighbour: it comes last.
 	return l.byTurn(ring, func(i int) float64 {
 		deg := l.turned(i, l.angle[last], turn)
 		if l.onSpoke(i, deg) {
@@ -50,7 +50,7 @@ func (l *layout) round(ring []int, last int, turn Turn) []int {
 	})
 }
 
-// roundFrom lists a ring in the sense of the turn, beginning with start.
+// roundFrom lists a ring in the direction of the turn, starting with start.
 func (l *layout) roundFrom(ring []int, start int, turn Turn) []int {
 	rest := slices.DeleteFunc(slices.Clone(ring), func(i int) bool { return i == start })
 	return append([]int{start}, l.byTurn(rest, func(i int) float64 {
@@ -62,8 +62,7 @@ func (l *layout) roundFrom(ring []int, start int, turn Turn) []int {
 	})...)
 }
 
-// byTurn sorts places by the angle they are turned to, those on one spoke from
-// the centre outwards.
+// byTurn sorts places by angle, those on one spoke from the centre outwards.
 func (l *layout) byTurn(places []int, turnedDeg func(i int) float64) []int {
 	order := slices.Clone(places)
 	deg := make(map[int]float64, len(order))
@@ -82,16 +81,17 @@ func (l *layout) byTurn(places []int, turnedDeg func(i int) float64) []int {
 	return order
 }
 
-// onSpoke reports whether place i, turned by deg from a spoke, still lies on it.
+// onSpoke reports whether place i, at an angle of deg from a spoke, is still on
+// it.
 func (l *layout) onSpoke(i int, deg float64) bool {
 	beside := math.Min(deg, 360-deg)
 	return beside*math.Pi/180*l.radius[i] <= l.slack
 }
 
-// once goes round a ring as it is.
+// once goes around a ring as it is.
 func once(_ *layout, round []int) []int { return round }
 
-// paired goes through a ring and follows each place by the one across.
+// paired goes around a ring and follows each place by the one across.
 func paired(l *layout, round []int) []int {
 	var order []int
 	for len(round) > 0 {
@@ -105,8 +105,8 @@ func paired(l *layout, round []int) []int {
 	return order
 }
 
-// across finds in the rest of a ring the place most nearly opposite; equal
-// ones go in the sense of the turn. It returns -1 where none is opposite.
+// across finds in the rest of a ring the place most nearly opposite; ties go in
+// the direction of the turn. It returns -1 if none is opposite.
 func (l *layout) across(here int, rest []int) int {
 	best, bestOff := -1, 180-geometry.AcrossDeg
 	for k, i := range rest {

@@ -6,9 +6,9 @@ import (
 	"drawdown/geometry"
 )
 
-// star goes through each bolt circle, inside out, in the cross-pattern of
-// ASME PCC-1: the place opposite follows, then the two at right angles. Places
-// are counted in the sense of the turn from the first.
+// star goes through each bolt circle, from the inside out, in the cross-pattern
+// of ASME PCC-1: the opposite place follows, then the two at right angles.
+// Places are counted in the direction of the turn from the first.
 func (l *layout) star(turn Turn) []int {
 	var order []int
 	for _, ring := range l.circles() {
@@ -29,7 +29,7 @@ func (l *layout) star(turn Turn) []int {
 	return order
 }
 
-// circles are those that were seen; of other layouts the rings.
+// circles are the recognized circles, or for other layouts the rings.
 func (l *layout) circles() [][]int {
 	if l.seen.Rings != nil {
 		return l.seen.Rings
@@ -37,9 +37,9 @@ func (l *layout) circles() [][]int {
 	return l.Rings(l.centre)
 }
 
-// evenPlaces numbers a ring's members by the even places of their circle,
-// from 0, and returns the count of places. Where a bolt is missing its place is
-// left out; where the places are not even they are simply counted through.
+// evenPlaces numbers the members of a ring by the even places of their circle,
+// from 0, and returns the number of places. The place of a missing bolt keeps
+// its number. Uneven places are simply counted.
 func (l *layout) evenPlaces(round []int, turn Turn) (places []int, count int) {
 	deg := make([]float64, len(round))
 	for k, i := range round[1:] {
@@ -53,12 +53,12 @@ func (l *layout) evenPlaces(round []int, turn Turn) (places []int, count int) {
 
 // starPlaces returns the cross-pattern for a circle of n even places, from 0.
 //
-// For a multiple of four: quarters, each of four places s, s+n/2, s+n/4,
-// s+3n/4 (ASME PCC-1, Table 4). For another even count: diameters, each of two
-// places s, s+n/2. For an odd count up to seven: single places. The starting
-// places s are taken by halves: see scattered. A longer star of single places
-// would march round in pairs, neighbour beside neighbour: an odd count from
-// nine on goes by the objective.
+// For a multiple of four: quarters, each of four places s, s+n/2, s+n/4, s+3n/4
+// (ASME PCC-1, Table 4). For another even count: diameters, each of two places
+// s, s+n/2. For an odd count up to seven: single places. The start places s are
+// taken by halves; see scattered. A longer star of single places would go
+// around in pairs, neighbour after neighbour, so an odd count from nine on uses
+// the objective.
 func starPlaces(n int) []int {
 	if n >= 9 && n%2 == 1 {
 		return oddPlaces(n)
@@ -81,9 +81,9 @@ func starPlaces(n int) []int {
 	return order
 }
 
-// loneLast lets a bolt wait whose opposite is missing, where it would draw the
-// circle further to one side than one bolt does. It comes as late as it can with
-// a wide step before it and after it, between pairs.
+// loneLast delays a bolt without an opposite if it would pull the circle
+// further to one side than a single bolt does. The bolt comes as late as
+// possible between pairs, with a wide step before and after it.
 func loneLast(order []int, count int) []int {
 	if count%2 == 1 {
 		return order
@@ -108,7 +108,8 @@ func loneLast(order []int, count int) []int {
 	return early
 }
 
-// latest is where a place fits in last; at the end where it fits nowhere.
+// latest returns the last position where a place fits, or the end if it fits
+// nowhere.
 func latest(order []int, place, count int) int {
 	apart := func(a, b int) int {
 		d := (a - b + count) % count
@@ -126,16 +127,16 @@ func latest(order []int, place, count int) int {
 	return len(order)
 }
 
-// oddPlaces orders an odd count of even places by the objective.
+// oddPlaces orders an odd number of even places by the objective.
 func oddPlaces(n int) []int {
 	l := newLayout(geometry.Circle(n, 2, geometry.Point{}, 90, true))
 	return l.given(l.balanced(TurnRight))
 }
 
 // scattered returns the numbers 0..n-1 so that each is far from the one before.
-// An even n takes the two halves in turn; an odd n goes on by (n-1)/2 each
-// time, which meets every number once, since (n-1)/2 and n share no factor.
-// For n = 5 that is the five-pointed star 1 3 5 2 4.
+// An even n alternates between the halves. An odd n steps by (n-1)/2, which
+// meets every number once, since (n-1)/2 and n have no common factor. For n = 5
+// this is the five-pointed star 1 3 5 2 4.
 func scattered(n int) []int {
 	if n <= 1 {
 		return make([]int, n)

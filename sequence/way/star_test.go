@@ -42,8 +42,8 @@ func TestStarIsTheCrossPattern(t *testing.T) {
 	}
 }
 
-// The structure of the published lists, for every count that is a multiple of
-// four: groups of four, two opposite, then two opposite at right angles.
+// The structure of the published lists, for every multiple of four: groups of
+// four, two opposite, then two opposite at right angles.
 func TestStarGroupsOfFour(t *testing.T) {
 	t.Parallel()
 	for n := 4; n <= 400; n += 4 {
@@ -60,9 +60,9 @@ func TestStarGroupsOfFour(t *testing.T) {
 	}
 }
 
-// First principles, for counts that the standard's table leaves out: opposite
-// places follow each other where there are any, and no place follows its
-// neighbour where that can be helped.
+// First principles, for counts missing from the standard's table: opposite
+// places follow each other if there are any, and no place follows its neighbour
+// where avoidable.
 func TestStarOfOtherCounts(t *testing.T) {
 	t.Parallel()
 	for n := 5; n <= 101; n++ {
@@ -91,7 +91,7 @@ func TestStarOfFive(t *testing.T) {
 	}
 }
 
-// A missing bolt leaves its place free and changes nothing else.
+// A missing bolt leaves its place empty and changes nothing else.
 func TestStarWithAMissingBolt(t *testing.T) {
 	t.Parallel()
 	for n := 8; n <= 32; n++ {

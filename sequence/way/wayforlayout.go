@@ -2,7 +2,7 @@ package way
 
 import "drawdown/geometry/family"
 
-// For returns the way that the trade has for a family of layouts.
+// For returns the usual way of the trade for a family of layouts.
 func For(f family.Family) Way {
 	switch f {
 	case family.Row:

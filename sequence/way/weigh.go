@@ -6,26 +6,27 @@ import (
 	"drawdown/geometry"
 )
 
-// Weighed is what an order comes to by the terms of the objective, whoever made
-// it. Lengths are in units of the farthest place from the point of balance.
+// Weighed has the figures of an order by the terms of the objective, whoever
+// made it. Lengths are in units of the farthest place from the point of
+// balance.
 type Weighed struct {
 	Pull   []float64 // after each step: how far what is tight pulls to one side
-	Saddle []float64 // how far it bends the part along one line more than across it
-	// Outwards is the sum of the squares by which places come out of their turn
-	// by distance, as a share of what it is at random: 0 where all come in their
-	// turn, 1 at random, 2 from the outside inwards. It is 0 where no place lies
-	// further out than another.
+	Saddle []float64 // how much it bends the part along one line more than across it
+	// Outwards is the sum of squared deviations from the order by distance,
+	// relative to that of a random order: 0 if all come by distance, 1 for
+	// random, 2 from the outside inwards. It is 0 if all places are equally far
+	// out.
 	Outwards float64
 }
 
-// Weigh holds an order of places against the terms of the objective.
+// Weigh evaluates an order of places by the terms of the objective.
 func Weigh(points []geometry.Point, order []int) Weighed {
 	var w Weighed
 	if len(order) == 0 {
 		return w
 	}
 	l := newLayout(points)
-	place := make([]int, len(points)) // where each point stands in the layout
+	place := make([]int, len(points)) // index of each point in the layout
 	for k, i := range l.listed {
 		place[i] = k
 	}

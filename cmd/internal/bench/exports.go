@@ -50,6 +50,28 @@ func (b *Bench) exportShopping(w http.ResponseWriter, r *http.Request, id, form 
 	return nil
 }
 
+// exportMachineShop gives the sheet that goes with parts to the machine shop.
+func (b *Bench) exportMachineShop(w http.ResponseWriter, r *http.Request, id string) error {
+	if _, err := b.store.Job(id); err != nil {
+		return err
+	}
+	whole, err := b.store.Export(id)
+	if err != nil {
+		return err
+	}
+	ask, err := b.printing(r)
+	if err != nil {
+		return err
+	}
+	files, _, err := job.MachineShopSheet(whole, b.store.File, time.Local, ask)
+	if err != nil {
+		return failure{http.StatusUnprocessableEntity, err}
+	}
+	download(w, "inline", files[0].Name, "application/pdf")
+	w.Write(files[0].Data)
+	return nil
+}
+
 func (b *Bench) export(w http.ResponseWriter, r *http.Request, id, ending string, find func(string) (record.Started, error), forms ...string) error {
 	if _, err := find(id); err != nil {
 		return err

@@ -98,6 +98,8 @@ func (b *Bench) getJob(w http.ResponseWriter, r *http.Request) error {
 	id, ending, exported := strings.Cut(r.PathValue("file"), ".")
 	if form, list := strings.CutPrefix(ending, "shopping."); list {
 		return b.exportShopping(w, r, id, form)
+	} else if ending == "machine-shop.pdf" {
+		return b.exportMachineShop(w, r, id)
 	} else if exported {
 		return b.exportJob(w, r, id, ending)
 	}
@@ -129,7 +131,7 @@ func (b *Bench) jobOut(id string, c *words.Catalogue) (jobOut, error) {
 		out.Warnings = append(out.Warnings, worded{f.Code, c.Say(f)})
 	}
 	for _, one := range runs {
-		addSeen(&out.View, one.id, one.view(b.now()))
+		out.AddRun(one.id, one.view(b.now()))
 	}
 	return out, nil
 }
@@ -160,35 +162,6 @@ func (b *Bench) tighteningOf(of string, runs []*openRun) *openRun {
 		}
 	}
 	return nil
-}
-
-// addSeen puts what was found and measured in a run to that of its job.
-func addSeen(v *teardown.View, id string, of run.View) {
-	for _, f := range of.Findings {
-		v.Findings = append(v.Findings, run.Entry{ID: f.Entry, Act: run.Find, Who: f.By, Time: f.At, Note: f.Note, Found: f.Found, Place: f.Place, Photo: f.Photo, Step: f.Step, Of: id, Joint: of.Of})
-	}
-	for _, t := range of.Troubles {
-		v.Findings = append(v.Findings, run.Entry{ID: t.Entry, Act: reported(t), Who: t.By, Time: t.At, Note: t.Note, Trouble: t.Trouble, Photo: t.Photo, Step: t.Step, Of: id, Joint: of.Of, Place: placeOf(t.IDs)})
-	}
-	for _, m := range of.Readings {
-		e := run.Entry{ID: m.Entry, Act: run.Measure, Who: m.By, Time: m.At, Note: m.Note, Place: m.Place, Measure: m.Measure, Value: m.Value, Unit: m.Unit, Shim: m.Fitted, Step: m.Step, Of: id, Joint: of.Of}
-		v.Measured = append(v.Measured, teardown.Measured{Entry: e, Result: m.Result})
-	}
-}
-
-// reported is the act by which a trouble came up.
-func reported(t run.TroubleSeen) run.Act {
-	if t.Trouble == "" {
-		return run.Unsure
-	}
-	return run.Report
-}
-
-func placeOf(ids []string) *run.Place {
-	if len(ids) != 1 {
-		return nil
-	}
-	return &run.Place{Fastener: ids[0]}
 }
 
 // getJobs lists jobs, searched as runs are.

@@ -206,6 +206,7 @@ func (b *Bench) factsFor(one *openRun, of *openJob, runs []*openRun) run.JobFact
 	others := slices.DeleteFunc(slices.Clone(runs), func(r *openRun) bool { return r.id == one.id })
 	facts := run.FactsOf(b.viewsOf(one.work.Of, others))
 	facts.Ready = of.state.ReadyFor(one.work.Of)
+	facts.Out = of.state.OutOfJoint(one.work.Of)
 	return facts
 }
 

@@ -12,7 +12,7 @@ import (
 
 // mistake is one entry of testdata/mistakes; its README says how one is written.
 type mistake struct {
-	what, in             string
+	what, in, checked    string
 	changes              []change
 	severity, code, line string
 	words                []string
@@ -35,6 +35,8 @@ func readMistakes(t *testing.T, path string) (all []mistake) {
 			switch sign {
 			case "in":
 				m.in = rest
+			case "check":
+				m.checked = rest
 			case "-":
 				if last != "-" {
 					m.changes = append(m.changes, change{from: rest})
@@ -138,9 +140,20 @@ func TestMistakesAreReported(t *testing.T) {
 }
 
 func (m mistake) try(t *testing.T, dir string) {
-	path := filepath.Join(dir, "mistake.yaml")
-	if err := os.WriteFile(path, []byte(m.made(t, dir)), 0o600); err != nil {
+	made, path := m.made(t, dir), filepath.Join(dir, "mistake.yaml")
+	if m.checked != "" {
+		sound := dir
+		dir = t.TempDir()
+		if err := os.CopyFS(dir, os.DirFS(sound)); err != nil {
+			t.Fatal(err)
+		}
+		path = filepath.Join(dir, m.in+".yaml")
+	}
+	if err := os.WriteFile(path, []byte(made), 0o600); err != nil {
 		t.Fatal(err)
+	}
+	if m.checked != "" {
+		path = filepath.Join(dir, m.checked+".yaml")
 	}
 	c, status := checkedJSON(t, path)
 	if m.severity == "error" && status != cli.Wrong || m.severity == "warning" && status != cli.Done {

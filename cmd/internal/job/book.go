@@ -35,7 +35,7 @@ func planMachine(from source.Source) (overhaul.Overhaul, problem.List) {
 	from.Printable = font.Missing
 	machine, problems := machine.Read(from)
 	if problems.Stops() {
-		return overhaul.Overhaul{}, problems
+		return overhaul.Overhaul{}, acknowledged(machine.Meant, problems)
 	}
 	o := machine.Overhaul
 	var fingerprints []string
@@ -51,13 +51,13 @@ func planMachine(from source.Source) (overhaul.Overhaul, problem.List) {
 		o.Tasks = append(o.Tasks, s.Task)
 	}
 	if problems.Stops() {
-		return overhaul.Overhaul{}, problems
+		return overhaul.Overhaul{}, acknowledged(machine.Meant, problems)
 	}
 	for _, doubt := range o.Doubts() {
 		problems = append(problems, warnedAt(machine.Strip[doubt.At.Steps[0]-1].At, doubt))
 	}
 	o.Fingerprint = machine.FingerprintWith(fingerprints)
-	return o, problems
+	return o, acknowledged(machine.Meant, problems)
 }
 
 // Book binds the papers of a machine. Drawn is told of each joint's papers.

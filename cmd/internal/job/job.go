@@ -48,7 +48,7 @@ func readAndPlanned(from source.Source, way sequence.Way, turn sequence.Turn) (p
 	from.Printable = font.Missing
 	input, places, problems := meaning.Read(from)
 	if problems.Stops() {
-		return input, plan.Plan{}, problems
+		return input, plan.Plan{}, acknowledged(places.Meant(), problems)
 	}
 	input.Way, input.Turn = way, turn
 	p, err := plan.Build(input)

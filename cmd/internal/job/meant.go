@@ -4,6 +4,7 @@ import (
 	"cmp"
 
 	"drawdown/geometry/finding"
+	"drawdown/patterns/machine"
 	"drawdown/patterns/meaning"
 	"drawdown/patterns/meant"
 	"drawdown/patterns/measures"
@@ -13,6 +14,7 @@ import (
 	"drawdown/patterns/texts"
 	"drawdown/sequence/figures"
 	"drawdown/sequence/judge"
+	"drawdown/sequence/overhaul"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/stages"
 )
@@ -54,13 +56,18 @@ var mayBeMeant = map[finding.Code]meant.Name{
 	places.LabelTwice: meant.Labels, places.LabelFar: meant.Labels, places.NumbersJumbled: meant.Labels, places.NumberMissing: meant.Labels,
 	places.BoreOtherSize: meant.Bores, places.BoresOverlap: meant.Bores, places.BoreCutsHole: meant.Bores,
 	places.DowelOnBolt: meant.Dowels, places.DowelInBore: meant.Dowels,
-	places.StationsTogether: meant.Stations, places.StationOff: meant.Stations,
+	places.StationsTogether: meant.Stations, places.StationOff: meant.Stations, places.StationOffMirror: meant.Stations,
 	places.FrontFacesView: meant.View,
 	texts.TextTorque:      meant.Texts, texts.TextAngle: meant.Texts, texts.TextDry: meant.Texts, texts.TextLubricant: meant.Texts, texts.TextCount: meant.Texts,
 	texts.TextName: meant.Texts, texts.TextSize: meant.Texts, texts.TextGasket: meant.Texts, texts.TextSide: meant.Texts, texts.TextOtherWork: meant.Texts,
 	texts.TextMachine:   meant.Texts,
 	texts.TextsDisagree: meant.Texts, texts.TextPlace: meant.Texts, texts.TextReuse: meant.Texts, texts.TextCylinders: meant.Texts,
 	mechanics.PartThick: meant.PartThickness, mechanics.PartThin: meant.PartThickness,
+
+	machine.PartTwice: meant.Steps, machine.PartIsJoint: meant.Steps, overhaul.PartTooEarly: meant.Steps, overhaul.OffTooEarly: meant.Steps,
+	machine.OtherMachine: meant.Machine, overhaul.PartOtherSide: meant.Banks,
+	machine.GasketUnlisted: meant.Gaskets, overhaul.GasketUnlisted: meant.Gaskets, overhaul.GasketOfOther: meant.Gaskets,
+	overhaul.LockStaysIn: meant.Locks, overhaul.LockInAgain: meant.Locks, overhaul.LockOutAgain: meant.Locks,
 }
 
 // acknowledged makes notes of the warnings that a file means, and says of the
@@ -72,8 +79,8 @@ func acknowledged(entries []meant.Entry, problems problem.List) problem.List {
 	}
 	for i := range problems {
 		p := &problems[i]
-		if p.Severity != problem.Warning || p.Found == nil {
-			continue
+		if p.Severity != problem.Warning || p.Found == nil || p.Found.Code == MayBeMeant {
+			continue // or of a joint, whose own file may mean it
 		}
 		code := cmp.Or(p.Code, p.Found.Code)
 		name, may := mayBeMeant[code]
@@ -86,6 +93,9 @@ func acknowledged(entries []meant.Entry, problems problem.List) problem.List {
 			said = finding.Noted(IsMeant, finding.Values{"why": *p.Found, "reason": problem.Quoted(reason)})
 		}
 		p.Code, p.Severity, p.Found = code, said.Severity, &said
+	}
+	if problems.Stops() {
+		return problems // and hides warnings that an entry may be for
 	}
 	for _, e := range entries {
 		if e.Own && !met[e.Name] {

@@ -15,13 +15,14 @@ import (
 func TestEveryNameThatMayBeMeantHasAWarning(t *testing.T) {
 	t.Parallel()
 	used := map[meant.Name]bool{}
+	all := slices.Concat(meant.OfPattern, meant.OfMachine)
 	for _, name := range mayBeMeant {
 		used[name] = true
-		if !slices.Contains(meant.Names, name) {
+		if !slices.Contains(all, name) {
 			t.Errorf("%q is not in the list of names", name)
 		}
 	}
-	for _, name := range meant.Names {
+	for _, name := range all {
 		if !used[name] {
 			t.Errorf("no warning is called %q", name)
 		}
@@ -36,21 +37,24 @@ func TestWarningsThatAreMeant(t *testing.T) {
 	list := func() problem.List {
 		return problem.List{
 			problem.Of(finding.Warned(meaning.OddPlace, nil)), problem.Of(finding.Warned(meaning.CastGap, nil)),
-			problem.Of(finding.Failed(meaning.ClusterInGroups, nil)), problem.Of(finding.Warned(figures.TorqueBreaks, nil)),
+			problem.Of(finding.Warned(figures.TorqueBreaks, nil)),
 		}
 	}
+	stops := problem.Of(finding.Failed(meaning.ClusterInGroups, nil))
 	own := meant.Entry{Name: meant.OffItsPlace, Reason: "one way", Own: true}
 	for name, c := range map[string]struct {
 		entries []meant.Entry
+		more    problem.List
 		want    []finding.Code
 	}{
-		"nothing":         {nil, []finding.Code{MayBeMeant, MayBeMeant, meaning.ClusterInGroups, figures.TorqueBreaks}},
-		"one":             {[]meant.Entry{own}, []finding.Code{IsMeant, MayBeMeant, meaning.ClusterInGroups, figures.TorqueBreaks}},
-		"an error":        {[]meant.Entry{{Name: meant.Clusters, Reason: "so", Own: true}}, []finding.Code{MayBeMeant, MayBeMeant, meaning.ClusterInGroups, figures.TorqueBreaks, MeantUnused}},
-		"of a file below": {[]meant.Entry{{Name: meant.Hole, Reason: "so"}}, []finding.Code{MayBeMeant, MayBeMeant, meaning.ClusterInGroups, figures.TorqueBreaks}},
+		"nothing":         {nil, nil, []finding.Code{MayBeMeant, MayBeMeant, figures.TorqueBreaks}},
+		"one":             {[]meant.Entry{own}, nil, []finding.Code{IsMeant, MayBeMeant, figures.TorqueBreaks}},
+		"nothing met":     {[]meant.Entry{{Name: meant.Clusters, Reason: "so", Own: true}}, nil, []finding.Code{MayBeMeant, MayBeMeant, figures.TorqueBreaks, MeantUnused}},
+		"beside an error": {[]meant.Entry{own, {Name: meant.Clusters, Reason: "so", Own: true}}, problem.List{stops}, []finding.Code{IsMeant, MayBeMeant, figures.TorqueBreaks, meaning.ClusterInGroups}},
+		"of a file below": {[]meant.Entry{{Name: meant.Hole, Reason: "so"}}, nil, []finding.Code{MayBeMeant, MayBeMeant, figures.TorqueBreaks}},
 	} {
 		var got []finding.Code
-		for _, p := range acknowledged(c.entries, list()) {
+		for _, p := range acknowledged(c.entries, append(list(), c.more...)) {
 			got = append(got, p.Found.Code)
 			if p.Found.Code == IsMeant && (p.Severity != finding.Note || p.Code != meaning.OddPlace) {
 				t.Errorf("%s: %+v", name, p)

@@ -5,7 +5,6 @@ import (
 	"time"
 
 	"drawdown/cmd/internal/record"
-	"drawdown/patterns/source"
 	"drawdown/render"
 	"drawdown/render/scene"
 	sheet "drawdown/render/sheet/record"
@@ -73,15 +72,7 @@ func jobRecord(e record.Export, file func(sum string) ([]byte, error)) (sheet.Jo
 }
 
 func runRecord(e record.Export, file func(sum string) ([]byte, error)) (sheet.Record, error) {
-	kept := source.Kept{}
-	for name, sum := range e.Files {
-		data, err := file(sum)
-		if err != nil {
-			return sheet.Record{}, err
-		}
-		kept[name] = data
-	}
-	made, err := Thaw(kept, e.Of)
+	made, err := thawed(e.Files, e.Of, file)
 	if err != nil {
 		return sheet.Record{}, err
 	}

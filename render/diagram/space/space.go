@@ -1,5 +1,5 @@
-// Package space records which parts of a page are taken, and finds whether a
-// text or a line fits. It may import scenes only.
+// Package space records which areas of a page are taken, and checks whether a
+// text or a line fits. It may import scene only.
 package space
 
 import (
@@ -8,8 +8,8 @@ import (
 	"drawdown/render/scene"
 )
 
-// Space knows what is taken on the page, so that nothing is placed on it. It
-// looks things up in a coarse grid, which keeps crowded parts fast.
+// Space records what is taken on the page, so that nothing is placed on top of
+// it. A coarse grid keeps look-ups fast on crowded parts.
 type Space struct {
 	box   scene.Box
 	discs []disc
@@ -17,7 +17,7 @@ type Space struct {
 	lines []line
 	grid  Cells
 	cells [][]entry
-	seen  []uint32 // the last query that looked at an entry's thing, by entry id
+	seen  []uint32 // the last query that looked at each entry, by entry id
 	query uint32
 }
 
@@ -29,7 +29,7 @@ type disc struct {
 
 type line struct {
 	from, to scene.Point
-	edge     bool // of the part: a leader may cross it, type may not
+	edge     bool // of the part: a leader may cross it, text may not
 }
 
 type thing uint8
@@ -46,8 +46,7 @@ type entry struct {
 	id    int
 }
 
-// New makes a space for about so many things: the more, the finer its
-// cells.
+// New makes a space for about that many things: the more, the finer its cells.
 func New(box scene.Box, things int) *Space {
 	cell := math.Sqrt(box.Width()*box.Height()/float64(max(1, things))) * 0.8
 	p := &Space{box: box, grid: NewCells(box, math.Max(2, math.Min(8, cell)))}
@@ -55,22 +54,22 @@ func New(box scene.Box, things int) *Space {
 	return p
 }
 
-// TakeDisc keeps off a mark.
+// TakeDisc takes the area of a mark.
 func (p *Space) TakeDisc(at scene.Point, radius float64, name string) {
 	p.discs = append(p.discs, disc{at, radius, name})
 	p.grid.InBox(scene.BoxAbout(at, 2*radius, 2*radius), p.filer(discKind, len(p.discs)-1))
 }
 
-// TakeBox keeps off a text, or what is as solid.
+// TakeBox takes the area of a text or another solid thing.
 func (p *Space) TakeBox(b scene.Box) {
 	p.boxes = append(p.boxes, b)
 	p.grid.InBox(b, p.filer(boxKind, len(p.boxes)-1))
 }
 
-// TakeLine keeps off a leader or an arrow.
+// TakeLine takes a leader or an arrow.
 func (p *Space) TakeLine(from, to scene.Point) { p.fileLine(line{from: from, to: to}) }
 
-// TakeEdge keeps type off the outlines of a path.
+// TakeEdge keeps text off the outlines of a path.
 func (p *Space) TakeEdge(path scene.Path) {
 	for _, run := range path.Flatten() {
 		for k := 1; k < len(run); k++ {
@@ -93,8 +92,8 @@ func (p *Space) filer(k thing, index int) func(cell int) bool {
 	}
 }
 
-// clear makes a visitor of cells that stops at the first thing which the test
-// finds in the way. Nothing is tested twice in one query.
+// clear returns a cell visitor that stops at the first thing in the way. No
+// thing is tested twice in one query.
 func (p *Space) clear(hit func(entry) bool) func(cell int) bool {
 	p.query++
 	return func(cell int) bool {
@@ -111,8 +110,8 @@ func (p *Space) clear(hit func(entry) bool) func(cell int) bool {
 	}
 }
 
-// ClearOfBoxes reports whether a run of straight lines keeps some air from every
-// text and arrowhead.
+// ClearOfBoxes reports whether a polyline keeps a clearance from every text and
+// arrowhead.
 func (p *Space) ClearOfBoxes(run []scene.Point, air float64) bool {
 	for _, b := range p.boxes {
 		for k := 1; k < len(run); k++ {
@@ -124,12 +123,13 @@ func (p *Space) ClearOfBoxes(run []scene.Point, air float64) bool {
 	return true
 }
 
-// FreeBox reports whether a text box with some air round it meets nothing.
+// FreeBox reports whether a text box with a clearance around it is free.
 func (p *Space) FreeBox(b scene.Box, air float64) bool {
 	return p.freeOf(b, air, func(l line) bool { return b.Grown(air).Cut(l.from, l.to) })
 }
 
-// FreeOfMarks says the same of what may lie under a line, such as a ring.
+// FreeOfMarks does the same for a thing that may be under a line, such as a
+// ring.
 func (p *Space) FreeOfMarks(b scene.Box, air float64) bool {
 	return p.freeOf(b, air, func(line) bool { return false })
 }
@@ -151,8 +151,8 @@ func (p *Space) freeOf(b scene.Box, air float64, crosses func(line) bool) bool {
 	}))
 }
 
-// FreeNumber is FreeBox for the number of a mark: it may stand nearer to its
-// own mark than the air, but must keep a distance from every other.
+// FreeNumber is FreeBox for the number of a mark. The number may be closer to
+// its own mark than air, but must keep fromOthers from every other mark.
 func (p *Space) FreeNumber(b scene.Box, own string, air, fromOthers float64) bool {
 	if !p.box.Holds(b) {
 		return false
@@ -169,7 +169,7 @@ func (p *Space) FreeNumber(b scene.Box, own string, air, fromOthers float64) boo
 	}))
 }
 
-// FreeLine reports whether a leader line keeps off every text, every other leader
+// FreeLine reports whether a leader line clears every text, every other leader
 // or arrow, and every mark but its own.
 func (p *Space) FreeLine(from, to scene.Point, own string, air float64) bool {
 	return p.grid.OnLine(from, to, air, p.clear(func(e entry) bool {

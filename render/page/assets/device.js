@@ -10,18 +10,20 @@ export const who = () => name;
 export function setWho(value) {
   const before = name;
   name = value.trim().toUpperCase();
-  if (name !== before) keep("drawdown-wrench", ""); // another person may have another one
+  if (name !== before) for (const tool of ["wrench", "gauge"]) keep("drawdown-" + tool, ""); // another person may have others
   keep("drawdown-who", name);
 }
 
-// The wrench in use goes with each torque. Each person is asked for it once, and may
-// give none.
+// The wrench in use goes with each torque, the angle gauge with each angle. Each person
+// is asked for them once, and may give none.
 export const wrench = () => kept("drawdown-wrench");
-export const wrenchAsked = () => kept("drawdown-wrench-asked") === name;
+export const gauge = () => kept("drawdown-gauge");
+export const toolsAsked = () => kept("drawdown-wrench-asked") === name;
 export function setWrench(number) {
   keep("drawdown-wrench", number.trim());
   keep("drawdown-wrench-asked", name);
 }
+export const setGauge = (number) => keep("drawdown-gauge", number.trim());
 
 // A sheet that is printed is noted with the initials.
 document.addEventListener("click", (e) => {

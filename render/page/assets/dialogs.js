@@ -24,13 +24,13 @@ export function listenForClose() {
 export function askWho(set) {
   const dialog = openDialog("who");
   const form = dialog.querySelector("form");
-  if (who()) { // known: it is the wrench that is asked for, or another person
+  if (who()) { // known: it is the tools that are asked for, or another person
     form.elements.who.value = who();
     form.elements.wrench?.focus();
   }
   return new Promise((resolve) => {
     form.onsubmit = () => {
-      set(form.elements.who.value, form.elements.wrench?.value);
+      set(form.elements.who.value, { wrench: form.elements.wrench?.value, gauge: form.elements.gauge?.value });
       resolve(true);
     };
     dialog.onclose = () => resolve(false);

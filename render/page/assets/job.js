@@ -37,10 +37,22 @@ document.addEventListener("submit", async (e) => {
   if (!who() && !await askWho(setWho)) return;
   const fields = formFields(e.target);
   if (fields.step) fields.step = Number(fields.step);
+  for (const read of e.target.querySelectorAll("[data-value]")) {
+    if (read.value === "") continue;
+    if (!await send(`/api/jobs/${job}/entries`, entry("measure", { ...JSON.parse(read.dataset.value), value: read.value }))) return;
+    read.value = ""; // it is kept: not sent again with the rest
+  }
   const photo = e.target.elements.photo?.files[0];
   if (photo && !(fields.photo = await sendPhoto(photo).catch(notSent))) return;
   if (await send(`/api/jobs/${job}/entries`, entry(act, fields))) location.reload();
 });
+// The drawing that shows a part is that of the joint which held it.
+for (const form of document.querySelectorAll('form[data-act="send out"]')) {
+  const { step, joint } = form.elements;
+  const follow = () => { joint.value = step.selectedOptions[0].dataset.joint || joint.value; };
+  step.addEventListener("change", follow);
+  follow();
+}
 for (const button of document.querySelectorAll("[data-work]")) {
   button.addEventListener("click", async () => {
     const { of, work } = button.dataset;

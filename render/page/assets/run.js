@@ -1,5 +1,5 @@
 // The page of a run: a tap becomes an entry, and an entry changes what is shown.
-import { setWho, setWrench, stayAwake, tone, who, wrench, wrenchAsked } from "./device.js";
+import { gauge, setGauge, setWho, setWrench, stayAwake, tone, toolsAsked, who, wrench } from "./device.js";
 import { askWho, listenForClose, openDialog, showSaid } from "./dialogs.js";
 import { entry, formFields, sendPhoto } from "./entry.js";
 import { at, Live } from "./live.js";
@@ -10,7 +10,7 @@ import { Zoom } from "./zoom.js";
 
 const guard = 700; // ms in which the bar takes no second tap
 const run = document.body.dataset.run;
-const live = new Live(run, () => shown.draw(), (yes, status, fault) => outbox.heard(yes, status, fault));
+const live = new Live(run, () => drawAll(), (yes, status, fault) => outbox.heard(yes, status, fault));
 const outbox = new Outbox(run, { changed: () => shown.draw(), taken, refused });
 const shown = new Shown(live, outbox);
 const part = at("part");
@@ -37,30 +37,53 @@ async function record(act, fields) {
     shown.drawStatus();
     return false;
   }
-  const asksWrench = act === "done" && sets(fields.step) && !wrench() && !wrenchAsked();
-  if ((!who() || asksWrench) && !await askWho(setWhoShown)) return false;
-  const made = entry(act, { ...fields, wrench: fields.wrench ?? (act === "done" && sets(fields.step) ? wrench() : "") });
+  if ((!who() || asksTools(act, fields.step)) && !await askWho(setWhoShown)) return false;
+  const made = entry(act, { ...fields, wrench: fields.wrench ?? (act === "done" ? toolOf(fields.step) : "") });
   await outbox.add(made, live.known.steps[made.step]?.name || live.known.marks.find((m) => m.id === made.place?.fastener)?.name || "");
   return made.entry;
 }
 
-// sets says whether a step is a torque, for which a wrench is used.
-function sets(step) {
-  return live.known.steps[step]?.sets || live.known.marks.some((mark) => mark.step === step && mark.sets);
+// is says whether a step sets a torque ("sets") or turns by an angle ("angle").
+function is(what, step) {
+  return Boolean(live.known.steps[step]?.[what] || live.known.marks.some((mark) => mark.step === step && mark[what]));
 }
 
-function setWhoShown(value, number) {
+// toolOf is the number of what a step is done with.
+function toolOf(step) {
+  if (is("sets", step)) return wrench();
+  return toolField("gauge") && is("angle", step) ? gauge() : "";
+}
+
+// asksTools says whether a person is asked what they work with: as the work begins, and
+// at the first torque at the latest.
+function asksTools(act, step) {
+  if (!toolField("wrench") || wrench() || toolsAsked()) return false;
+  return act === "accept" || act === "done" && is("sets", step);
+}
+
+const toolField = (name) => at("who").querySelector(`[name=${name}]`);
+
+function setWhoShown(value, tools = {}) {
   setWho(value);
-  if (number !== undefined) setWrench(number);
+  if (tools.wrench !== undefined) setWrench(tools.wrench);
+  if (tools.gauge !== undefined) setGauge(tools.gauge);
   showWho();
 }
 
+function drawAll() {
+  shown.draw();
+  showWho();
+}
+
+// showWho shows who works, and with what the next step is done.
 function showWho() {
   const button = at("who-button");
-  const input = at("who").querySelector("[name=wrench]");
-  button.textContent = [who() || button.dataset.none, input && wrench()].filter(Boolean).join(" · ");
-  if (!input) return;
-  input.value = wrench();
+  const [wrenches, gauges] = ["wrench", "gauge"].map(toolField);
+  const used = gauges && is("angle", live.known.next) ? gauge() : wrenches && wrench();
+  button.textContent = [who() || button.dataset.none, used].filter(Boolean).join(" · ");
+  if (gauges) gauges.value = gauge();
+  if (!wrenches) return;
+  wrenches.value = wrench();
   at("seal").querySelector("[name=wrench]").defaultValue = wrench();
 }
 
@@ -201,11 +224,12 @@ function openUnsure(button) {
   openDialog("unsure");
 }
 
-// recordReady records each thing that is ready, by its kind and count.
+// recordReady records each thing that is ready, by its kind and count; of a gasket also
+// that none is.
 async function recordReady(form) {
   for (const input of form.querySelectorAll("[data-kind]")) {
     const { kind, fastener } = input.dataset;
-    if (Number(input.value) < 1) continue;
+    if (Number(input.value) < 1 && input.dataset.none === undefined) continue;
     if (!await record("ready", fastener ? { place: { fastener } } : { kind, value: input.value })) return;
   }
 }
@@ -224,7 +248,7 @@ async function submitted(e) {
   const fields = { ...formFields(form), ...aboutFields(step || fastener ? e.submitter : form) };
   if (form.dataset.ofPanel !== undefined) fields.of = document.querySelector(".ask").dataset.of;
   if (e.submitter?.name === "trouble") Object.assign(fields, troubleFields(form, e.submitter.value));
-  const left = leftOut(form, fields);
+  const left = leftOut(form, fields, e.submitter);
   const newAt = new FormData(form).getAll("new-at");
   const photo = form.elements.photo?.files[0];
   if (photo) {
@@ -256,8 +280,8 @@ function askNewAt(form) {
 }
 
 // leftOut gives the steps that nobody has to do, where a fastener is out.
-function leftOut(form, fields) {
-  const { after } = fields;
+function leftOut(form, fields, button) {
+  const after = button?.name === "after" ? button.value : fields.after;
   delete fields.after;
   return after === "out" ? form.querySelector("[data-left]").dataset.left.split(" ").map(Number) : [];
 }

@@ -1,6 +1,7 @@
 package pagetest
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -232,4 +233,67 @@ func TestWrenchIsAskedFor(t *testing.T) {
 	one.Click("#who .go")
 	one.Until(`document.getElementById("who-button").textContent === "KB"`)
 	one.Quiet()
+}
+
+// The angle gauge goes with each angle, in place of the wrench, and back.
+func TestGaugeOfAngles(t *testing.T) {
+	t.Parallel()
+	b := newBench(t)
+	id := b.open("p4-head", run.Tighten)
+	b.doneTo(id, 20)
+	one := NewTab(t, Browser(t), Tablet)
+	signedOn(one, b, id, "RA")
+	one.Click("#who-button")
+	one.Type("#who input[name=wrench]", "W-07")
+	one.Type("#who input[name=gauge]", "AG-2")
+	one.Click("#who .go")
+	one.Until(`document.getElementById("who-button").textContent === "RA · AG-2"`)
+	one.Tap("#bar")
+	version(one, "21")
+	if got := b.entries(id)[20].Wrench; got != "AG-2" {
+		t.Errorf("the angle names %q", got)
+	}
+	for n := 22; n <= 40; n++ {
+		b.take(id, run.Entry{Act: run.Done, Step: n})
+	}
+	one.Until(`document.getElementById("who-button").textContent === "RA · W-07"`)
+	one.Quiet()
+}
+
+// A bolt that broke while tightening is not tightened further: a new one goes in, or
+// its steps are left out, and somebody decides which.
+func TestBrokenWhileTightening(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		button string
+		want   []string
+	}{
+		{"#settle .go", []string{"replace 23 LM"}},
+		{"#settle [value=out]", []string{"settle 0 LM", "leave out 23 ", "leave out 33 "}},
+	} {
+		b := newBench(t)
+		id := b.open("p4-head", run.Tighten)
+		b.doneTo(id, 22)
+		b.take(id, run.Entry{Act: run.Report, Trouble: run.Broken, Step: 23})
+		one := NewTab(t, Browser(t), Phone)
+		signedOn(one, b, id, "MB")
+		one.Click("[data-open=settle]")
+		one.Until(`document.getElementById("settle").open`)
+		one.Type("#settle textarea", "stub drilled out")
+		one.Click(c.button)
+		if n := len(b.taken(id)); n != 23 {
+			t.Fatalf("taken without a name: %d entries", n)
+		}
+		one.Type("#settle [name=decided_by]", "LM")
+		one.Click(c.button)
+		version(one, fmt.Sprint(23+len(c.want)))
+		var got []string
+		for _, e := range b.entries(id)[23:] {
+			got = append(got, fmt.Sprintf("%s %d %s", e.Act, e.Step, e.DecidedBy))
+		}
+		if diff := cmp.Diff(c.want, got); diff != "" {
+			t.Errorf("%s: %s", c.button, diff)
+		}
+		one.Quiet()
+	}
 }

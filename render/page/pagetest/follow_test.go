@@ -570,7 +570,8 @@ func TestNeighbours(t *testing.T) {
 	one.Quiet()
 }
 
-// What must be ready is asked by kind and count, the gasket too.
+// What must be ready is asked by kind and count, the gasket too; that none of it is
+// there is recorded.
 func TestReadiness(t *testing.T) {
 	t.Parallel()
 	b := newBench(t)
@@ -590,6 +591,17 @@ func TestReadiness(t *testing.T) {
 		t.Error(diff)
 	}
 	one.Until(`document.querySelectorAll("#readiness-list label").length === 1`) // two bolts are missing
+
+	id = b.open("p4-head", run.Tighten)
+	openRun(one, b, id)
+	one.Tap("[data-open=readiness]")
+	one.Until(`document.getElementById("readiness").open`)
+	Evaluate[any](one, `document.querySelector("#readiness [data-none]").value = "0"; null`)
+	one.Click("#readiness .go")
+	version(one, "2")
+	if e := b.entries(id)[1]; e.Kind != run.GasketKind || e.Value != "0" {
+		t.Errorf("no gasket: %+v", e)
+	}
 	one.Quiet()
 }
 

@@ -1,10 +1,10 @@
 // Package card lays out the card of a joint: the tightening side and the
-// loosening side. It decides what goes where on which page: it measures every
+// loosening side. It decides what goes where on which page. It measures every
 // block once, chooses the best of several ways to fill the first page, and
-// draws that.
+// draws it.
 //
-// It may import plans and their quantities, diagrams, scenes, type, words and
-// what sheets share. It calculates no figures.
+// It may import plan and its quantities, diagram, scene, font, words and what
+// sheets share. It calculates no figures.
 package card
 
 import (
@@ -14,7 +14,7 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// Sides says which sides of a card to lay out.
+// Sides selects which sides of a card to lay out.
 type Sides string
 
 const (
@@ -23,12 +23,12 @@ const (
 	LoosenSide  Sides = "loosen"
 )
 
-// SideChoices lists the choices.
+// SideChoices lists all values of Sides.
 var SideChoices = []Sides{BothSides, TightenSide, LoosenSide}
 
 // Document lays out a plan's card: the tightening side, the loosening side, or
-// both, each over as many pages as it needs, counted by itself. The notes tell
-// what found no room on this paper.
+// both. Each side takes as many pages as it needs and has its own page count.
+// The notes list what did not fit on this paper.
 func Document(p plan.Plan, sides Sides, ask sheet.Request) (doc scene.Document, notes []string) {
 	doc = scene.Document{Title: p.Title, Subject: p.Machine, Language: ask.Words.Language}
 	for _, side := range []Sides{TightenSide, LoosenSide} {
@@ -42,10 +42,10 @@ func Document(p plan.Plan, sides Sides, ask sheet.Request) (doc scene.Document, 
 	return doc, notes
 }
 
-// Pages lays out one side of a card; the pages lack their count.
+// Pages lays out one side of a card. The pages do not have their count yet.
 //
-// A side on A3 is the A4 side enlarged, to be read from further away, unless it
-// has so many fasteners, or words, that they need the room.
+// An A3 side is the A4 side enlarged, to be read from further away, unless it
+// has so many fasteners or words that they need the space.
 func Pages(p plan.Plan, side Sides, ask sheet.Request) (pages []scene.Page, notes []string) {
 	if ask.Paper.Name == "a3" && len(p.Joint.Fasteners) <= mostEnlarged {
 		if pages, notes := enlarged(p, side, ask); len(notes) == 0 {
@@ -55,8 +55,8 @@ func Pages(p plan.Plan, side Sides, ask sheet.Request) (pages []scene.Page, note
 	return newCard(p, side == LoosenSide, ask).pages()
 }
 
-// mostEnlarged is the number of fasteners up to which an A3 card is an A4 card
-// enlarged.
+// mostEnlarged is the largest number of fasteners for which an A3 card is an
+// enlarged A4 card.
 const mostEnlarged = 40
 
 func enlarged(p plan.Plan, side Sides, ask sheet.Request) ([]scene.Page, []string) {
@@ -73,8 +73,8 @@ func enlarged(p plan.Plan, side Sides, ask sheet.Request) ([]scene.Page, []strin
 	return pages, notes
 }
 
-// card is what one side of a card has to say. All of it is settled before
-// anything is measured.
+// card is the content of one side of a card. It is complete before anything is
+// measured.
 type card struct {
 	plan      plan.Plan
 	side      plan.Side
@@ -83,15 +83,15 @@ type card struct {
 	words     *words.Catalogue
 	missing   *sheet.Missing
 	numbers   []int // of the fasteners in the order of the side
-	called    []int // by which they are found at the part
+	called    []int // by which they are found on the part
 	cast      sheet.CastNumbers
-	before    []string // what to see to first
-	second    []string // second numbers of the fasteners; nil where there are none
-	// crowded says that numbers stand on leader lines; the second numbers then
-	// stand in the tick grid.
+	before    []string // checks before the work
+	second    []string // second numbers of the fasteners; nil for none
+	// crowded reports that numbers are on leader lines. The second numbers then
+	// go in the tick grid.
 	crowded bool
 
-	lists map[span]checkList // by column, once broken to it
+	lists map[span]checkList // by column, once wrapped to it
 }
 
 func newCard(p plan.Plan, loosening bool, ask sheet.Request) *card {

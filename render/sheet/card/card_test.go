@@ -23,10 +23,10 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// planOf plans a built-in pattern, or the text of one.
+// planOf plans a built-in pattern, or a pattern given as text.
 var planOf = patterntest.Plan
 
-// checkCard lays a card out and reports every fault of its layout.
+// checkCard lays out a card and reports every layout fault.
 func checkCard(t *testing.T, what string, p plan.Plan, ask sheet.Request) []string {
 	t.Helper()
 	document, notes := card.Document(p, card.BothSides, ask)
@@ -34,7 +34,8 @@ func checkCard(t *testing.T, what string, p plan.Plan, ask sheet.Request) []stri
 	return notes
 }
 
-// checkSides does the same of each side by itself, and gives the tightening side.
+// checkSides does the same for each side separately, and returns the tightening
+// side.
 func checkSides(t *testing.T, what string, p plan.Plan, ask sheet.Request) (scene.Document, []string) {
 	t.Helper()
 	loosen, _ := card.Document(p, card.LoosenSide, ask)
@@ -43,9 +44,9 @@ func checkSides(t *testing.T, what string, p plan.Plan, ask sheet.Request) (scen
 	return tighten, notes
 }
 
-// Patterns that nobody drew pass the layout check on every paper, upright and on
-// its side, in every language. A plain run takes two papers and one language of
-// each, by turns, so that each language meets each paper.
+// Generated patterns pass the layout check on every paper, in portrait and
+// landscape, in every language. A plain run uses two papers and one language
+// for each, in turn, so that each language meets each paper.
 func TestGeneratedLayouts(t *testing.T) {
 	t.Parallel()
 	languages := wordstest.All()
@@ -65,7 +66,7 @@ func TestGeneratedLayouts(t *testing.T) {
 	}
 }
 
-// The look of the sheets, rule by rule: heights of capitals.
+// Heights of capitals on the sheets, rule by rule.
 func TestHeightsOfLetters(t *testing.T) {
 	t.Parallel()
 	for _, name := range patterns.Builtin() {
@@ -89,8 +90,8 @@ func TestHeightsOfLetters(t *testing.T) {
 	}
 }
 
-// Each number from 1 to n stands once in each drawing of each side, and each tick
-// box has its fastener and stage.
+// Each drawing of each side has the numbers 1 to n once, and each fastener has
+// its tick boxes.
 func TestEveryFastenerIsOnTheCard(t *testing.T) {
 	t.Parallel()
 	for _, name := range patterns.Builtin() {
@@ -133,7 +134,7 @@ func TestEveryFastenerIsOnTheCard(t *testing.T) {
 	}
 }
 
-// isTickBox knows the 4 mm boxes of the tick grid.
+// isTickBox reports whether a shape is one of the 4 mm boxes of the tick grid.
 func isTickBox(s scene.Shape) bool {
 	b := s.Path.Bounds()
 	return s.Fill == scene.White && near(b.Width(), 4) && near(b.Height(), 4)
@@ -141,7 +142,7 @@ func isTickBox(s scene.Shape) bool {
 
 func near(a, b float64) bool { return a-b < 0.011 && b-a < 0.011 }
 
-// The two sides cannot be confused: one badge is solid, one is outlined.
+// The badges of the two sides differ: one is solid, one is outlined.
 func TestBadgesDiffer(t *testing.T) {
 	t.Parallel()
 	document, _ := card.Document(planOf(t, "p4-head"), card.BothSides, sheettest.English(sheettest.Paper(t, "a4")))
@@ -158,7 +159,7 @@ func TestBadgesDiffer(t *testing.T) {
 	}
 }
 
-// A worked-out figure carries ≈, and the card says so in words.
+// A calculated figure has a ≈, and the card explains it.
 func TestWorkedOutFiguresAreMarked(t *testing.T) {
 	t.Parallel()
 	text := `drawdown: 1
@@ -188,8 +189,7 @@ tighten:
 	}
 }
 
-// The golden scene is our own output, looked at by eye; the pictures follow
-// from it.
+// The golden scenes are our own output, inspected by eye.
 func TestGoldenScenes(t *testing.T) {
 	t.Parallel()
 	for _, name := range []string{"p4-head", "p4-cam-caps", "p4-pump-flange"} {
@@ -198,7 +198,7 @@ func TestGoldenScenes(t *testing.T) {
 	}
 }
 
-// Crowded parts: every number stands on the first page, or on a detail.
+// Crowded parts: every number is on the first page or in a section.
 func TestCrowdedParts(t *testing.T) {
 	t.Parallel()
 	for n, layout := range []string{
@@ -224,7 +224,7 @@ func TestCrowdedParts(t *testing.T) {
 	}
 }
 
-// Mirrored banks: places are mirrored, words are not.
+// Mirrored banks: positions are mirrored, words are not.
 func TestSecondBankIsMirrored(t *testing.T) {
 	t.Parallel()
 	left := planOf(t, "p4-head")

@@ -13,8 +13,8 @@ import (
 	"drawdown/render/sheet/sheettest"
 )
 
-// First principles: who follows the numbers has to know whose order they are.
-// The cover is ordered by its casting, the head is not.
+// First principles: the reader must know whose order the numbers give. The
+// cover has the cast order, the head does not.
 func TestCardSaysThatTheOrderIsTheCastings(t *testing.T) {
 	t.Parallel()
 	const kinds = "drawdown: 1\ntitle: Lid\nkinds: {big: {thread: M10}, small: {thread: M8}}\n" +
@@ -37,14 +37,14 @@ func TestCardSaysThatTheOrderIsTheCastings(t *testing.T) {
 	}
 }
 
-// First principles: with gloves on the hand goes to the number that is cast. On
-// both sides, every paper and in every language it is the large one, the heads of
-// the boxes to tick are those numbers in working order, and words say from which
-// to which; the first bolt is filled, the last has two rings.
+// First principles: a technician looks for the cast number. On both sides, on
+// every paper and in every language it is the large number, the tick boxes are
+// headed by those numbers in working order, and the text says from which number
+// to which. The first bolt is filled, the last has two rings.
 func TestCastNumbersAreTheLargeOnes(t *testing.T) {
 	t.Parallel()
 	p := planOf(t, "p4-cover")
-	for turn := range testkit.Samples(4, 1) { // in four each paper comes in each language
+	for turn := range testkit.Samples(4, 1) { // in four, each paper meets each language
 		for _, ask := range sheettest.Requests(turn) {
 			for side, run := range map[card.Sides]struct {
 				first, last int
@@ -75,8 +75,8 @@ func TestCastNumbersAreTheLargeOnes(t *testing.T) {
 	}
 }
 
-// readCard returns the number in each mark, the heads over the boxes to tick,
-// line by line, and all words.
+// readCard returns the number in each mark, the headings of the tick boxes line
+// by line, and all words.
 func readCard(pages []scene.Page) (marks map[string]string, heads []string, said string) {
 	marks = map[string]string{}
 	for _, page := range pages {

@@ -13,26 +13,27 @@ const (
 	troubleGap   = 3.0 // between the list and the box below it
 	tickIndent   = 6.0
 	boxPadding   = 3.0
-	numberedStep = 5.0 // from the number of a step to its words
+	numberedStep = 5.0 // from the number of a step to its text
 )
 
-// checkList is what to see to first, each line with a box to tick, and beside it
-// the box for when it goes wrong, broken to the columns in which they stand.
+// checkList is the list of checks before the work, each line with a box to
+// tick, and the troubleshooting box beside it. Both are wrapped to their
+// columns.
 type checkList struct {
 	list, second span
-	stacked      bool // too narrow for two columns: the box stands below the list
+	stacked      bool // too narrow for two columns: the box is below the list
 
 	line        float64      // between baselines
-	lines       sheet.Broken // in the first column
-	linesBeside sheet.Broken // the same in the second
-	balanced    bool         // the lines are parted over both columns, to save height
+	lines       sheet.Broken // wrapped to the first column
+	linesBeside sheet.Broken // the same wrapped to the second
+	balanced    bool         // the lines are divided over both columns to save height
 
 	box   troubleBox
-	boxed bool // the box stands here
+	boxed bool // the box is drawn here
 }
 
-// checkList breaks the list to a column, once: page after page is tried with the
-// same columns.
+// checkList wraps the list to a column, once: pages are tried with the same
+// columns many times.
 func (c *card) checkList(in span) checkList {
 	l, known := c.lists[in]
 	if !known {
@@ -53,14 +54,13 @@ func (c *card) newCheckList(in span) checkList {
 	return l
 }
 
-// unboxed is the list without the box, in two columns where they are wide enough.
+// unboxed is the list without the box, in two columns if they are wide enough.
 func (l checkList) unboxed() checkList {
 	l.boxed, l.balanced = false, true
 	return l
 }
 
-// before is the list up to a line, after what is left from there on when the
-// box is drawn.
+// before is the list up to line n; after is the rest, once the box is drawn.
 func (l checkList) before(n int) checkList {
 	l.lines, l.linesBeside = l.lines[:n], l.linesBeside[:n]
 	return l
@@ -84,7 +84,7 @@ func (l checkList) heightParted(n int) float64 {
 	return max(left, right)
 }
 
-// boxHeight is the height of the box; 0 where it stands elsewhere.
+// boxHeight is the height of the box; 0 if it is elsewhere.
 func (l checkList) boxHeight() float64 {
 	if !l.boxed {
 		return 0
@@ -92,8 +92,8 @@ func (l checkList) boxHeight() float64 {
 	return l.box.height()
 }
 
-// partedAt is how many lines stand in the first column: all, or where room is
-// short so many that both columns are about as high.
+// partedAt is the number of lines in the first column: all, or, to save height,
+// as many as make both columns about equally high.
 func (l checkList) partedAt() int {
 	best := len(l.lines)
 	if !l.balanced || l.stacked {
@@ -132,8 +132,8 @@ func drawTicks(p *sheet.Pen, lines sheet.Broken, in span, y float64) {
 	}
 }
 
-// troubleBox is the box for when it goes wrong: numbered steps, and a line to
-// write on.
+// troubleBox is the troubleshooting box: numbered steps, and a line to write
+// on.
 type troubleBox struct {
 	in    span
 	line  float64 // between baselines

@@ -21,7 +21,8 @@ func (c *card) beforeLines() []string {
 	return append(c.basis(plan.CautionTighten), c.beforeTightening()...)
 }
 
-// basis returns the cautions of a side, and what its order and rounds rest on.
+// basis returns the cautions of a side, and the grounds of its order and
+// rounds.
 func (c *card) basis(side plan.CautionSide) []string {
 	lines := c.plan.CautionsFor(side)
 	for _, f := range c.side.Basis {
@@ -49,8 +50,8 @@ func (c *card) beforeTightening() []string {
 	return append(lines, w.Last)
 }
 
-// sockets says which sockets fit the heads, in a line: 16 mm main, 13 mm side.
-// There is none where the file does not state the heads.
+// sockets lists the sockets that fit the heads in one line: 16 mm main, 13 mm
+// side. The line is left out if the file does not state the heads.
 func (c *card) sockets() []string {
 	var sizes []string
 	for _, k := range c.plan.Kinds {
@@ -69,8 +70,8 @@ func (c *card) sockets() []string {
 	return []string{fmt.Sprintf(c.words.Card.Checks.Sockets, strings.Join(sizes, ", "))}
 }
 
-// socket says what turns a kind, and what holds the nut behind. Where the file
-// names the form of the head alone, the width is the standard's, which is named.
+// socket is the size to turn a kind, and to hold its nut. If the file gives
+// only the form of the head, the width is from the standard, which is named.
 func (c *card) socket(k plan.Kind) string {
 	turned, w := k.Turned(), c.words.Card.Checks
 	if turned.Across == 0 || turned.Standard != "" && k.HeadForm == "" {
@@ -92,8 +93,8 @@ func (c *card) socket(k plan.Kind) string {
 	return size + fmt.Sprintf(w.HeldNut, c.words.Figure(k.Labelled(k.NutAcross)))
 }
 
-// byKind says a thing for every kind: once where it holds for all of them,
-// else with the kinds named.
+// byKind applies say to every kind. A text that holds for all kinds appears
+// once; other texts name their kinds.
 func (c *card) byKind(say func(k plan.Kind) string) []string {
 	var said []string
 	names := map[string][]string{}
@@ -124,7 +125,7 @@ func (c *card) reuseLine(k plan.Kind) string {
 	case plan.ReuseOnce:
 		return w.UsedOnce
 	case plan.ReuseInspect:
-		if k.Stud() { // nobody measures one that stays in its hole
+		if k.Stud() { // a stud stays in its hole and is not measured
 			return w.InspectStud
 		}
 		if k.ReusedTo > 0 {

@@ -15,8 +15,8 @@ func lid(kinds string) string {
 		"tighten:\n  stages: [{torque: 20 N·m}]\n  source: works manual\n"
 }
 
-// First principles, from the words of the file; widths of heads that it names by
-// form alone: ISO 4014 and ISO 4762.
+// First principles, from the words of the file. Widths of heads given by form
+// only: ISO 4014 and ISO 4762.
 func TestSockets(t *testing.T) {
 	const main, side = "main: {thread: M10, ", ", side: {thread: M8, head: 13 mm}"
 	for kinds, want := range map[string]string{
@@ -44,8 +44,8 @@ func TestSockets(t *testing.T) {
 	}
 }
 
-// The limit of the file stands on the card, in the figures of the language;
-// without one, the card leads to the manual.
+// The card prints the limit that the file states, with figures in the style of
+// the language. Without a limit, the card refers to the manual.
 func TestLimitOfReuse(t *testing.T) {
 	for kind, want := range map[string]map[string]string{
 		"main: {thread: M10, length: 90 mm, reuse: inspect, inspect: {length: 92.5 mm}}": {
@@ -65,8 +65,8 @@ func TestLimitOfReuse(t *testing.T) {
 	}
 }
 
-// Bolts turned past yield and a crushed gasket serve no second time: whoever
-// slackens all is told, in every language.
+// Bolts turned past yield and a crushed gasket cannot be used again. The card
+// says so next to the instruction to slacken all, in every language.
 func TestSlackenAllSaysWhatIsScrap(t *testing.T) {
 	t.Parallel()
 	for tag, want := range map[string][]string{

@@ -29,16 +29,15 @@ import (
 
 const copyDPI = 300
 
-// A card is copied, and the copy copied again, by a machine that knows black and
-// white alone. A program for reading print then reads every number of the order
-// and every figure of the stages back.
+// A card copied twice in black and white stays readable: a text recognition
+// program reads back every number of the order and every figure of the stages.
 //
-// How: each page is painted at 300 dpi; twice it is blurred and thresholded at
-// half. The digits are cut out by their places in the scene, since rings and
-// arrows are no print. Each cutting is put three times side by side, since the
-// program takes a lone 1 for a speck, and is read as one line with no other sign
-// allowed than digits; the number must come back at least twice. A plain run copies
-// one side of each card, by turns.
+// Each page is painted at 300 dpi, then twice blurred and thresholded at half.
+// The digits are cut out by their positions in the scene, since rings and
+// arrows are not text. Each cutting is put three times side by side, since the
+// program takes a single 1 for a speck, and is read as one line of digits. The
+// number must come back at least twice. A plain run copies one side of each
+// card, in turn.
 func TestCopiedTwiceEveryFigureIsRead(t *testing.T) {
 	t.Parallel()
 	var pages []scene.Page
@@ -59,16 +58,16 @@ func TestCopiedTwiceEveryFigureIsRead(t *testing.T) {
 	}
 }
 
-// First principles: what is too small for print, or printed over, nobody reads
-// after two copies. The test above must say so.
+// First principles: print that is too small, or printed over, cannot be read
+// after two copies. The test above must report it.
 func TestSpoiledFiguresAreReported(t *testing.T) {
 	t.Parallel()
 	document, _ := card.Document(planOf(t, "p4-head"), card.TightenSide, sheettest.English(sheettest.Paper(t, "a4")))
-	whole, few := document.Pages[0], testkit.Samples(3, 5) // what it cannot make out takes the program long
+	whole, few := document.Pages[0], testkit.Samples(3, 5) // the program takes long over what it cannot recognize
 	whole.Items = nil
 	for _, text := range scenetest.Texts(document.Pages[0]) {
 		if text.Tag.Role == scene.Number && text.Tag.Core && len(whole.Items) < few {
-			text.Ink = scene.Black // the first number stands white on a mark that is not here
+			text.Ink = scene.Black // the first number is white on a mark that is missing here
 			whole.Items = append(whole.Items, text)
 		}
 	}
@@ -88,7 +87,7 @@ func TestSpoiledFiguresAreReported(t *testing.T) {
 	for _, c := range []struct {
 		what string
 		page scene.Page
-		want int // figures reported
+		want int // number of figures reported
 	}{{"whole", whole, 0}, {"too small", small, few}, {"printed over", struck, few}} {
 		if faults, of := unread(t, []scene.Page{c.page}); of != few || len(faults) != c.want {
 			t.Errorf("%s: %d of %d figures are reported, want %d of %d: %q", c.what, len(faults), of, c.want, few, faults)
@@ -96,12 +95,12 @@ func TestSpoiledFiguresAreReported(t *testing.T) {
 	}
 }
 
-// unread returns a fault for every figure of pages that is not read back after
-// two copies, and how many there are.
+// unread returns a fault for every figure on the pages that is not read back
+// after two copies, and the number of figures.
 func unread(t *testing.T, pages []scene.Page) (faults []string, of int) {
 	program := testkit.Program(t, "tesseract")
 	var all []digits
-	var pictures []*image.Gray // one call of the program for all of them: it takes long to start
+	var pictures []*image.Gray // for one call of the program, which is slow to start
 	for _, page := range pages {
 		paper := painted(t, page)
 		for _, d := range digitsOf(page) {
@@ -125,8 +124,8 @@ type digits struct {
 	box  scene.Box
 }
 
-// digitsOf finds the numbers of the order and the figures of the stages: those
-// are the only ones of their size.
+// digitsOf finds the numbers of the order and the figures of the stages. No
+// other text has their size.
 func digitsOf(page scene.Page) (all []digits) {
 	for _, text := range scenetest.Texts(page) {
 		if text.Tag.Role != scene.Number && text.Size != sheet.FigureEm {
@@ -165,16 +164,16 @@ func painted(t *testing.T, page scene.Page) *image.Gray {
 	return grey
 }
 
-// copiedTwice is what lies about a box of a page after two copies. No more of the
-// page is copied: a copier sees nothing further off than its blur.
+// copiedTwice is the area around a box on a page after two copies. The rest of
+// the page is not needed: a copy depends only on what is within its blur.
 func copiedTwice(page *image.Gray, box scene.Box) *image.Gray {
-	const inked, around = copyDPI / 25.4, 16 // pixels around, more than two blurs and an edge
+	const inked, around = copyDPI / 25.4, 16 // pixels around it, more than two blurs and an edge
 	part := image.NewGray(image.Rect(int(box.Left*inked), int(box.Top*inked), int(box.Right*inked), int(box.Bottom*inked)).Inset(-around))
 	draw.Draw(part, part.Bounds(), page, part.Bounds().Min, draw.Src)
 	return copyOf(copyOf(part))
 }
 
-// copyOf blurs a picture over 5 × 5 pixels, 0.4 mm, as poor optics do, and
+// copyOf blurs a picture over 5 × 5 pixels, 0.4 mm, like poor optics, and
 // thresholds it at half.
 func copyOf(from *image.Gray) *image.Gray {
 	to, b := image.NewGray(from.Bounds()), from.Bounds()
@@ -202,17 +201,17 @@ func copyOf(from *image.Gray) *image.Gray {
 }
 
 const (
-	digitHeight = 48 // pixels, to which all are brought
-	digitAir    = 24 // of white around them
-	times       = 3  // that each is put side by side: the program takes a lone 1 for a speck
+	digitHeight = 48 // pixels, to which all are scaled
+	digitAir    = 24 // pixels of white around them
+	times       = 3  // each is repeated side by side: the program takes a single 1 for a speck
 	digitGap    = 10
 )
 
-// cutOut is what a box of a page holds, black on white.
+// cutOut is the content of a box on a page, black on white.
 func cutOut(page *image.Gray, box scene.Box) *image.Gray {
 	const inked = copyDPI / 25.4
-	scale := box.Height() * inked / digitHeight // pixels of the page for one of the sheet
-	tone := func(x, y float64) float64 {        // between pixels, so that no edge becomes a stair
+	scale := box.Height() * inked / digitHeight // pixels of the page per pixel of the result
+	tone := func(x, y float64) float64 {        // interpolated, so that edges have no steps
 		px, py := box.Left*inked+x*scale, box.Top*inked+y*scale
 		fx, fy := px-math.Floor(px), py-math.Floor(py)
 		pixel := func(dx, dy int) float64 { return float64(page.GrayAt(int(px)+dx, int(py)+dy).Y) }
@@ -224,7 +223,7 @@ func cutOut(page *image.Gray, box scene.Box) *image.Gray {
 	for y := -1; y <= digitHeight; y++ {
 		for x := range width {
 			level := tone(float64(x), float64(y))
-			if !white { // the first number stands white on black
+			if !white { // the first number is white on black
 				level = 255 - level
 			}
 			for k := range times {
@@ -249,7 +248,7 @@ func read(t *testing.T, program string, pictures []*image.Gray) []string {
 		}
 		list += name + "\n"
 	}
-	const oneLine = "7" // how the program takes a picture
+	const oneLine = "7" // page segmentation mode: a single line
 	run := exec.Command(program, "stdin", "stdout", "--psm", oneLine, "--dpi", strconv.Itoa(copyDPI), "-c", "tessedit_char_whitelist=0123456789")
 	run.Env = append(run.Environ(), "OMP_THREAD_LIMIT=1")
 	run.Stdin = strings.NewReader(list)
@@ -258,7 +257,7 @@ func read(t *testing.T, program string, pictures []*image.Gray) []string {
 		t.Fatal(err)
 	}
 	pages := strings.Split(strings.TrimSuffix(string(out), "\f"), "\f")
-	if len(pages) != len(pictures) { // the program leaves out what it cannot make out at all
+	if len(pages) != len(pictures) { // the program leaves out what it cannot recognize at all
 		var one []string
 		for _, picture := range pictures {
 			one = append(one, read(t, program, []*image.Gray{picture})...)

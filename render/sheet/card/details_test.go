@@ -18,8 +18,8 @@ import (
 	"drawdown/render/words"
 )
 
-// fullParts gives parts of so many fasteners, 200 or 400, whose numbers do not fit
-// on small paper.
+// fullParts returns parts of count fasteners, 200 or 400, whose numbers do not
+// fit on small paper.
 func fullParts(count int) map[string]string {
 	return map[string]string{
 		"circle":    fmt.Sprintf(`{circle: {count: %d, diameter: %d, centre: [0, 0], first: 90°, turn: right, kind: main, id: S}}`, count, 13*count),
@@ -34,9 +34,8 @@ func full(layout string) string {
 		"\nfeatures:\n  - {front: left}\ntighten:\n  stages: [{torque: 20 N·m}]\n  source: works manual\n"
 }
 
-// First principles: a bolt that has a box to tick has its number somewhere on
-// the side, beside its mark. No paper is too small for that. A plain run tries half
-// as many.
+// First principles: a bolt with a box to tick has its number somewhere on the
+// side, beside its mark, on every paper. A plain run tries half as many bolts.
 func TestEveryNumberStandsSomewhere(t *testing.T) {
 	t.Parallel()
 	count := testkit.Samples(200, 400)

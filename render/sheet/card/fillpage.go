@@ -9,44 +9,43 @@ import (
 	"drawdown/render/scene"
 )
 
-// span is a width of the page in which things stand below each other.
+// span is a column of the page.
 type span struct{ left, width float64 }
 
 func (s span) right() float64 { return s.left + s.width }
 
 // workPage is one way to fill a page of a side: the part, some stages and their
-// ticks, and on the first page what to see to before the work. Everything is
-// measured in the column where it stands.
+// tick boxes, and on the first page the checks before the work. Everything is
+// measured for its column.
 type workPage struct {
 	from, to int // its stages
 	part     span
 	stages   stageBoxes
 	grid     tickGrid
-	beside   bool // stages and ticks stand beside the part, on a page on its side
+	beside   bool // stages and ticks are beside the part, on a landscape page
 
-	checks   checkList // what to see to first
+	checks   checkList // before the work
 	checksAt placeOfChecks
-	box      troubleBox // for when it goes wrong, where it stands below the ticks
+	box      troubleBox // troubleshooting box, if it is below the ticks
 	boxBelow bool
 }
 
-// placeOfChecks is where on a page what to see to first stands, always above the
-// work.
+// placeOfChecks is where the checks are on a page, always above the work.
 type placeOfChecks int
 
 const (
 	nowhere placeOfChecks = iota
-	overAll               // over the whole width
+	overAll               // over the full width
 	overPart
 	overStages // in the column beside the part
 )
 
 const (
-	columnGap = 6.0 // the white between two columns
-	leastPart = 46  // the least height of the drawing of the part
+	columnGap = 6.0 // white space between two columns
+	leastPart = 46  // least height of the drawing of the part
 )
 
-// topHeight is what stands above both columns.
+// topHeight is the height of what is above both columns.
 func (w workPage) topHeight() float64 {
 	if w.checksAt == overAll {
 		return w.checks.height()
@@ -54,7 +53,7 @@ func (w workPage) topHeight() float64 {
 	return 0
 }
 
-// leftHeight is what stands in the column of the part, without the part.
+// leftHeight is the height of the part's column, without the part.
 func (w workPage) leftHeight() float64 {
 	h := 0.0
 	if w.checksAt == overPart {
@@ -66,7 +65,7 @@ func (w workPage) leftHeight() float64 {
 	return h
 }
 
-// rightHeight is what stands in the column beside the part.
+// rightHeight is the height of the column beside the part.
 func (w workPage) rightHeight() float64 {
 	if !w.beside {
 		return 0
@@ -83,7 +82,7 @@ func (w workPage) rightHeight() float64 {
 
 func (w workPage) workHeight() float64 { return w.stages.height() + w.grid.height() }
 
-// stacked measures everything below each other, over the whole width.
+// stacked measures everything in one column of full width.
 func (c *card) stacked(from, to int, checks bool) workPage {
 	whole := c.width()
 	w := workPage{from: from, to: to, part: whole, stages: c.stageBoxes(whole, from, to), grid: c.tickGrid(whole, from, to)}
@@ -93,14 +92,14 @@ func (c *card) stacked(from, to int, checks bool) workPage {
 	return w
 }
 
-// width is the whole width of a page.
+// width is the full width of a page.
 func (c *card) width() span { return span{c.paper.Margin, c.paper.Content()} }
 
-// shares are the shares of the width that the drawing may have beside the work.
+// shares are the fractions of the width to try for the drawing.
 var shares = []float64{0.7, 0.66, 0.62, 0.58, 0.54, 0.5, 0.46, 0.42, 0.38, 0.34}
 
-// spreads measures a page parted into two columns in every way, with what to see
-// to first in every place. Upright, only a part higher than wide gains by it.
+// spreads measures a page with two columns in every way, with the checks in
+// every place. In portrait, only a part higher than wide benefits.
 func (c *card) spreads(from, to int, checks bool) []workPage {
 	extent := geometry.Bounds(c.plan.Joint.Points())
 	if !c.paper.Wide() && extent.Height() < 1.2*extent.Width() {
@@ -124,8 +123,8 @@ func (c *card) spreads(from, to int, checks bool) []workPage {
 	return all
 }
 
-// leastBeside is the least width of the column beside the part: for its headings,
-// a stage, and the ticks of a few fasteners.
+// leastBeside is the least width of the column beside the part: for its
+// headings, a stage, and the ticks of a few fasteners.
 func (c *card) leastBeside() float64 {
 	least := max(c.leastBox(), c.labelWidth(span{})+3*tickColumn)
 	for _, head := range []string{c.words.Card.Stages, c.words.Card.TickAsYouGo} {
@@ -134,7 +133,7 @@ func (c *card) leastBeside() float64 {
 	return least
 }
 
-// withChecks puts what to see to first into every place of a parted page.
+// withChecks returns a two-column page with the checks in every possible place.
 func (c *card) withChecks(page workPage, right span) []workPage {
 	top := page
 	top.checks, top.checksAt = c.checkList(c.width()), overAll
@@ -149,10 +148,9 @@ func (c *card) withChecks(page workPage, right span) []workPage {
 	return []workPage{above, apart, beside, top}
 }
 
-// fill picks how a page is filled between two heights: with as many stages as it
-// holds beside a part whose numbers are as large as they have to be, and on which
-// every small number and word finds room. White space goes first, then size of
-// the part.
+// fill chooses how to fill a page between two heights. It takes as many stages
+// as fit beside a part whose numbers are large enough and whose small numbers
+// and words all fit. To make room it reduces white space first, then the part.
 func (c *card) fill(top, bottom, most float64, from int, checks bool) (page workPage, drawn drawnPart, ok bool) {
 	for to := len(c.side.Stages); ; {
 		next, fits := c.fitting(bottom-top, most, from, to, checks)
@@ -173,7 +171,7 @@ func (c *card) fill(top, bottom, most float64, from int, checks bool) (page work
 	}
 }
 
-// partBetween returns the heights between which the part stands.
+// partBetween returns the top and bottom limits of the part.
 func (w workPage) partBetween(top, bottom float64) (from, to float64) {
 	top += w.topHeight()
 	if w.checksAt == overPart {
@@ -197,7 +195,7 @@ func (c *card) fitting(room, most float64, from, to int, checks bool) (page work
 	return workPage{}, false
 }
 
-// largest picks the page on which the part is drawn the largest.
+// largest returns the page that draws the part largest.
 func (c *card) largest(room, most float64, ways []workPage) (best workPage, ok bool) {
 	for _, close := range []bool{false, true} {
 		scale := 0.0
@@ -220,16 +218,16 @@ func (c *card) largest(room, most float64, ways []workPage) (best workPage, ok b
 	return workPage{}, false
 }
 
-// numberCap is the height of the numbers that the part would get, up to what a
-// card needs; 0 where they would stand outside their marks, below 0 where there
-// is no room for the part.
+// numberCap is the height that numbers on the part would have, up to what a
+// card needs. It is 0 if they would be outside their marks, and negative if the
+// part does not fit.
 func (c *card) numberCap(in span, height float64) float64 {
 	if height < leastPart {
 		return -1
 	}
 	enough := 5.0
 	if len(c.side.Order) > 20 || c.paper.Narrow() || c.paper.Low() {
-		enough = 3.0 // the figures beside the part are worth more on small paper
+		enough = 3.0 // on small paper the figures beside the part matter more
 	}
 	capMm, led := diagram.NumberCap(c.request(scene.Box{
 		Left: in.left, Top: 0, Right: in.right(), Bottom: height - c.captionHeight(in),
@@ -240,15 +238,16 @@ func (c *card) numberCap(in span, height float64) float64 {
 	return min(capMm, enough)
 }
 
-// scale is how large the part is drawn in a column: paper mm for a mm of the
-// spread of the fasteners.
+// scale is the scale of the part in a column: mm on paper per mm of the extent
+// of the fasteners.
 func (c *card) scale(in span, height float64) float64 {
 	extent := geometry.Bounds(c.plan.Joint.Points())
 	return math.Min(in.width/math.Max(extent.Width(), 1), (height-c.captionHeight(in))/math.Max(extent.Height(), 1))
 }
 
-// captionHeight is what the caption under the part takes at the most. What it
-// says of arrows, and of numbers without room, only the drawing tells.
+// captionHeight is the most that the caption under the part can take. What it
+// says about arrows, and about numbers that did not fit, is known only after
+// drawing.
 func (c *card) captionHeight(in span) float64 { return c.captionOf(c.captionLines(in)) }
 
 func (c *card) captionLines(in span) int {

@@ -13,7 +13,7 @@ import (
 func (c *card) foot() sheet.Foot {
 	w := c.words.Sheet
 	sign := []string{w.DoneBy, w.WrenchNumber, w.Date, w.CheckedBy}
-	if c.loosening { // nothing is measured
+	if c.loosening { // nothing is measured on this side
 		sign = []string{w.DoneBy, w.Date, w.CheckedBy}
 	}
 	return sheet.Foot{Lines: c.footLines(), Sign: sign}
@@ -22,7 +22,7 @@ func (c *card) foot() sheet.Foot {
 func (c *card) footLines() []string {
 	words := fmt.Sprintf(c.words.Card.Figures, c.plan.Source)
 	if len(c.plan.Tighten.Stages) == 0 {
-		words = "" // there are no figures to speak of
+		words = "" // there are no figures to refer to
 	} else if c.plan.Source == "" {
 		words = c.words.Card.NoSource
 	} else if slices.ContainsFunc(c.side.Stages, func(s plan.Stage) bool { return s.WorkedOut }) {
@@ -39,8 +39,8 @@ func (c *card) footLines() []string {
 	return sheet.AtMost(lines, 7, scene.Regular, c.paper.TextEm, width)
 }
 
-// heading has the badge that tells the two cards apart across the bench: solid
-// to tighten, in outline to loosen.
+// heading includes the badge by which the two cards are told apart at a
+// distance: solid to tighten, outlined to loosen.
 func (c *card) heading() sheet.Heading {
 	badge := c.words.Card.Tighten
 	if c.loosening {
@@ -51,7 +51,7 @@ func (c *card) heading() sheet.Heading {
 	return h
 }
 
-// kindLine names the fasteners of a kind: main M10×1.5 × 110 mm.
+// kindLine describes the fasteners of a kind: main M10×1.5 × 110 mm.
 func (c *card) kindLine(k plan.Kind) string {
 	line := k.Name
 	if k.Implied {

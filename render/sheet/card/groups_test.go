@@ -15,7 +15,8 @@ import (
 	"drawdown/render/words"
 )
 
-// threeKinds is a part of three kinds with long names, one of a single bolt.
+// threeKinds is a part with three kinds with long names, one of them a single
+// bolt.
 const threeKinds = `drawdown: 1
 title: Part of three kinds
 kinds:
@@ -36,9 +37,9 @@ tighten:
   source: works manual
 `
 
-// First principles: names cut to the same beginning tell nothing. A stage whose
-// kinds have no room for their names shows the shapes of their marks with the
-// numbers, and a single number is no range.
+// First principles: names shortened to the same beginning cannot be told apart.
+// A stage without room for the names of its kinds shows the shapes of their
+// marks with the numbers. A single number is not a range.
 func TestStagesOfLongKinds(t *testing.T) {
 	t.Parallel()
 	p := planOf(t, threeKinds)
@@ -72,7 +73,7 @@ func TestStagesOfLongKinds(t *testing.T) {
 	}
 }
 
-// shapeBefore reports whether a small outline stands to the left of a text.
+// shapeBefore reports whether a small outline is to the left of a text.
 func shapeBefore(page scene.Page, text scene.Text) bool {
 	box := text.Box()
 	for _, it := range page.Items {
@@ -86,7 +87,7 @@ func shapeBefore(page scene.Page, text scene.Text) bool {
 }
 
 // Arrows join all numbers of a sheet or none, on each of its pages, and the
-// caption says which; no two cross or run into one another.
+// caption matches. No two cross or merge.
 func TestArrowsJoinAllOrNone(t *testing.T) {
 	t.Parallel()
 	w := words.English().Card.Part
@@ -116,11 +117,11 @@ func TestArrowsJoinAllOrNone(t *testing.T) {
 	}
 }
 
-// strip is a part on which arrows find their way.
+// strip is a part with room for arrows.
 const strip = "drawdown: 1\ntitle: Strip\nkinds: {bolt: {thread: M8}}\nfasteners: [{row: {count: 4, pitch: 80, kind: bolt, id: B}}]\n" +
 	"outline: [[-150, 60], [150, 60], [150, -60], [-150, -60]]\ntighten: {stages: [{torque: 20 N·m}], source: manual}\n"
 
-// captionsOf returns which of some sentences the text of a page holds.
+// captionsOf returns which of the given sentences a page contains.
 func captionsOf(page scene.Page, sentences ...string) []string {
 	all := ""
 	for _, it := range page.Items {
@@ -131,7 +132,7 @@ func captionsOf(page scene.Page, sentences ...string) []string {
 	return slices.DeleteFunc(sentences, func(s string) bool { return !strings.Contains(all, s) })
 }
 
-// arrowLines returns the lines of the arrows, flattened.
+// arrowLines returns the flattened lines of the arrows.
 func arrowLines(page scene.Page) [][]scene.Point {
 	var lines [][]scene.Point
 	for _, it := range page.Items {

@@ -14,8 +14,8 @@ import (
 	"drawdown/render/sheet/sheettest"
 )
 
-// scattered writes a joint whose places are whole sixteenths of an inch, in inches or
-// in millimetres.
+// scattered writes a joint with positions in whole sixteenths of an inch, in
+// inches or in millimetres.
 func scattered(seed uint64, inches bool) string {
 	r := rand.New(rand.NewPCG(seed, 16))
 	in, text := 25.4, "mm"
@@ -33,8 +33,8 @@ func scattered(seed uint64, inches bool) string {
 	return b.String()
 }
 
-// First principles: an inch is 25.4 mm, so the same joint in either gives the same
-// card, but for the fingerprint of the file.
+// First principles: an inch is 25.4 mm, so the same joint in either unit gives
+// the same card, except for the fingerprint of the file.
 func TestInchesGiveTheSameCard(t *testing.T) {
 	t.Parallel()
 	for seed := range testkit.Samples(10, 200) {

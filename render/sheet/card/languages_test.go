@@ -19,7 +19,8 @@ import (
 	"drawdown/sequence/tension/screw"
 )
 
-// everyWord is a pattern whose card needs as many of the words as one can.
+// everyWord is a pattern whose card uses as many words of the catalogue as
+// possible.
 const everyWord = `drawdown: 1
 title: "Title"
 machine: "Machine"
@@ -57,12 +58,12 @@ tighten:
 cautions: ["Caution"]
 `
 
-// fromTheFile are the words on everyWord's card that the file says itself, and
-// the signs of units and standards, which all languages share.
+// fromTheFile matches the words on everyWord's card that come from the file,
+// and the symbols of units and standards, which all languages share.
 var fromTheFile = regexp.MustCompile(`^(Title|Machine|from|above|Note|Manual|Caution|[Bb]ig|[Mm]id|[Ll]ow|[Rr]aw|cap|grade|MPa|M\d+(×[\d,.]+)?|UNC|mm|N·m|lbf·ft|lbf·in|kN|min|h|Rp0,2|ISO|VDI|ASME|SAE|J429|B18\.2\.[18]|[0-9a-f]{4}|moly|grease|[A-D]\d|10\.9|8\.8)$`)
 
-// No word on a card is spelt outside the catalogue, and no figure keeps its
-// point where the language has a comma.
+// Every word on a card is from the catalogue, and no figure has a decimal point
+// in a language with a decimal comma.
 func TestNoWordBesideTheCatalogue(t *testing.T) {
 	t.Parallel()
 	nothing := "drawdown: 1\ntitle: Title\nkinds: {big: {thread: M8}}\nfasteners: [{grid: {columns: 20, rows: 20, pitch: [60, 55], kind: big, id: M}}]\n"
@@ -84,7 +85,7 @@ func TestNoWordBesideTheCatalogue(t *testing.T) {
 	}
 }
 
-// Every lubricant and state that drawdown knows has a word in every language.
+// Every lubricant and condition known to drawdown has a word in every language.
 func TestLubricantsHaveWords(t *testing.T) {
 	t.Parallel()
 	for _, tag := range words.Languages() {
@@ -129,14 +130,14 @@ func TestWaysHaveWords(t *testing.T) {
 	}
 }
 
-// wholeLine reports whether a text is a line of the heading or the foot, over the
-// width of the paper: those may be cut off.
+// wholeLine reports whether a text is a full-width line of the header or
+// footer. Those may be shortened.
 func wholeLine(text scene.Text, paper sheet.Paper) bool {
 	return text.Weight == scene.Regular && text.At.X == paper.Margin && text.Width > 0.7*paper.Content()
 }
 
-// Every built-in pattern passes the layout check on every paper, upright and
-// on its side, in every language, and nothing is left out for want of room.
+// Every built-in pattern passes the layout check on every paper, in portrait
+// and landscape, in every language, and nothing is left out.
 func TestLayoutsInEveryLanguage(t *testing.T) {
 	t.Parallel()
 	for n, name := range append(patterns.Builtin(), everyWord) {
@@ -152,7 +153,7 @@ func TestLayoutsInEveryLanguage(t *testing.T) {
 			}
 			sheettest.Check(t, p.Title, ask, document.Pages)
 			for _, text := range scenetest.Texts(document.Pages...) {
-				// The foot of everyWord rests on more than it has room for.
+				// The footer of everyWord has more grounds than fit.
 				if strings.HasSuffix(text.Content, "…") && (name != everyWord || !wholeLine(text, ask.Paper)) {
 					t.Errorf("%s: %q is cut off", what, text.Content)
 				}

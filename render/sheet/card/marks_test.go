@@ -18,8 +18,8 @@ import (
 	"drawdown/render/words"
 )
 
-// chalked is a cover whose holes were numbered with chalk round the edge, the
-// two large ones in the middle last.
+// chalked is a cover with holes numbered in chalk around the edge, the two
+// large ones in the middle last.
 const chalked = `drawdown: 1
 title: Oil pump cover
 machine: Fernhollow P4 pump engine
@@ -51,9 +51,9 @@ tighten:
   source: engine manual
 `
 
-// First principles: what is chalked on the part stands small beside the number
-// of the order, on both sides; a hole without a mark has none on the card
-// either, since a number of drawdown's own would read as one.
+// First principles: the chalk mark on the part is shown small beside the number
+// of the order, on both sides. A hole without a mark has none on the card
+// either, because a number from drawdown would look like one.
 func TestMarksStandOnTheCard(t *testing.T) {
 	t.Parallel()
 	p := planOf(t, chalked)
@@ -74,7 +74,8 @@ func TestMarksStandOnTheCard(t *testing.T) {
 	}
 }
 
-// Where there is no room on the part, the tick grid names what it shows whole.
+// If a caption does not fit on the part, the tick grid names its second numbers
+// in full.
 func TestSmallNumbersHaveAShortName(t *testing.T) {
 	t.Parallel()
 	const room = 9*3.5 - 3 // of the column that names the stages
@@ -88,8 +89,8 @@ func TestSmallNumbersHaveAShortName(t *testing.T) {
 	}
 }
 
-// No caption is cut, however much it has to say, and no stage box breaks off
-// the numbers that it is for.
+// No caption is shortened, however long, and no stage box breaks off its
+// numbers.
 func TestCaptionAndStagesAreWhole(t *testing.T) {
 	t.Parallel()
 	cast := strings.NewReplacer(`mark: A`, "cast: 13", `mark: B`, "cast: 14", `mark: "`, `cast: "`).Replace(chalked)
@@ -125,7 +126,7 @@ func TestCaptionAndStagesAreWhole(t *testing.T) {
 }
 
 // The number to write down is the one on the part and in the order of this
-// card, not one of the other side.
+// side, not the one of the other side.
 func TestWriteItsNumber(t *testing.T) {
 	t.Parallel()
 	for _, p := range []string{chalked, "p4-head"} {
@@ -140,9 +141,8 @@ func TestWriteItsNumber(t *testing.T) {
 	}
 }
 
-// First principles: ids that stand now on one side of their marks, now on another,
-// are taken for those of the neighbours. All of a card stand on one side, or none
-// is there.
+// First principles: ids on varying sides of their marks can be taken for those
+// of the neighbours. On a card all are on one side, or there are none.
 func TestNamesStandOnOneSide(t *testing.T) {
 	t.Parallel()
 	named := 0
@@ -165,8 +165,8 @@ func TestNamesStandOnOneSide(t *testing.T) {
 	}
 }
 
-// sidesOfSmall returns the sides on which all small numbers of a page stand,
-// and how many there are.
+// sidesOfSmall returns the sides of their marks on which all small numbers of a
+// page are, and how many there are.
 func sidesOfSmall(page scene.Page) (common []string, count int) {
 	marks, middle := map[string]scene.Point{}, scene.Point{}
 	for _, it := range page.Items {

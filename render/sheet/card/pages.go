@@ -14,16 +14,16 @@ func (c *card) name() string {
 	return string(TightenSide)
 }
 
-// pages is the run of a side's pages while they fill.
+// pages collects the pages of a side.
 type pages struct {
 	*sheet.Run
 	c     *card
-	notes []string // what found no room
+	notes []string // what did not fit
 }
 
-// pages lays the side out: what to see to first, then the part with stages and
-// ticks. Where a page does not hold all of it, the stages are parted and the part
-// stands on each of their pages.
+// pages lays out the side: the checks, then the part with stages and ticks. If
+// one page does not hold all of it, the stages are divided, and each of their
+// pages shows the part.
 func (c *card) pages() ([]scene.Page, []string) {
 	f := &pages{Run: sheet.NewRun(c.paper, c.words, c.heading(), c.foot()), c: c}
 	c.settleNumbers(f.Bottom - f.Y)
@@ -55,14 +55,14 @@ func (f *pages) work(most float64) {
 	}
 }
 
-// wholeAlone says that the part has room for all its numbers and words on a page
-// without what to see to first.
+// wholeAlone reports whether all numbers and words of the part fit on a page
+// without the checks.
 func (f *pages) wholeAlone(from int, most float64) bool {
 	_, drawn, ok := f.c.fill(f.Y, f.Bottom, most, from, false)
 	return ok && drawn.whole()
 }
 
-// page draws a page that is filled as chosen.
+// page draws a page that was chosen.
 func (f *pages) page(w workPage, part drawnPart) {
 	_, bottom := w.partBetween(f.Y, f.Bottom)
 	top := f.Y + w.topHeight()
@@ -88,19 +88,18 @@ func (f *pages) page(w workPage, part drawnPart) {
 	}
 }
 
-// before puts what to see to first on pages of its own, with the part below it
-// where there is room.
+// before puts the checks on pages of their own, with the part below if it fits.
 func (f *pages) before(most float64) {
 	f.checks(f.c.checkList(f.c.width()))
 	if height := f.Bottom - f.Y; height >= leastPart && f.c.numberCap(f.c.width(), height) >= most {
-		if part := f.c.part(f.c.width(), f.Y, f.Bottom); part.whole() { // it stands on the next page too
+		if part := f.c.part(f.c.width(), f.Y, f.Bottom); part.whole() { // the next page shows it again
 			f.add(part)
 		}
 	}
 }
 
-// apart lays out stages and ticks on other pages than a part that has to have one
-// alone. The stages stand before it, the ticks behind.
+// apart puts stages and ticks on separate pages from a part that needs a whole
+// page. The stages come before it, the ticks after it.
 func (f *pages) apart(from int, checks bool) {
 	whole := f.c.stacked(from, len(f.c.side.Stages), checks)
 	if checks {
@@ -119,7 +118,7 @@ func (f *pages) apart(from int, checks bool) {
 	}
 }
 
-// add puts the part on the page and notes what found no room.
+// add draws the part on the page and notes what did not fit.
 func (f *pages) add(part drawnPart) {
 	f.Pen.Add(part.Items...)
 	f.notes = append(f.notes, f.c.left(part)...)
@@ -142,8 +141,8 @@ func (f *pages) stages(b stageBoxes) {
 	}
 }
 
-// checks draws what to see to first: over both columns where only so it fits.
-// What is too much for a page goes on on the next.
+// checks draws the checks, over both columns if they fit only that way. What
+// does not fit on a page continues on the next.
 func (f *pages) checks(l checkList) {
 	if l.height() > f.Bottom-f.Y {
 		l.balanced = true

@@ -18,8 +18,8 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// More stages and more cautions than a page holds go on on the next: nothing
-// runs over the foot, and every stage and caution stands on the card once.
+// Stages and cautions that do not fit on a page continue on the next. Nothing
+// overlaps the footer, and every stage and caution is on the card once.
 func TestMuchOfEverything(t *testing.T) {
 	t.Parallel()
 	text := strings.Builder{}
@@ -49,8 +49,8 @@ func TestMuchOfEverything(t *testing.T) {
 	}
 }
 
-// On its side a card keeps to one page an A4 sheet where the same card does
-// upright, and reads from the left, the part, to the right, what is done.
+// A landscape A4 card has one page if the portrait one has. It reads from left,
+// the part, to right, the work.
 func TestLandscapeStandsBesideThePart(t *testing.T) {
 	t.Parallel()
 	paper := sheettest.Paper(t, "a4").Landscape()
@@ -78,8 +78,8 @@ func TestLandscapeStandsBesideThePart(t *testing.T) {
 	}
 }
 
-// How many pages each side takes; pinned from our own output, so that a change
-// of layout that costs paper is seen.
+// Number of pages of each side, pinned from our own output, so that a layout
+// change that costs paper is noticed.
 func TestPageCounts(t *testing.T) {
 	t.Parallel()
 	// Tightening + loosening, in the order of the names.
@@ -106,7 +106,7 @@ func TestPageCounts(t *testing.T) {
 	}
 }
 
-// On a copier that knows black and white alone no card loses a word or a line.
+// A black-and-white copy of a card loses no word and no line.
 func TestPhotocopy(t *testing.T) {
 	t.Parallel()
 	for n, name := range append(patterns.Builtin(), everyWord, patterntest.Generated(4), patterntest.Generated(5)) {
@@ -122,8 +122,8 @@ func TestPhotocopy(t *testing.T) {
 	}
 }
 
-// However much there is to see to first, no page stays empty, and the box for
-// when it goes wrong stands once on a side.
+// However many checks there are, no page is empty, and the troubleshooting box
+// is on a side once.
 func TestNoPageIsEmpty(t *testing.T) {
 	t.Parallel()
 	for lines := 8; lines <= 24; lines += 2 {
@@ -161,8 +161,8 @@ func TestNoPageIsEmpty(t *testing.T) {
 	}
 }
 
-// What to see to first stands on page one, above stages and ticks; where not all
-// finds room the stages are parted, and the part stands on each of their pages.
+// The checks are on page one, above stages and ticks. If not everything fits,
+// the stages are divided, and the part is on each of their pages.
 func TestOrderOfUse(t *testing.T) {
 	t.Parallel()
 	w := words.English().Card
@@ -212,7 +212,7 @@ func checkOrderOfUse(t *testing.T, where string, page scene.Page, w words.Card, 
 	}
 }
 
-// A stage that goes on turning what is loose does not break it loose again.
+// A stage that turns loose bolts further does not break them loose again.
 func TestOnlyTheFirstTurnBreaksLoose(t *testing.T) {
 	t.Parallel()
 	document, _ := card.Document(planOf(t, "p4-cam-caps"), card.LoosenSide, sheettest.English(sheettest.Paper(t, "a4")))
@@ -227,8 +227,8 @@ func TestOnlyTheFirstTurnBreaksLoose(t *testing.T) {
 	}
 }
 
-// The caption says how a dowel is drawn where there is one, and that cast
-// numbers are the order where they are.
+// The caption explains the symbol of a dowel if there is one, and says that the
+// cast numbers are the order if they are.
 func TestCaptionNamesDowelsAndCastOrder(t *testing.T) {
 	t.Parallel()
 	w := words.English().Card.Part
@@ -250,8 +250,8 @@ func TestCaptionNamesDowelsAndCastOrder(t *testing.T) {
 	}
 }
 
-// A card without stages shows the part, and says that it has no figures, however
-// much there is to see to first.
+// A card without stages shows the part and says that it has no figures, however
+// many checks there are.
 func TestNoStagesAndManyCautions(t *testing.T) {
 	t.Parallel()
 	text := "drawdown: 1\ntitle: Part\nkinds: {main: {thread: M8}}\nfasteners: [{grid: {columns: 5, rows: 3, pitch: [60, 55], kind: main, id: M}}]\ncautions:\n"
@@ -274,8 +274,8 @@ func TestNoStagesAndManyCautions(t *testing.T) {
 	}
 }
 
-// A caption that stands away from its drawing reads as the head of what follows:
-// it begins a line below the part.
+// A caption far from its drawing looks like the heading of what follows, so it
+// starts one line below the part.
 func TestCaptionStandsWithThePart(t *testing.T) {
 	t.Parallel()
 	for n, name := range patterns.Builtin() {
@@ -293,7 +293,7 @@ func TestCaptionStandsWithThePart(t *testing.T) {
 	}
 }
 
-// partOn is the box of the part on a page, with the words on it.
+// partOn is the bounding box of the part on a page, words included.
 func partOn(page scene.Page, p plan.Plan) (part scene.Box, drawn bool) {
 	var items []scene.Item
 	for _, it := range page.Items {
@@ -313,7 +313,7 @@ func partOn(page scene.Page, p plan.Plan) (part scene.Box, drawn bool) {
 	return scene.Bounds(items), drawn
 }
 
-// firstBelow is the first text below the part, in its column.
+// firstBelow is the first text below the part in its column.
 func firstBelow(page scene.Page, part scene.Box) (first scene.Text) {
 	top := page.Height
 	for _, text := range scenetest.Texts(page) {

@@ -19,14 +19,14 @@ func (c *card) request(box scene.Box) diagram.Part {
 	return diagram.Part{Plan: c.plan, Order: c.side.Order, Called: c.called, Front: c.words.Sheet.Front, Box: box, SmallEm: c.paper.TextEm}
 }
 
-// secondNumbers returns the second numbers: what stands on the part, cast there
-// or written, where the large number is not that already; or the order, where
-// that does not go along the cast numbers. A part without either has its
-// tightening numbers on the loosening side, and on the tightening side its ids,
-// by which tray and condition sheet call the same fasteners. Nil where there
-// are none.
+// secondNumbers returns the second numbers: what is cast or written on the
+// part, unless that is the large number already, or the number in the order if
+// it differs from the cast numbers. A part with neither shows tightening
+// numbers on the loosening side, and on the tightening side the ids that the
+// tray and condition sheets use. It returns nil if there are none.
 //
-// A mark always stands: a fastener without one has none on the part either.
+// A mark on the part is always shown. A fastener without one has none on the
+// part either, so nothing takes its place.
 func (c *card) secondNumbers() []string {
 	of := c.plan.Joint.Fasteners
 	small := make([]string, len(of))
@@ -52,20 +52,20 @@ func (c *card) secondNumbers() []string {
 	return small
 }
 
-// longestID is how long an id may be that stands beside its mark.
+// longestID is the longest id that is drawn beside a mark.
 const longestID = 4
 
-// named says that the second numbers are ids: they help to find a fastener on
-// another sheet, but the card can do without.
+// named reports that the second numbers are ids. They help to find a fastener
+// on another sheet, but the card works without them.
 func (c *card) named() bool {
 	return !c.loosening && !slices.ContainsFunc(c.plan.Joint.Fasteners, onPart)
 }
 
 func onPart(f geometry.Fastener) bool { return f.Cast > 0 || f.Mark != "" }
 
-// settleNumbers says where the second numbers stand, given the height that is
-// free on the first page: in the tick grid where the numbers stand on leader
-// lines even if the part has the page alone. The grid has room for numbers only.
+// settleNumbers decides where the second numbers go. room is the free height on
+// the first page. They go in the tick grid if the numbers need leader lines
+// even on a page with only the part. The tick grid takes numbers, not ids.
 func (c *card) settleNumbers(room float64) {
 	c.crowded = c.numberCap(span{c.paper.Margin, c.paper.Content()}, room) == 0
 	if c.crowded && c.named() {
@@ -75,8 +75,8 @@ func (c *card) settleNumbers(room float64) {
 
 type drawnPart struct {
 	diagram.Drawing
-	small   bool             // the second numbers stand beside the marks
-	details []diagram.Detail // of a part on which numbers found no room
+	small   bool             // the second numbers are beside the marks
+	details []diagram.Detail // of a part whose numbers did not all fit
 }
 
 // part draws the part and its caption between two heights.
@@ -89,24 +89,25 @@ func (c *card) part(in span, top, bottom float64) drawnPart {
 	caption := c.draw(in, &d, &req)
 	if c.crowded && len(d.Unplaced) > 0 {
 		d.details = c.detailed(req, top, bottom)
-		caption = c.captioned(in, &d, &req, max(caption.Lines, c.captionLines(in))) // which leads to them
+		caption = c.captioned(in, &d, &req, max(caption.Lines, c.captionLines(in))) // the caption refers to them
 	}
 	d.Items = append(d.Items, caption.Below(d.Drawing, bottom-captionAir+0.6)...)
 	return d
 }
 
-// draw draws the part; what finds no room takes some for saying so under it.
+// draw draws the part. A text under it says what did not fit, which takes space
+// too.
 func (c *card) draw(in span, d *drawnPart, req *diagram.Part) diagram.Legend {
 	d.Drawing = diagram.Draw(*req)
-	if c.named() && !d.Alike { // ids between the marks, or some without the others, would mislead
+	if c.named() && !d.Alike { // ids on different sides, or only some of them, would mislead
 		d.small, req.Beside = false, nil
 		d.Drawing = diagram.Draw(*req)
 	}
 	return c.captioned(in, d, req, c.captionLines(in))
 }
 
-// captioned returns the caption of a drawing, and makes the drawing smaller
-// where it has more lines than have room.
+// captioned returns the caption of a drawing. If it has more lines than
+// reserved, the drawing is made smaller.
 func (c *card) captioned(in span, d *drawnPart, req *diagram.Part, lines int) diagram.Legend {
 	caption := c.caption(in, *d)
 	for ; caption.Lines > lines; caption = c.caption(in, *d) {
@@ -117,7 +118,7 @@ func (c *card) captioned(in span, d *drawnPart, req *diagram.Part, lines int) di
 	return caption
 }
 
-// whole says that everything on the part found room.
+// whole reports whether everything on the part fits.
 func (d drawnPart) whole() bool {
 	return len(d.Unplaced)+len(d.Dropped)+d.BesideLeftOut == 0
 }
@@ -160,8 +161,8 @@ func (c *card) reading(d drawnPart) string {
 	return strings.Join(parts, " ")
 }
 
-// castOrder says that the order is the casting's, and of which kinds where it is
-// not all.
+// castOrder says that the order is the cast one, and for which kinds if not for
+// all.
 func (c *card) castOrder() string {
 	var kinds []string
 	groups := 0
@@ -225,12 +226,12 @@ func (c *card) left(d drawnPart) []string {
 	return notes
 }
 
-// Where numbers do not fit on the part, it is drawn again in details on pages
-// of their own: a tick box is no use for a bolt that nobody can find.
+// If the numbers do not fit on the part, it is drawn again in sections on
+// separate pages: a tick box is useless if the bolt cannot be found.
 
 const (
-	detailHead = 20.0 // with the place of the detail
-	placeWidth = 46.0 // of the small drawing that shows it
+	detailHead = 20.0 // with the overview of the section
+	placeWidth = 46.0 // of the overview
 )
 
 func (c *card) detailed(req diagram.Part, top, bottom float64) []diagram.Detail {

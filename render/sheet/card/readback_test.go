@@ -25,9 +25,9 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// Finished PDFs, read by a program of others: on each drawing the number at each
-// place is that of the fastener there, and the figures of the stages stand in their
-// order. Nothing of how the card was laid out is known here but the plan.
+// Finished PDFs, read by an independent program: on each drawing, the number at
+// each position is that of the fastener there, and the figures of the stages
+// are in their order. The test knows only the plan, not the layout.
 func TestReadBack(t *testing.T) {
 	t.Parallel()
 	program := testkit.Program(t, "pdftotext")
@@ -47,8 +47,8 @@ func TestReadBack(t *testing.T) {
 	}
 }
 
-// The same of joints that nobody drew. Where they are so crowded that the numbers
-// stand far off their places, the drawing may not be found; that is counted.
+// The same for generated joints. If a joint is so crowded that the numbers are
+// far from their positions, the drawing may not be found; those are counted.
 func TestReadBackOfMadeUpJoints(t *testing.T) {
 	t.Parallel()
 	program := testkit.Program(t, "pdftotext")
@@ -63,7 +63,7 @@ func TestReadBackOfMadeUpJoints(t *testing.T) {
 	}
 }
 
-// A number that is put at another's place, or a changed figure, is noticed.
+// A number at the wrong position and a changed figure are found.
 func TestReadBackNoticesFaults(t *testing.T) {
 	t.Parallel()
 	program := testkit.Program(t, "pdftotext")
@@ -88,8 +88,8 @@ func TestReadBackNoticesFaults(t *testing.T) {
 	}
 }
 
-// readBack counts what was read; of crowded drawings only what lies apart is compared,
-// and of the unseen files no drawing was found.
+// readBack counts what was read. In crowded drawings only numbers that are well
+// apart are compared; unseen counts files whose drawing was not found.
 type readBack struct{ files, drawings, crowded, numbers, figures, unseen int }
 
 func (r *readBack) card(t *testing.T, program, what string, p plan.Plan, ask sheet.Request) {
@@ -103,15 +103,15 @@ func (r *readBack) card(t *testing.T, program, what string, p plan.Plan, ask she
 	}
 }
 
-// word is one that stands on a page, by its middle, width and height, in points.
+// word is a word on a page, by its middle, width and height, in points.
 type word struct {
 	text          string
 	at            complex128 // up is positive
 	width, height float64
 }
 
-// off is how far a place lies off the digits of a word: they take half of the height
-// of its line.
+// off is the distance from a position to the digits of a word, which take up
+// half of its line height.
 func (w word) off(place complex128) float64 {
 	d := place - w.at
 	return math.Hypot(max(0, math.Abs(real(d))-w.width/2), max(0, math.Abs(imag(d))-w.height/4))
@@ -148,14 +148,14 @@ func wordsOf(t *testing.T, program string, document scene.Document) (pages [][]w
 	return pages
 }
 
-// side compares the pages of a side with the plan: every number has to be there
-// unless the card says that some are not.
+// side compares the pages of a side with the plan. Every number must be there
+// unless the card says that some are missing.
 func (r *readBack) side(pages [][]word, p plan.Plan, side plan.Side, whole bool) (faults []string) {
 	order := side.Order
 	if slices.ContainsFunc(p.Groups, func(g plan.Group) bool { return g.Way == sequence.Cast }) {
-		order = p.Tighten.Order // the numbers are those on the part, whatever is done
+		order = p.Tighten.Order // the numbers are those on the part, on both sides
 	}
-	places := make([]complex128, len(order)) // by the number, from 0
+	places := make([]complex128, len(order)) // by number, from 0
 	for k, i := range order {
 		at := p.Joint.Fasteners[i].At
 		places[k] = complex(at.X, at.Y)
@@ -184,34 +184,34 @@ func (r *readBack) side(pages [][]word, p plan.Plan, side plan.Side, whole bool)
 	return append(faults, r.stages(rest, side.Stages)...)
 }
 
-// drawing is where the part is drawn on a page: a place p of it stands at from +
-// turn·p.
+// drawing is the position of the part on a page: point p of the part is at from
+// + turn·p.
 type drawing struct {
 	from, turn complex128
-	near       float64 // half the least distance of two places, or the height of a number, in points
+	near       float64 // half the least distance between two positions, or the height of a number, in points
 	height     float64 // of the numbers
-	crowded    bool    // some stand away from their places, at the end of a line
+	crowded    bool    // some numbers are away from their positions, on leader lines
 	low, high  complex128
 }
 
 func (d drawing) of(place complex128) complex128 { return d.from + d.turn*place }
 
-// holds reports whether a word is one of the numbers, by its height and where
-// it stands.
+// holds reports whether a word is one of the numbers, by its height and
+// position.
 func (d drawing) holds(w word) bool {
 	return math.Abs(w.height-d.height) < 0.1 && real(w.at) > real(d.low) && real(w.at) < real(d.high) && imag(w.at) > imag(d.low) && imag(w.at) < imag(d.high)
 }
 
-// crowdedReach is how many heights of a number two places of a crowded drawing lie
-// apart at least, for their numbers to be compared.
+// crowdedReach is the least distance between two positions of a crowded
+// drawing, in heights of a number, for their numbers to be compared.
 const crowdedReach = 5
 
-// fewestNumbers is how many places tell where a drawing is.
+// fewestNumbers is the number of positions needed to locate a drawing.
 const fewestNumbers = 3
 
-// findDrawing finds the drawing by the numbers themselves: the shift, the turn and
-// the size at which most of the numbers of one height lie at their places. Where
-// several do, as in a row of tick boxes, the largest numbers are those.
+// findDrawing locates the drawing by its numbers: the shift, rotation and scale
+// at which most numbers of one height are at their positions. If several match,
+// as in a row of tick boxes, the largest numbers win.
 func findDrawing(words []word, places []complex128) (best drawing, found bool) {
 	byHeight := map[int][]word{}
 	for _, w := range words {
@@ -234,8 +234,8 @@ func findDrawing(words []word, places []complex128) (best drawing, found bool) {
 	return best, found
 }
 
-// listed reports whether numbers are those of a list, or of boxes to tick: one
-// stands twice, or most follow each other as one reads.
+// listed reports whether numbers belong to a list, or to boxes to tick: one
+// appears twice, or most follow each other in reading order.
 func listed(numbers []word) bool {
 	seen, following := map[string]bool{}, 0
 	inOrder := inReadingOrder(slices.Clone(numbers))
@@ -261,7 +261,8 @@ func leastDistance(places []complex128) float64 {
 	return least
 }
 
-// fit tries the first and last few numbers as two that are at their places.
+// fit tries pairs of the first and last few numbers as two that are at their
+// positions.
 func fit(numbers []word, places []complex128, least float64) (best drawing, ok bool) {
 	most, leastOff := 0, 0.0
 	for a, first := range numbers {
@@ -272,7 +273,7 @@ func fit(numbers []word, places []complex128, least float64) (best drawing, ok b
 			}
 			turn := (first.at - second.at) / (places[i] - places[j])
 			if quarters := cmplx.Phase(turn) / (math.Pi / 2); math.Abs(quarters-math.Round(quarters)) > 0.02 {
-				continue // a part is drawn as it lies, or on its side
+				continue // a part is drawn level or turned by a quarter
 			}
 			d := drawing{from: first.at - turn*places[i], turn: turn, near: max(least*cmplx.Abs(turn)/2, first.height)}
 			if hits, off := d.hits(numbers, places); hits > most || hits == most && off < leastOff {
@@ -283,7 +284,7 @@ func fit(numbers []word, places []complex128, least float64) (best drawing, ok b
 	if most < fewestNumbers || 2*most < len(places) {
 		return drawing{}, false
 	}
-	for range 2 { // numbers on the other side of their places come in
+	for range 2 { // adds numbers on the other side of their positions
 		best.refine(numbers, places)
 	}
 	wide := best
@@ -305,12 +306,12 @@ func fit(numbers []word, places []complex128, least float64) (best drawing, ok b
 }
 
 func index(w word) int {
-	n, _ := strconv.Atoi(w.text) // it was read before
+	n, _ := strconv.Atoi(w.text) // parsed before
 	return n - 1
 }
 
-// refine puts the drawing where the numbers at their places lie around them evenly:
-// each stands on this or that side of its place.
+// refine shifts the drawing so that the numbers are evenly distributed around
+// their positions. Each is on some side of its own.
 func (d *drawing) refine(numbers []word, places []complex128) {
 	var n, p, w, pp, pw complex128
 	for _, number := range numbers {
@@ -326,7 +327,8 @@ func (d *drawing) refine(numbers []word, places []complex128) {
 	}
 }
 
-// hits counts the numbers that lie at their places, and how far they are off in all.
+// hits counts the numbers that are at their positions, and adds up their
+// distances.
 func (d drawing) hits(numbers []word, places []complex128) (hits int, off float64) {
 	for _, w := range numbers {
 		if by := cmplx.Abs(w.at - d.of(places[index(w)])); by < d.near {
@@ -336,10 +338,10 @@ func (d drawing) hits(numbers []word, places []complex128) (hits int, off float6
 	return hits, off
 }
 
-// drawing checks the numbers of a drawing. A number may stand on any side of its
-// place, and where it is crowded, nearer to another: so two numbers are looked at at a
-// time. One lies from the other as the places do, not the other way round, as it would
-// if they were exchanged.
+// drawing checks the numbers of a drawing. A number may be on any side of its
+// position, and in a crowded drawing closer to another one. So numbers are
+// compared in pairs: the direction from one to the other must match that of
+// their positions, not the reverse, as it would if they were exchanged.
 func (r *readBack) drawing(words []word, places []complex128, d drawing, seen []bool) (faults []string) {
 	at := make([][]word, len(places))
 	for _, w := range words {
@@ -348,7 +350,7 @@ func (r *readBack) drawing(words []word, places []complex128, d drawing, seen []
 			continue
 		}
 		if n < 1 || n > len(places) {
-			if !d.crowded { // there the program takes neighbours for one number
+			if !d.crowded { // in crowded drawings the program joins neighbouring numbers
 				faults = append(faults, fmt.Sprintf("%d is among the numbers, of which there are %d", n, len(places)))
 			}
 			continue
@@ -386,10 +388,10 @@ func inReadingOrder(words []word) []word {
 	return words
 }
 
-// stages looks for the figures of the stages: those words of one height that are
-// numbers are these, and no others, in their order.
+// stages looks for the figures of the stages: the numbers among the words of
+// one height must be these and no others, in their order.
 func (r *readBack) stages(words []word, stages []plan.Stage) []string {
-	var want [][]float64 // each figure in all units that it may be in
+	var want [][]float64 // each figure in all its possible units
 	for _, s := range stages {
 		switch s.Do {
 		case plan.Tighten:
@@ -422,7 +424,7 @@ func (r *readBack) stages(words []word, stages []plan.Stage) []string {
 	return []string{fmt.Sprintf("figures of the stages: want %v, found by their height %v", want, byHeight)}
 }
 
-// figure reads 20, 22,5 and −90°.
+// figure parses 20, 22,5 and −90°.
 func figure(text string) (float64, bool) {
 	v, err := strconv.ParseFloat(strings.NewReplacer(",", ".", "−", "-").Replace(strings.TrimSuffix(text, "°")), 64)
 	return v, err == nil

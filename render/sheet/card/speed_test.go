@@ -15,9 +15,9 @@ import (
 	"drawdown/render/sheet/sheettest"
 )
 
-// BenchmarkCardPicture paints the card of the head at 300 dpi and reports its
-// time as a share of R: the time that the standard encoder takes for a blank
-// RGBA page of that size, in the same run.
+// BenchmarkCardPicture paints the card of the head at 300 dpi. It reports its
+// time relative to R, the time that the standard encoder takes for a blank RGBA
+// page of that size in the same run.
 func BenchmarkCardPicture(b *testing.B) {
 	document, _ := card.Document(planOf(b, "p4-head"), card.TightenSide, sheettest.English(sheettest.Paper(b, "a4")))
 	blank := image.NewRGBA(image.Rect(0, 0, 2480, 3508))
@@ -42,8 +42,8 @@ func BenchmarkCardPicture(b *testing.B) {
 	b.ReportMetric(float64(size)/1000, "kB")
 }
 
-// BenchmarkCardGrowth lays out cards of ever more fasteners; the time per
-// fastener should stay level.
+// BenchmarkCardGrowth lays out cards with increasing numbers of fasteners. The
+// time per fastener should stay constant.
 func BenchmarkCardGrowth(b *testing.B) {
 	for _, columns := range []int{10, 32, 100} {
 		n := columns * columns
@@ -57,7 +57,7 @@ func BenchmarkCardGrowth(b *testing.B) {
 	}
 }
 
-// manyStages is a part with so many stages and cautions.
+// manyStages is a part with the given numbers of stages and cautions.
 func manyStages(stages, cautions int) string {
 	var b strings.Builder
 	b.WriteString("drawdown: 1\ntitle: Many stages\nkinds: {b: {thread: M8}}\nfasteners:\n  - circle: {count: 12, diameter: 400, id: M}\ntighten:\n  stages:\n")
@@ -71,8 +71,8 @@ func manyStages(stages, cautions int) string {
 	return b.String()
 }
 
-// BenchmarkCardOfManyStages lays out a card of 33 stages and 60 cautions, both
-// ways round: the search for a layout is what takes long.
+// BenchmarkCardOfManyStages lays out a card of 33 stages and 60 cautions, in
+// portrait and landscape. Most of the time goes into the search for a layout.
 func BenchmarkCardOfManyStages(b *testing.B) {
 	p, paper := planOf(b, manyStages(33, 60)), sheettest.Paper(b, "a4")
 	b.Run("upright", func(b *testing.B) {

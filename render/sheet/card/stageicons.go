@@ -7,8 +7,8 @@ import (
 	"drawdown/render/sheet"
 )
 
-// wedgeIcon draws an angle as a slice of a circle from the top: filled to turn
-// on, open to turn back. Whole turns show the full circle.
+// wedgeIcon draws an angle as a sector of a circle from the top: filled to turn
+// further, open to turn back. Whole turns show the full circle.
 func wedgeIcon(deg float64, filled bool) func(p *sheet.Pen, x, y float64) {
 	return func(p *sheet.Pen, x, y float64) {
 		p.Add(scene.Shape{Path: scene.Circle(x, y, iconRadius), Fill: scene.White, Stroke: scene.Black, Width: 0.35})

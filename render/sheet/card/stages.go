@@ -15,12 +15,12 @@ import (
 const (
 	stageGap      = 3.0
 	leastBoxWidth = 28.0
-	boxAir        = 5.0 // what a box has beside its figure
+	boxAir        = 5.0 // space beside the figure in a box
 	stagesHead    = 8.0 // the height of the heading over the boxes
 )
 
-// stageBoxes is the boxes of the stages in a column: so many in a row, in so
-// many rows, with what stands under each figure, broken into lines.
+// stageBoxes is the grid of stage boxes in a column, with the wrapped text
+// under each figure.
 type stageBoxes struct {
 	in           span
 	of           []plan.Stage
@@ -28,7 +28,7 @@ type stageBoxes struct {
 	width, tall  float64 // of a box
 	below        [][]string
 	line         float64  // between baselines
-	none         []string // in place of boxes where the file gives no stages
+	none         []string // text instead of boxes if the file gives no stages
 }
 
 func (c *card) stageBoxes(in span, from, to int) stageBoxes {
@@ -66,9 +66,9 @@ func (c *card) leastBox() float64 {
 	return least
 }
 
-// figureEm is the size of a stage's figure. A word needs not be as large as a
-// figure: one that is long in its language is set smaller, so that it takes no
-// room from the drawing.
+// figureEm is the size of a stage's figure. A word can be smaller than a
+// figure: a word that is long in its language is set smaller, so that it takes
+// no space from the drawing.
 func (c *card) figureEm(s *plan.Stage) float64 {
 	if s.Do != plan.Remove {
 		return sheet.FigureEm
@@ -110,9 +110,9 @@ func (c *card) stageBox(p *sheet.Pen, b stageBoxes, i int, x, y float64) {
 	}
 }
 
-// cover draws which fasteners a stage is for, up to a right edge: all, all main,
-// side 11–14. Where the names of the kinds are too long, the shapes of their
-// marks take their place: cut names may be the same.
+// cover draws which fasteners a stage is for, up to a right edge: all, all
+// main, side 11–14. If the names of the kinds are too long, it draws the shapes
+// of their marks, because shortened names may look the same.
 func (c *card) cover(p *sheet.Pen, s *plan.Stage, left, right, y float64) {
 	words, numbers := c.coverWords(s)
 	write := func(words string) {
@@ -135,8 +135,8 @@ func (c *card) cover(p *sheet.Pen, s *plan.Stage, left, right, y float64) {
 	}
 }
 
-// coverSample is the width of the shape of a kind in a stage box. Alone, it is
-// larger than beside its name.
+// coverSample is the width of a kind's shape in a stage box. Without a name it
+// is larger.
 const coverSample = 5.0
 
 func (c *card) figure(p *sheet.Pen, s *plan.Stage, x, y, w float64) {
@@ -165,7 +165,7 @@ func (c *card) bigFigure(p *sheet.Pen, x, y float64, figure, unitSign string) {
 }
 
 const (
-	iconRadius = 3.6 // of the picture beside a figure
+	iconRadius = 3.6 // of the icon beside a figure
 	iconGap    = 1.6 // between the two
 	unitGap    = 1.2 // between a torque and its unit
 )

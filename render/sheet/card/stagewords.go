@@ -51,8 +51,8 @@ func (c *card) kindsOf(s *plan.Stage) []int {
 	return kinds
 }
 
-// coverWords says which fasteners a stage is for, and their numbers alone where
-// they are a run.
+// coverWords says which fasteners a stage is for, and gives their numbers
+// separately if they are consecutive.
 func (c *card) coverWords(s *plan.Stage) (words, numbers string) {
 	w, names := c.words.Card.Stage, strings.Join(s.Kinds, ", ")
 	switch {
@@ -76,7 +76,7 @@ func (c *card) coverWords(s *plan.Stage) (words, numbers string) {
 	return names + " " + numbers, numbers
 }
 
-// mostBelow is how many lines a stage box has room for under its figure.
+// mostBelow is the largest number of lines under the figure of a stage box.
 const mostBelow = 8
 
 func (c *card) below(s *plan.Stage, width float64) []string {
@@ -112,8 +112,8 @@ func (c *card) below(s *plan.Stage, width float64) []string {
 	return sheet.AtMost(lines, mostBelow, scene.Regular, c.paper.TextEm, width)
 }
 
-// loosenedBefore says that an earlier stage has broken loose all that this one
-// turns back.
+// loosenedBefore reports whether an earlier stage has broken loose everything
+// that this one turns back.
 func (c *card) loosenedBefore(s *plan.Stage) bool {
 	for _, kind := range s.Kinds {
 		if !slices.ContainsFunc(c.side.Stages, func(earlier plan.Stage) bool {
@@ -140,7 +140,7 @@ func (c *card) figureWords(s *plan.Stage) string {
 	return c.words.Figure(s.Wait.String())
 }
 
-// approx marks a figure that was worked out, or that nobody is named for.
+// approx marks a figure that was calculated, or whose source is not known.
 func approx(s *plan.Stage) string {
 	if s.WorkedOut {
 		return "≈ "

@@ -21,12 +21,12 @@ const (
 	closeRow   = 6.0 // of rows with less white
 )
 
-// strip is one strip of the tick grid: some fasteners, in working order, and
-// the stages that have a box for them.
+// strip is one strip of the tick grid: some fasteners in working order, and the
+// stages with a box for each.
 type strip struct {
 	fasteners []int
 	rows      []*plan.Stage
-	columns   int     // that the strip is divided into; some may stay empty
+	columns   int     // columns of the strip; some may be empty
 	second    bool    // a row shows the second numbers
 	row       float64 // height of a row
 }
@@ -39,16 +39,16 @@ func (b strip) height() float64 {
 	return b.row * float64(rows)
 }
 
-// tickGrid is the boxes to tick in a column of the page.
+// tickGrid is the grid of boxes to tick in a column of the page.
 type tickGrid struct {
 	in     span
 	label  float64 // width of the column that names the stages
 	strips []strip
 }
 
-// tickGrid parts the grid so that each strip fits the width. Stages that go in
-// the order of the card share strips; a stage with an order of its own has its
-// own, so that every box stands in working order.
+// tickGrid divides the grid into strips that fit the width. Stages in the order
+// of the card share strips. A stage with its own order has its own strips, so
+// that all boxes are in working order.
 func (c *card) tickGrid(in span, from, to int) tickGrid {
 	g := tickGrid{in: in, label: c.labelWidth(in)}
 	stages := c.side.Stages[from:to]
@@ -67,7 +67,7 @@ func (c *card) tickGrid(in span, from, to int) tickGrid {
 	return g
 }
 
-// close is the grid with less white.
+// close is the grid with less white space.
 func (g tickGrid) close() tickGrid {
 	g.strips = slices.Clone(g.strips)
 	for k := range g.strips {
@@ -95,7 +95,7 @@ func (c *card) strips(g tickGrid, fasteners []int, stages []plan.Stage) []strip 
 	count := (len(fasteners) + most - 1) / most
 	columns := (len(fasteners) + count - 1) / count
 	row := usualRow
-	if c.paper.Low() { // so that two strips find room
+	if c.paper.Low() { // so that two strips fit
 		row = closeRow
 	}
 	var strips []strip
@@ -111,8 +111,8 @@ func (c *card) strips(g tickGrid, fasteners []int, stages []plan.Stage) []strip 
 	return strips
 }
 
-// labelWidth is the width of the column that names the stages. Where width is
-// short it gets no more than its words need.
+// labelWidth is the width of the column that names the stages. In a narrow grid
+// it is no wider than its words.
 func (c *card) labelWidth(in span) float64 {
 	usual := 9 * c.paper.TextEm
 	if in.width >= 150 {
@@ -147,8 +147,8 @@ func (c *card) drawStrip(p *sheet.Pen, g tickGrid, b strip, y float64) {
 	}
 }
 
-// drawSecond draws the second number of each fastener, where the drawing of
-// the part has no room for it.
+// drawSecond draws the second number of each fastener, if the drawing of the
+// part has no space for it.
 func (c *card) drawSecond(p *sheet.Pen, g tickGrid, b strip, y, width float64) {
 	left := g.in.left
 	p.Panel(left, y, g.label, b.row, 0, scene.White, 0.25)
@@ -194,8 +194,8 @@ func (g tickGrid) height() float64 {
 	return h
 }
 
-// parted cuts a strip that is higher than a page: as many stages as fit, and the
-// rest.
+// parted divides a strip that is higher than a page: the stages that fit, and
+// the rest.
 func (b strip) parted(height float64) []strip {
 	head := b
 	head.rows = nil
@@ -225,8 +225,8 @@ func (c *card) drawGrid(p *sheet.Pen, g tickGrid, y float64) {
 	}
 }
 
-// drawGridHead sets the heading over the boxes; where the order runs along the
-// cast numbers it says so, with an arrow along the list.
+// drawGridHead draws the heading over the boxes. If the order follows the cast
+// numbers, it says so, with an arrow along the list.
 func (c *card) drawGridHead(p *sheet.Pen, in span, y float64) {
 	head, along := c.words.Card.TickAsYouGo, c.cast.Along()
 	if along == "" || !c.allInCardOrder() {
@@ -236,7 +236,7 @@ func (c *card) drawGridHead(p *sheet.Pen, in span, y float64) {
 	if both := fmt.Sprintf(c.words.Sheet.Named, head, along); font.Width(both, scene.Bold, p.Paper.HeadEm) <= in.width {
 		head = both
 	} else {
-		head = along // boxes to tick explain themselves
+		head = along // boxes to tick need no explanation
 	}
 	p.Head(in.left, y, head)
 	from, middle := in.left+font.Width(head, scene.Bold, p.Paper.HeadEm)+3, y-p.Paper.HeadEm*font.CapHeight/2
@@ -246,7 +246,7 @@ func (c *card) drawGridHead(p *sheet.Pen, in span, y float64) {
 	}
 }
 
-// Of the arrow along the list of ticks.
+// Arrow along the list of ticks.
 const (
 	arrowHead  = 3.2
 	leastArrow = 8.0

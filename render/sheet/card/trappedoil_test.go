@@ -11,8 +11,9 @@ import (
 	"drawdown/render/words"
 )
 
-// Oil in a blind hole cracks the part: the line stands for every hole that is
-// not known to go through, which only a nut without a tapped part tells.
+// Oil in a blind hole can crack the part. The line appears for every hole that
+// is not known to be a through hole, which only a nut without a tapped part
+// shows.
 func TestTrappedOilIsToldOf(t *testing.T) {
 	t.Parallel()
 	w := words.English().Card.Checks.TappedHoles

@@ -8,9 +8,9 @@ import (
 	"slices"
 	"time"
 
-	"drawdown/geometry/finding"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
+	"drawdown/render/sheet/lettered"
 	"drawdown/render/words"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/run"
@@ -27,7 +27,6 @@ type Record struct {
 	Job, Again          string // ids; empty for none
 	Who, Program        string // who started it, with which version
 	Started             time.Time
-	Accepted            []finding.Finding // the warnings that Accept lists
 
 	Head      string // of the chain of the whole store
 	HeadPlace int64  // how many entries it covers
@@ -62,7 +61,7 @@ func Pages(r Record, ask Request) (pages []scene.Page, notes []string) {
 	l.run = sheet.NewRun(ask.Paper, ask.Words, l.heading(), ask.Foot(ask.Words.Sheet.CheckedBy, ask.Words.Sheet.Date))
 	l.status()
 	l.facts()
-	notes = l.drawPart()
+	notes = lettered.Draw(l.run, l.Plan, l.spots(), ask.Request)
 	for _, part := range []func(){l.listSeen, l.flags, l.accepted, l.ready, l.readings, l.steps, l.wrenches, l.people, l.handOvers, l.remarks, l.prints, l.seal} {
 		part()
 	}

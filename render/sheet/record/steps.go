@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"drawdown/render/sheet"
+	"drawdown/render/sheet/lettered"
 	"drawdown/render/words"
 	"drawdown/sequence/run"
 )
@@ -113,11 +114,11 @@ func (l *layout) lettersOf(step int) string {
 	letters := ""
 	for _, s := range l.seen {
 		if s.step == step {
-			letters += s.letter
+			letters += s.Letter
 		}
 	}
 	if letters == "" {
 		return ""
 	}
-	return flag + letters
+	return lettered.Flag + letters
 }

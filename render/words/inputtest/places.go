@@ -45,6 +45,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	places.OutlineSlants:    {"first": finding.Noted(places.AtPlace, finding.Values{"x": 362.0, "y": 80.0}), "second": finding.Noted(places.AtPlace, finding.Values{"x": 326.0, "y": -80.0})},
 	places.StationFar:       {"id": "T8", "place": finding.Noted(places.AtPlace, finding.Values{"x": 510.0, "y": 0.0})},
 	places.BoreOffCentre:    {"label": "shaft", "off": unit.Length(13), "of": "circle"},
+	places.StationOffMirror: {"id": "L5", "other": "L2", "off": unit.Length(36)},
 	places.NumbersApart:     {"name": `"shell 4"`, "other": `"cap 4"`, "off": unit.Length(100)},
 	places.BoresOutside:     {"labels": []string{`"port 1"`, `"port 4"`}},
 	places.InnerOuter:       {"inner": "inner", "outer": "outer"},

@@ -25,6 +25,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	"record not read":         {"why": fs.ErrPermission},
 	"record folder not made":  {"folder": "shop", "why": fs.ErrPermission},
 	"record no user folder":   {"why": fs.ErrNotExist},
+	"job nothing sent out":    {"job": "J3"},
 	"record no such run":      {"id": "R12"},
 	"record no such photo":    {"sum": "7c1e90b4"},
 	"record no such person":   {"who": "RA"},

@@ -19,5 +19,9 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	teardown.NoSuchJoint:    {"joint": "p4-haed", "allowed": []string{"p4-head", "p4-sump"}},
 	teardown.NoSuchPlace:    {"place": "T9", "joint": "p4-cam-caps"},
 	teardown.WhichJoint:     {"place": "M1", "what": "bolt length", "allowed": []string{"p4-head", "p4-sump"}},
+	teardown.PartFitted:     {"part": "cylinder head"},
+	teardown.PartOut:        {"part": "cylinder head", "to": "Milltown Grinding"},
+	teardown.NotSentOut:     {},
+	teardown.PartsOut:       {"parts": []string{"cylinder head", "crankshaft"}},
 	teardown.RunsOpen:       {"runs": []string{"R1", "R2"}},
 })

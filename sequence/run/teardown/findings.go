@@ -17,5 +17,9 @@ const (
 	NoSuchJoint    finding.Code = "job no such joint"     // joint, allowed
 	NoSuchPlace    finding.Code = "job no such place"     // place, joint: empty for the whole job
 	WhichJoint     finding.Code = "job which joint"       // place, what: of a value, allowed
+	PartFitted     finding.Code = "job part fitted"       // part: it is in, or back in
+	PartOut        finding.Code = "job part out"          // part, to
+	NotSentOut     finding.Code = "job not sent out"      //
+	PartsOut       finding.Code = "job parts out"         // parts
 	RunsOpen       finding.Code = "job runs open"         // runs
 )

@@ -48,7 +48,7 @@ func (s *State) Version() int { return len(s.order) }
 func (s *State) Closed() bool { return s.closed != nil }
 
 // Acts lists the acts on a job.
-var Acts = []run.Act{run.Part, run.Undo, run.Ready, run.Measure, run.Find, run.Remark, run.Printed, run.HandOver, run.Adopt, run.Close, run.Correct}
+var Acts = []run.Act{run.Part, run.Undo, run.Ready, run.Measure, run.Find, run.Remark, run.Printed, run.HandOver, run.SendOut, run.Back, run.Adopt, run.Close, run.Correct}
 
 // Take judges an entry and applies it; runs are those of the job.
 func (s *State) Take(e run.Entry, runs []RunFact) *run.Refusal {
@@ -86,6 +86,10 @@ func (s *State) judge(e run.Entry, runs []RunFact) *run.Refusal {
 			_, r := s.jointsOf(e)
 			return r
 		}
+	case run.SendOut:
+		return s.judgeSendOut(e)
+	case run.Back:
+		return s.judgeBack(e)
 	case run.Find, run.Measure:
 		return s.judgeSeen(e)
 	case run.Adopt:
@@ -104,6 +108,9 @@ func (s *State) judgePart(e run.Entry) *run.Refusal {
 	}
 	if done := s.partDone(e.Step); done != nil {
 		return because(PartDone, finding.Values{"step": e.Step}, done)
+	}
+	if out := s.outOf(line.Part); out != nil && e.Step > len(s.work.Teardown) {
+		return because(PartOut, finding.Values{"part": line.Part, "to": out.To}, out)
 	}
 	if first := s.earlier(e.Step); first != 0 && e.Note == "" {
 		return because(PartOutOfOrder, finding.Values{"step": e.Step, "next": first}, nil)
@@ -127,7 +134,8 @@ func (s *State) earlier(step int) int {
 }
 
 // judgeUndo takes back a wrong tap: the part step, as long as no later one of its
-// list is done, and what was ready.
+// list is done, what was ready, and that a part went out or came back, unless more
+// was done with it since.
 func (s *State) judgeUndo(e run.Entry) *run.Refusal {
 	of := s.entries[e.Of]
 	switch {
@@ -135,8 +143,11 @@ func (s *State) judgeUndo(e run.Entry) *run.Refusal {
 		return because(NoSuchEntry, finding.Values{"of": e.Of}, nil)
 	case s.undone[e.Of]:
 		return because(UndoneAlready, nil, nil)
-	case of.Act != run.Part && of.Act != run.Ready:
+	case !slices.Contains([]run.Act{run.Part, run.Ready, run.SendOut, run.Back}, of.Act):
 		return because(NotUndone, finding.Values{"act": string(of.Act)}, of)
+	}
+	if later := s.laterOfPart(of); later != nil {
+		return because(NotUndone, finding.Values{"act": string(of.Act)}, later)
 	}
 	if of.Act == run.Part {
 		for _, later := range s.order {
@@ -159,7 +170,7 @@ func (s *State) judgeCorrect(e run.Entry) *run.Refusal {
 	return nil
 }
 
-// judgeClose needs every run of the job sealed or void.
+// judgeClose needs every run of the job sealed or void, and every part back.
 func (s *State) judgeClose(runs []RunFact) *run.Refusal {
 	var open []string
 	for _, r := range runs {
@@ -169,6 +180,9 @@ func (s *State) judgeClose(runs []RunFact) *run.Refusal {
 	}
 	if len(open) > 0 {
 		return because(RunsOpen, finding.Values{"runs": open}, nil)
+	}
+	if out := s.out(); len(out) > 0 {
+		return because(PartsOut, finding.Values{"parts": s.partsOf(out)}, out[0])
 	}
 	return nil
 }

@@ -22,6 +22,7 @@ const (
 	ToDo     Progress = "todo"
 	Underway Progress = "underway" // a run of the joint is open
 	IsDone   Progress = "done"
+	IsOut    Progress = "out" // the part is at the machine shop
 )
 
 // View is a job at one moment.
@@ -44,6 +45,7 @@ type View struct {
 	Notes       []run.Entry     `json:"notes,omitempty"`
 	HandOvers   []run.Entry     `json:"hand_overs,omitempty"`
 	Adopted     []run.Entry     `json:"adopted,omitempty"`
+	SentOut     []SentOut       `json:"sent_out,omitempty"` // to the machine shop
 	ClosedBy    *run.Mark       `json:"closed,omitempty"`
 }
 
@@ -52,6 +54,7 @@ type LineNow struct {
 	Line
 	State Progress  `json:"state"`
 	Run   string    `json:"run,omitempty"`
+	Entry string    `json:"entry,omitempty"` // by which it is done
 	By    string    `json:"by,omitempty"`
 	At    time.Time `json:"at,omitzero"`
 }
@@ -82,6 +85,7 @@ func (s *State) View(runs []RunFact, needs []Need) View {
 			v.Measured = append(v.Measured, Measured{*e, result})
 		}
 	}
+	v.SentOut = s.sentOut()
 	if s.closed != nil {
 		v.Status, v.ClosedBy = Closed, &run.Mark{Entry: s.closed.ID, By: s.closed.Who, At: s.closed.Time, Note: s.closed.Note}
 	}
@@ -95,7 +99,7 @@ func (s *State) now(list []Line, d run.Direction, runs []RunFact) []LineNow {
 	for i, line := range list {
 		all[i] = LineNow{Line: line, State: ToDo}
 		if done := s.partDone(line.Number); done != nil {
-			all[i].State, all[i].By, all[i].At = IsDone, done.Who, done.Time
+			all[i].State, all[i].Entry, all[i].By, all[i].At = IsDone, done.ID, done.Who, done.Time
 		}
 		for _, r := range runs {
 			if line.Joint == "" || r.Of != line.Joint || r.Direction != d || r.Status == run.Voided || r.Again != "" {
@@ -105,6 +109,9 @@ func (s *State) now(list []Line, d run.Direction, runs []RunFact) []LineNow {
 			if all[i].State = Underway; r.Status == run.Sealed {
 				all[i].State = IsDone
 			}
+		}
+		if d == run.Tighten && s.isOut(line) {
+			all[i].State = IsOut
 		}
 	}
 	return all
@@ -125,4 +132,33 @@ func (w Work) JointNeeds(of string, loosened []run.Condemned, ready []run.Entry)
 		}
 	}
 	return needs
+}
+
+// AddRun puts what was found and measured in a run to that of its job.
+func (v *View) AddRun(id string, of run.View) {
+	for _, f := range of.Findings {
+		v.Findings = append(v.Findings, run.Entry{ID: f.Entry, Act: run.Find, Who: f.By, Time: f.At, Note: f.Note, Found: f.Found, Place: f.Place, Photo: f.Photo, Step: f.Step, Of: id, Joint: of.Of})
+	}
+	for _, t := range of.Troubles {
+		v.Findings = append(v.Findings, run.Entry{ID: t.Entry, Act: reported(t), Who: t.By, Time: t.At, Note: t.Note, Trouble: t.Trouble, Photo: t.Photo, Step: t.Step, Of: id, Joint: of.Of, Place: placeOf(t.IDs)})
+	}
+	for _, m := range of.Readings {
+		e := run.Entry{ID: m.Entry, Act: run.Measure, Who: m.By, Time: m.At, Note: m.Note, Place: m.Place, Measure: m.Measure, Value: m.Value, Unit: m.Unit, Shim: m.Fitted, Step: m.Step, Of: id, Joint: of.Of}
+		v.Measured = append(v.Measured, Measured{Entry: e, Result: m.Result})
+	}
+}
+
+// reported is the act by which a trouble came up.
+func reported(t run.TroubleSeen) run.Act {
+	if t.Trouble == "" {
+		return run.Unsure
+	}
+	return run.Report
+}
+
+func placeOf(ids []string) *run.Place {
+	if len(ids) != 1 {
+		return nil
+	}
+	return &run.Place{Fastener: ids[0]}
 }

@@ -218,6 +218,7 @@ func TestReplayIsWhatWasSeen(t *testing.T) {
 		for k := range rapid.IntRange(1, 25).Draw(t, "entries") {
 			e := entry(fmt.Sprint("e", k), rapid.SampledFrom(Acts).Draw(t, "act"), rapid.IntRange(0, 8).Draw(t, "step"), fmt.Sprint("e", rapid.IntRange(0, 25).Draw(t, "of")))
 			e.Note = rapid.SampledFrom([]string{"", "x"}).Draw(t, "note")
+			e.To = e.Note
 			before := s.View(nil, nil)
 			if s.Take(e, nil) == nil {
 				taken = append(taken, e)

@@ -1,6 +1,6 @@
-// Package waytest has forty invented parts as a workshop has them, for tests
-// and for the sheet by which technicians look through drawdown's orders. Only
-// tests import it. No part is drawn after a real one.
+// Package waytest has forty invented parts, typical of a workshop, for tests
+// and for the sheet on which technicians review drawdown's orders. Only tests
+// import it. No part is copied from a real one.
 package waytest
 
 import (
@@ -12,8 +12,8 @@ import (
 type Part struct {
 	Name   string
 	Points []geometry.Point
-	// Edge says how many of the first places follow each other along a closed
-	// edge; 0: none do.
+	// Edge is how many of the first places follow each other along a closed
+	// edge; 0 for none.
 	Edge int
 }
 
@@ -30,7 +30,7 @@ func edged(name string, edge []point, inner ...point) Part {
 	return Part{Name: name, Points: slices.Concat(edge, inner), Edge: len(edge)}
 }
 
-// pans, sumps and lids along a rectangle.
+// pans returns pans, sumps and lids along a rectangle.
 func pans() []Part {
 	rect := geometry.Rectangle
 	origin := point{}
@@ -50,7 +50,7 @@ func pans() []Part {
 	}
 }
 
-// covers of timing gear, pumps and valves.
+// covers returns covers of timing gear, pumps and valves.
 func covers() []Part {
 	tall := at(-60, 180, 0, 200, 60, 180, 75, 110, 70, 40, 85, -30, 110, -100, 90, -160, 30, -175, -30, -175, -90, -160, -110, -100, -85, -30, -70, 40)
 	waist := at(-70, 150, 0, 165, 70, 150, 90, 90, 60, 30, 50, -30, 80, -90, 95, -150, 40, -185, -40, -185, -95, -150, -80, -90, -50, -30, -60, 30, -90, 90)
@@ -66,7 +66,7 @@ func covers() []Part {
 	}
 }
 
-// flanges that are no plain circle, and circles.
+// flanges returns circles, and flanges that are not plain circles.
 func flanges() []Part {
 	d := at(-70, 110, -70, 55, -70, 0, -70, -55, -70, -110, 0, -118, 55, -95, 92, -50, 105, 0, 92, 50, 55, 95, 0, 118)
 	circle := geometry.Circle
@@ -84,7 +84,7 @@ func flanges() []Part {
 	}
 }
 
-// halves of gearboxes, plenums, manifolds.
+// halves returns gearbox halves, plenums and manifolds.
 func halves() []Part {
 	gearbox := at(-240, 60, -180, 120, -90, 140, 10, 130, 100, 100, 190, 85, 260, 50, 265, -30, 190, -70, 95, -80, 0, -110, -100, -130, -190, -110, -245, -30)
 	l := at(-150, 150, -80, 155, -10, 150, -5, 80, 0, 10, 70, 5, 145, 0, 150, -70, 145, -140, 70, -145, 0, -150, -75, -148, -150, -145, -155, -70, -152, 5, -150, 80)
@@ -99,10 +99,10 @@ func halves() []Part {
 	}
 }
 
-// heads of two and three rows. The side row of the last has the same bolts as the
-// others and goes with them, from the middle outwards. Where it is of smaller
-// screws, as a side row mostly is, it is a kind of its own, which the pattern file
-// puts after the head bolts.
+// heads returns heads of two and three rows. The side row of the last has the
+// same bolts as the others and goes with them, from the middle outwards. If it
+// had smaller screws, as side rows usually do, it would be a separate kind,
+// which the pattern file puts after the head bolts.
 func heads() []Part {
 	grid := geometry.Grid
 	origin := point{}

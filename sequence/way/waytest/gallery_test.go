@@ -7,7 +7,7 @@ import (
 	"drawdown/sequence/way/waytest"
 )
 
-// The sheet is of forty parts, none of which has two fasteners at one place.
+// There are forty parts, none with two fasteners at the same place.
 func TestParts(t *testing.T) {
 	t.Parallel()
 	parts := waytest.Parts()

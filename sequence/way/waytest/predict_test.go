@@ -18,9 +18,10 @@ import (
 	"drawdown/sequence/way/waytest"
 )
 
-// Beside the model: on plates with a gasket the orders by the objective tilt and
-// bend the part no more than those ring by ring, which drawdown had before. The
-// figures are of drawdown's own model, which no measured joint was held against.
+// Compared by the model: on plates with a gasket, orders by the objective tilt
+// and bend the part no more than ring-by-ring orders, which drawdown used
+// before. The figures are from drawdown's own model, which has not been
+// compared with a measured joint.
 func TestBesideTheModel(t *testing.T) {
 	t.Parallel()
 	plates := testkit.Samples(10, 100)
@@ -37,8 +38,8 @@ func TestBesideTheModel(t *testing.T) {
 			now[m] = append(now[m], is)
 		}
 	}
-	// Most of the unevenness is of the first bolt, whichever it is: there a
-	// hundredth says nothing.
+	// Most of the unevenness comes from the first bolt in any order, so a
+	// hundredth means nothing.
 	most := [3]float64{1, 1, 1.01}
 	for m, name := range []string{"tilt", "warp", "uneven"} {
 		ratio := make([]float64, plates)
@@ -78,7 +79,7 @@ func off(points []geometry.Point, share float64, r *rand.Rand) []geometry.Point 
 	return out
 }
 
-// predicted is a plate with a gasket, worked in one pass.
+// predicted is a plate with a gasket, tightened in one pass.
 func predicted(t *testing.T, points []geometry.Point, k int) prediction.Run {
 	t.Helper()
 	var file strings.Builder

@@ -10,8 +10,8 @@ import (
 
 type point = geometry.Point
 
-// along returns count places at even steps along a closed line, the first at its
-// beginning.
+// along returns count evenly spaced places along a closed line, the first at
+// its start.
 func along(outline []point, count int) []point {
 	length, n := 0.0, len(outline)
 	for k, p := range outline {
@@ -69,7 +69,7 @@ func without(points []point, gone ...int) []point {
 	return left
 }
 
-// at writes places as pairs.
+// at converts pairs of coordinates to points.
 func at(xy ...float64) []point {
 	var points []point
 	for k := 0; k+1 < len(xy); k += 2 {

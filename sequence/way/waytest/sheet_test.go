@@ -17,9 +17,9 @@ import (
 	"drawdown/sequence/way/waytest"
 )
 
-// The sheet by which technicians look through the orders, eight parts a page:
+// The sheet on which technicians review the orders, eight parts a page.
 // DRAWDOWN_SHEET=/tmp go test ./sequence/way/waytest -run Sheet draws it into a
-// folder. Every mark lies within its part's square.
+// folder. Every mark is inside its part's square.
 func TestSheet(t *testing.T) {
 	t.Parallel()
 	const columns, rows, side = 4, 2, 480.0
