@@ -213,6 +213,9 @@ type PageRun struct {
 	OpenTroubles    string
 	Settle          string
 	SettleSays      string
+	Hole            string
+	Repairs         map[string]string // by run.Repair, and none
+	Thread          string            // of the insert
 	Decide          string
 	Decided         map[string]string // by run.Decision
 	TurnOn          string            // turn on by %s
@@ -277,6 +280,8 @@ type PageSeen struct {
 	Tap       string            // where to tap
 	Place     string
 	WholePart string // no place of its own
+	Between   string // %[1]s and %[2]s
+	Near      string // %s
 	Other     string // a value that the file does not have
 	Shim      string // the shim that is fitted
 	Limits    string // limits: %s

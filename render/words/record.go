@@ -29,9 +29,12 @@ type Record struct {
 
 	Remark        string
 	Wrenches      string
+	Tool          string // head: its number
 	Range         string // head: usable from and to
+	NoRange       string // it is not known
 	Last          string // head: day of the last calibration
-	Used          string // head: how often
+	Used          string // head: for which torques, for how many angles
+	Angles        string // %d angles
 	NoNumber      string
 	NotCalibrated string // the day is not known
 	People        string

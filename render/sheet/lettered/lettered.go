@@ -4,6 +4,7 @@ package lettered
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -38,13 +39,16 @@ func At(letter string, p *run.Place) Spot {
 	return s
 }
 
-// Where names the place in words; empty for the whole part.
-func (s Spot) Where(c *words.Catalogue) string {
+// Where names the place in words; empty for the whole part. A point is named by what is
+// near, with its place in the file to the millimetre.
+func (s Spot) Where(joint geometry.Joint, c *words.Catalogue) string {
 	switch {
 	case len(s.IDs) > 0:
 		return strings.Join(s.IDs, ", ")
 	case s.Point != nil:
-		return c.Figure(fmt.Sprintf("%.0f, %.0f mm", s.Point[0], s.Point[1]))
+		at := fmt.Sprintf("x %d, y %d mm", int(math.Round(s.Point[0])), int(math.Round(s.Point[1])))
+		near := joint.Nearby(geometry.Point{X: s.Point[0], Y: s.Point[1]})
+		return words.Row(c.Between(near.Between, near.Near), c.Figure(at))
 	}
 	return ""
 }

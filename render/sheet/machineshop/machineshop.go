@@ -154,7 +154,7 @@ func (l *layout) found(p Part, spots []lettered.Spot) {
 		if e.Photo != "" {
 			photo = fmt.Sprintf(l.words.Record.Photo, e.Photo[:min(8, len(e.Photo))])
 		}
-		rows = append(rows, sheet.Row{Words: []string{spots[i].Letter, cmp.Or(spots[i].Where(l.words), t.Seen.WholePart), words.Row(l.words.With(what, e.Note), photo), words.Row(e.Who, l.when(e.Time))}})
+		rows = append(rows, sheet.Row{Words: []string{spots[i].Letter, cmp.Or(spots[i].Where(p.Plan.Joint, l.words), t.Seen.WholePart), words.Row(l.words.With(what, e.Note), photo), words.Row(e.Who, l.when(e.Time))}})
 	}
 	l.list(words.Row(t.Records.Found, p.Part), []sheet.Column{
 		{Head: l.words.Record.Ref, Share: 0.9, Bold: true}, {Head: l.words.Record.Where, Share: 2}, {Head: l.words.Record.What, Share: 6}, {Head: l.w.SeenBy, Share: 2.6},
