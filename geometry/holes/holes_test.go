@@ -27,9 +27,9 @@ func TestSort(t *testing.T) {
 		"many of a wide size": {holes.Rule{}, append(eight, 22, 22, 22, 22), "fastener fastener"},
 		"bores alone":         {holes.Rule{}, []float64{60, 60}, "bore"},
 		"dowels are named":    {holes.Rule{Dowels: holes.Range{FromMm: 7.9, ToMm: 8.1}}, append(eight, 8, 8), "fastener dowel"},
-		"bolts are named":     {holes.Rule{Fasteners: holes.Range{FromMm: 8, ToMm: 9}}, append(eight, 13, 4), "fastener other bore"},
+		"bolts are named":     {holes.Rule{Fasteners: holes.Ranges{holes.Range{FromMm: 8, ToMm: 9}}}, append(eight, 13, 4), "fastener other bore"},
 		"bores are named":     {holes.Rule{Bores: holes.Range{FromMm: 13, ToMm: far}}, append(eight, 13.5, 13.5, 13.5, 13.5, 13.5), "fastener bore"},
-		"a huge bolt named":   {holes.Rule{Fasteners: holes.Range{FromMm: 50, ToMm: 60}}, []float64{52, 52}, "fastener"},
+		"a huge bolt named":   {holes.Rule{Fasteners: holes.Ranges{holes.Range{FromMm: 50, ToMm: 60}}}, []float64{52, 52}, "fastener"},
 		"no hole":             {holes.Rule{}, nil, ""},
 	} {
 		var uses []string
@@ -53,7 +53,7 @@ func TestSeveralSizesAreUnsure(t *testing.T) {
 	}{
 		"two sizes":       {holes.Rule{}, two, true},
 		"one size":        {holes.Rule{}, []float64{11, 11, 11, 76}, false},
-		"bolts are named": {holes.Rule{Fasteners: holes.Range{FromMm: 6, ToMm: 12}}, two, false},
+		"bolts are named": {holes.Rule{Fasteners: holes.Ranges{holes.Range{FromMm: 6, ToMm: 12}}}, two, false},
 		"the other named": {holes.Rule{Bores: holes.Range{FromMm: 10, ToMm: 80}}, two, false},
 	} {
 		f, unsure := c.rule.Unsure(c.rule.Sort(c.diameters, 0.05))
@@ -87,7 +87,7 @@ func TestParseRange(t *testing.T) {
 }
 
 func TestRangesThatOverlap(t *testing.T) {
-	apart := holes.Rule{Fasteners: holes.Range{FromMm: 6, ToMm: 14}, Bores: holes.Range{FromMm: 14, ToMm: math.Inf(1)}}
+	apart := holes.Rule{Fasteners: holes.Ranges{holes.Range{FromMm: 6, ToMm: 14}}, Bores: holes.Range{FromMm: 14, ToMm: math.Inf(1)}}
 	if err := apart.Check(); err != nil {
 		t.Error(err)
 	}

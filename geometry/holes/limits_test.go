@@ -60,8 +60,8 @@ func TestLimitsOfRanges(t *testing.T) {
 		rule Rule
 		want bool
 	}{
-		{Rule{Fasteners: r}, true}, {Rule{Fasteners: r, Dowels: Range{9, 10}}, true}, {Rule{Fasteners: r, Dowels: Range{7, 8}}, true}, {Rule{Fasteners: r, Dowels: Range{8.9, 10}}, false}, {Rule{Fasteners: r, Bores: Range{7, 8.1}}, false},
-		{Rule{Dowels: Range{1, 5}, Bores: Range{4, 6}}, false}, {Rule{Fasteners: Range{FromMm: 3, ToMm: 0}, Dowels: Range{1, 5}}, true}, {Rule{Fasteners: Range{1, 5}, Dowels: Range{FromMm: 3, ToMm: 0}}, true},
+		{Rule{Fasteners: Ranges{r}}, true}, {Rule{Fasteners: Ranges{r}, Dowels: Range{9, 10}}, true}, {Rule{Fasteners: Ranges{r}, Dowels: Range{7, 8}}, true}, {Rule{Fasteners: Ranges{r}, Dowels: Range{8.9, 10}}, false}, {Rule{Fasteners: Ranges{r}, Bores: Range{7, 8.1}}, false},
+		{Rule{Dowels: Range{1, 5}, Bores: Range{4, 6}}, false}, {Rule{Fasteners: Ranges{Range{FromMm: 3, ToMm: 0}}, Dowels: Range{1, 5}}, true}, {Rule{Fasteners: Ranges{Range{1, 5}}, Dowels: Range{FromMm: 3, ToMm: 0}}, true},
 	} {
 		if err := c.rule.Check(); (err == nil) != c.want || err != nil && !errors.Is(err, SharedRange) {
 			t.Errorf("%+v: %v", c.rule, err)
@@ -88,7 +88,7 @@ func TestLimitsOfSizes(t *testing.T) {
 		want   Use
 	}{
 		{40, 4, 8, Rule{}, Fastener}, {40.1, 9, 8, Rule{}, Bore}, {20, 3, 8, Rule{}, Fastener}, {20.1, 3, 8, Rule{}, Bore}, {20.1, 4, 8, Rule{}, Fastener}, {44, 1, 8, Rule{}, Bore},
-		{9, 1, 8, Rule{Fasteners: Range{8, 9}}, Fastener}, {9.1, 1, 8, Rule{Fasteners: Range{8, 9}}, Bore}, {7.9, 9, 8, Rule{Fasteners: Range{8, 9}}, Other},
+		{9, 1, 8, Rule{Fasteners: Ranges{Range{8, 9}}}, Fastener}, {9.1, 1, 8, Rule{Fasteners: Ranges{Range{8, 9}}}, Bore}, {7.9, 9, 8, Rule{Fasteners: Ranges{Range{8, 9}}}, Other},
 	} {
 		if got := c.rule.use(Size{DiameterMm: c.d, Of: make([]int, c.count)}, c.common); got != c.want {
 			t.Errorf("%+v: %q", c, got)
@@ -100,7 +100,7 @@ func TestLimitsOfSizes(t *testing.T) {
 	if got := (Rule{}).common([]Size{{DiameterMm: 40.1}}); got != 0 {
 		t.Errorf("bores alone: common %g", got)
 	}
-	if f, unsure := (Rule{Fasteners: Range{8, 9}}).Unsure([]Size{{DiameterMm: 8, Use: Fastener}, {DiameterMm: 9, Use: Fastener}}); unsure || f.Code != "" {
+	if f, unsure := (Rule{Fasteners: Ranges{Range{8, 9}}}).Unsure([]Size{{DiameterMm: 8, Use: Fastener}, {DiameterMm: 9, Use: Fastener}}); unsure || f.Code != "" {
 		t.Errorf("named: %v", f)
 	}
 }

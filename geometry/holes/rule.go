@@ -9,6 +9,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -96,6 +97,52 @@ func ParseRange(text string, limits unit.Limits) (Range, error) {
 	return r, nil
 }
 
+// Ranges are several spans of diameters.
+type Ranges []Range
+
+// IsSet says that one of the ranges holds diameters.
+func (r Ranges) IsSet() bool { return slices.ContainsFunc(r, Range.IsSet) }
+
+func (r Ranges) holds(diameterMm float64) bool {
+	return slices.ContainsFunc(r, func(one Range) bool { return one.holds(diameterMm) })
+}
+
+// toMm is the largest diameter that one of the ranges holds.
+func (r Ranges) toMm() (most float64) {
+	for _, one := range r {
+		most = max(most, one.ToMm)
+	}
+	return most
+}
+
+// String writes the ranges as ParseRanges reads them.
+func (r Ranges) String() string {
+	if !r.IsSet() {
+		return "none"
+	}
+	texts := make([]string, len(r))
+	for i, one := range r {
+		texts[i] = one.String()
+	}
+	return strings.Join(texts, ", ")
+}
+
+// ParseRanges reads ranges with commas between them: "6-7mm,12-13mm". A comma
+// between two digits is one of decimals.
+func ParseRanges(text string, limits unit.Limits) (Ranges, error) {
+	var all Ranges
+	for _, one := range strings.Split(betweenRanges.ReplaceAllString(text, "$1;$2"), ";") {
+		r, err := ParseRange(strings.TrimSpace(one), limits)
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, r)
+	}
+	return all, nil
+}
+
+var betweenRanges = regexp.MustCompile(`([^0-9]),|,([^0-9])`)
+
 // Rule sorts holes by their diameters. What was named goes first: dowels,
 // fasteners and bores by their ranges. Of the rest, where fasteners were named,
 // the larger are bores and the smaller are none of these. Where they were not,
@@ -103,7 +150,10 @@ func ParseRange(text string, limits unit.Limits) (Range, error) {
 // above BoreTimes the diameter of the most common size, because a joint's bolts
 // are alike and its bores are few. Dowels look like bolts: without a range
 // there are none.
-type Rule struct{ Fasteners, Dowels, Bores Range }
+type Rule struct {
+	Fasteners     Ranges
+	Dowels, Bores Range
+}
 
 // What the rule takes where no range was named (common practice, no source).
 const (
@@ -114,13 +164,17 @@ const (
 
 // Check refuses ranges that claim the same diameter.
 func (r Rule) Check() error {
-	named := []struct {
+	type named struct {
 		use  Use
 		span Range
-	}{{Fastener, r.Fasteners}, {Dowel, r.Dowels}, {Bore, r.Bores}}
-	for i, a := range named {
-		for _, b := range named[:i] {
-			if a.span.IsSet() && b.span.IsSet() && a.span.FromMm < b.span.ToMm && b.span.FromMm < a.span.ToMm {
+	}
+	all := []named{{Dowel, r.Dowels}, {Bore, r.Bores}}
+	for i := len(r.Fasteners) - 1; i >= 0; i-- {
+		all = append([]named{{Fastener, r.Fasteners[i]}}, all...)
+	}
+	for i, a := range all {
+		for _, b := range all[:i] {
+			if a.use != b.use && a.span.IsSet() && b.span.IsSet() && a.span.FromMm < b.span.ToMm && b.span.FromMm < a.span.ToMm {
 				return finding.Failed(SharedRange, finding.Values{
 					"use": string(b.use), "range": b.span.String(), "other": string(a.use), "otherRange": a.span.String(),
 				})
@@ -199,7 +253,7 @@ func (r Rule) use(s Size, common float64) Use {
 		return Fastener
 	case r.Bores.holds(d):
 		return Bore
-	case r.Fasteners.IsSet() && d > r.Fasteners.ToMm:
+	case r.Fasteners.IsSet() && d > r.Fasteners.toMm():
 		return Bore
 	case r.Fasteners.IsSet():
 		return Other

@@ -34,12 +34,12 @@ func TestUseOfASize(t *testing.T) {
 		{"few and 2.5 times", holes.Rule{}, append(alike(5, 10), alike(3, 25)...), "10 fastener, 25 fastener"},
 		{"few and above", holes.Rule{}, append(alike(5, 10), alike(3, 25.1)...), "10 fastener, 25.1 bore"},
 		{"many and above", holes.Rule{}, append(alike(5, 10), alike(4, 25.1)...), "10 fastener, 25.1 fastener"},
-		{"in the range, both ends", holes.Rule{Fasteners: fasteners}, []float64{8, 8, 12}, "8 fastener, 12 fastener"},
-		{"beside the range", holes.Rule{Fasteners: fasteners}, []float64{7.9, 7.9, 12.1}, "7.9 other, 12.1 bore"},
+		{"in the range, both ends", holes.Rule{Fasteners: holes.Ranges{fasteners}}, []float64{8, 8, 12}, "8 fastener, 12 fastener"},
+		{"beside the range", holes.Rule{Fasteners: holes.Ranges{fasteners}}, []float64{7.9, 7.9, 12.1}, "7.9 other, 12.1 bore"},
 		{"a dowel's range", holes.Rule{Dowels: holes.Range{FromMm: 5, ToMm: 6}}, append(alike(5, 6), alike(4, 10)...), "6 dowel, 10 fastener"},
 		{"a bore's range", holes.Rule{Bores: holes.Range{FromMm: 20, ToMm: 30}}, append(alike(5, 20), alike(4, 10)...), "20 bore, 10 fastener"},
 		{"the most common is a dowel", holes.Rule{Dowels: holes.Range{FromMm: 5, ToMm: 6}}, append(alike(5, 6), append(alike(4, 10), 20)...), "6 dowel, 10 fastener, 20 fastener"},
-		{"dowels before fasteners", holes.Rule{Fasteners: fasteners, Dowels: fasteners}, alike(4, 10), "10 dowel"},
+		{"dowels before fasteners", holes.Rule{Fasteners: holes.Ranges{fasteners}, Dowels: fasteners}, alike(4, 10), "10 dowel"},
 	} {
 		got := ""
 		for k, s := range c.rule.Sort(c.holes, 0.05) {
@@ -107,8 +107,8 @@ func TestRangesThatShareADiameter(t *testing.T) {
 		rule holes.Rule
 		want bool
 	}{
-		{holes.Rule{Fasteners: a, Bores: meets}, true}, {holes.Rule{Fasteners: meets, Dowels: a}, true}, {holes.Rule{Fasteners: a}, true}, {holes.Rule{}, true}, {holes.Rule{Bores: a, Dowels: holes.Range{}}, true},
-		{holes.Rule{Fasteners: a, Bores: overlaps}, false}, {holes.Rule{Fasteners: overlaps, Bores: a}, false}, {holes.Rule{Dowels: a, Bores: inside}, false},
+		{holes.Rule{Fasteners: holes.Ranges{a}, Bores: meets}, true}, {holes.Rule{Fasteners: holes.Ranges{meets}, Dowels: a}, true}, {holes.Rule{Fasteners: holes.Ranges{a}}, true}, {holes.Rule{}, true}, {holes.Rule{Bores: a, Dowels: holes.Range{}}, true},
+		{holes.Rule{Fasteners: holes.Ranges{a}, Bores: overlaps}, false}, {holes.Rule{Fasteners: holes.Ranges{overlaps}, Bores: a}, false}, {holes.Rule{Dowels: a, Bores: inside}, false},
 	} {
 		if err := c.rule.Check(); (err == nil) != c.want {
 			t.Errorf("%+v: %v", c.rule, err)
@@ -127,7 +127,7 @@ func TestUnsureSizes(t *testing.T) {
 	if _, unsure := (holes.Rule{}).Unsure(holes.Rule{}.Sort(two[:5], 0.1)); unsure {
 		t.Error("one size is doubtful")
 	}
-	named := holes.Rule{Fasteners: holes.Range{FromMm: 5, ToMm: 15}}
+	named := holes.Rule{Fasteners: holes.Ranges{holes.Range{FromMm: 5, ToMm: 15}}}
 	if _, unsure := named.Unsure(named.Sort(two, 0.1)); unsure {
 		t.Error("a range that was named is doubtful")
 	}

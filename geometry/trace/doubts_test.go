@@ -152,14 +152,15 @@ func TestTakenFor(t *testing.T) {
 		want  []string // code, count
 	}{
 		{"one size", many(8, 8.4), holes.Rule{}, nil},
-		{"two smaller may be dowels", slices.Concat(many(8, 8.4), many(2, 6)), holes.Rule{}, []string{"holes by size alone", "trace perhaps dowels 2"}},
-		{"three smaller", slices.Concat(many(8, 8.4), many(3, 6)), holes.Rule{}, []string{"holes by size alone", "trace perhaps dowels 3"}},
-		{"four smaller are bolts", slices.Concat(many(8, 8.4), many(4, 6)), holes.Rule{}, []string{"holes by size alone"}},
-		{"two larger are no dowels", slices.Concat(many(8, 8.4), many(2, 12)), holes.Rule{}, []string{"holes by size alone"}},
+		{"two smaller may be dowels", slices.Concat(many(8, 8.4), many(2, 6)), holes.Rule{}, []string{"trace not numbered 2"}},
+		{"three smaller", slices.Concat(many(8, 8.4), many(3, 6)), holes.Rule{}, []string{"trace not numbered 3"}},
+		{"four smaller may be bolts too", slices.Concat(many(8, 8.4), many(4, 6)), holes.Rule{}, []string{"trace not numbered 8", "trace not numbered 4"}},
+		{"four printed dots", slices.Concat(many(8, 8.4), []float64{3, 3.25, 3.5, 3.75}), holes.Rule{}, []string{"trace not numbered 4"}},
+		{"two larger", slices.Concat(many(8, 8.4), many(2, 12)), holes.Rule{}, []string{"trace not numbered 2"}},
 		{"dowels are named", slices.Concat(many(8, 8.4), many(2, 6)), holes.Rule{Dowels: dowels}, nil},
-		{"bolts are named, larger", slices.Concat(many(8, 8.4), many(2, 12)), holes.Rule{Fasteners: bolts}, []string{"trace taken for bores 2"}},
-		{"bolts and bores are named", slices.Concat(many(8, 8.4), many(2, 12)), holes.Rule{Fasteners: bolts, Bores: holes.Range{FromMm: 11, ToMm: 13}}, nil},
-		{"bolts are named, smaller", slices.Concat(many(8, 8.4), many(2, 6)), holes.Rule{Fasteners: bolts}, []string{"trace taken for openings 2"}},
+		{"bolts are named, larger", slices.Concat(many(8, 8.4), many(2, 12)), holes.Rule{Fasteners: holes.Ranges{bolts}}, []string{"trace taken for bores 2"}},
+		{"bolts and bores are named", slices.Concat(many(8, 8.4), many(2, 12)), holes.Rule{Fasteners: holes.Ranges{bolts}, Bores: holes.Range{FromMm: 11, ToMm: 13}}, nil},
+		{"bolts are named, smaller", slices.Concat(many(8, 8.4), many(2, 6)), holes.Rule{Fasteners: holes.Ranges{bolts}}, []string{"trace taken for openings 2"}},
 	} {
 		var f Found
 		for _, d := range c.sizes {
@@ -178,14 +179,14 @@ func TestTakenFor(t *testing.T) {
 		if !slices.Equal(got, c.want) {
 			t.Errorf("%s: %q, want %q", c.name, got, c.want)
 		}
-		if len(f.GroupsMm) == 0 || f.GroupsMm[0] != 8.4 || f.Shapes[0].Role != Fastener {
+		if len(f.GroupsMm) == 0 || f.GroupsMm[0] != 8.4 || (f.Shapes[0].Role == Fastener) != (c.name != "four smaller may be bolts too") {
 			t.Errorf("%s: groups %v, the first is a %s", c.name, f.GroupsMm, f.Shapes[0].Role)
 		}
 	}
-	// A slot is a hole where a bolt goes through it, and else an opening.
+	// A slot is an opening, whatever its width.
 	f := Found{Shapes: []Shape{{DiameterMm: 8.4}, {DiameterMm: 8.4, slot: true}, {DiameterMm: 12, slot: true}}}
-	f.sort(holes.Rule{Fasteners: bolts})
-	if f.Shapes[1].Role != Fastener || f.Shapes[2].Role != Port || f.Shapes[2].Group != -1 || len(f.Taken) != 0 {
+	f.sort(holes.Rule{Fasteners: holes.Ranges{bolts}})
+	if f.Shapes[1].Role != Port || f.Shapes[1].Group != -1 || f.Shapes[2].Role != Port || f.Shapes[2].Group != -1 || len(f.Taken) != 0 {
 		t.Errorf("slots: %+v, %v", f.Shapes, f.Taken)
 	}
 }

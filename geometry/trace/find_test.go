@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"drawdown/geometry"
+	"drawdown/geometry/holes"
 	"drawdown/geometry/trace"
 )
 
@@ -73,6 +74,9 @@ func count(found trace.Found) map[trace.Role]int {
 
 func find(t *testing.T, p *image.Gray, f trace.Frame, o trace.Options) trace.Found {
 	t.Helper()
+	if !o.Holes.Fasteners.IsSet() && !o.Holes.Bores.IsSet() { // both sizes of the gasket are for bolts
+		o.Holes.Fasteners = holes.Ranges{span(1, 25)}
+	}
 	start := time.Now()
 	found, err := trace.Find(p, f, o)
 	if err != nil {

@@ -13,6 +13,16 @@ const (
 	Dirt        finding.Code = "trace dirt"            //
 	Open        finding.Code = "trace open"            // round: share
 	Alone       finding.Code = "trace alone"           //
+	SizeOpen    finding.Code = "trace size open"       // holes, diameter
+)
+
+// Doubts from the second route, which looks for edges alone.
+const (
+	OnlyEdge  finding.Code = "trace only edge"  // diameter, round: share, levels
+	OneRoute  finding.Code = "trace one route"  //
+	InnerEdge finding.Code = "trace inner edge" // inner, outer
+	Filled    finding.Code = "trace filled"     // inner
+	Gap       finding.Code = "trace gap"        // by: row, circle, mirror; diameter, seen: share of an edge
 )
 
 // Doubts about the picture as a whole.
@@ -28,7 +38,7 @@ const (
 const (
 	TakenForBores finding.Code = "trace taken for bores"    // holes, diameter, bolts
 	TakenForPorts finding.Code = "trace taken for openings" // holes, diameter, bolts
-	PerhapsDowels finding.Code = "trace perhaps dowels"     // holes, diameter
+	NotNumbered   finding.Code = "trace not numbered"       // holes, diameter
 )
 
 // Where a pattern and its scale come from.
@@ -64,5 +74,6 @@ const (
 	TooManyShapes finding.Code = "trace many shapes"    // shapes, most
 	RaggedEdge    finding.Code = "trace ragged edge"    //
 	NoFastener    finding.Code = "trace no fastener"    //
+	WhichBolts    finding.Code = "trace which bolts"    // sizes
 	TitleLetter   finding.Code = "trace title letter"   // letter: the typeface lacks it
 )

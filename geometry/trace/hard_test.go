@@ -96,8 +96,8 @@ func TestDamage(t *testing.T) {
 	}
 }
 
-// What is no round hole is not dropped in silence: a slot is a doubtful bolt
-// hole, a small ragged shape a spot, a large one an opening.
+// What is no round hole is not dropped in silence: a slot is a doubtful
+// opening, a small ragged shape a spot, a large one an opening.
 func TestOddShapes(t *testing.T) {
 	t.Parallel()
 	gasket := coverGasket()
@@ -117,7 +117,7 @@ func TestOddShapes(t *testing.T) {
 		role  trace.Role
 		doubt finding.Code
 	}{
-		{geometry.Point{X: -80, Y: -48.5}, trace.Fastener, trace.Long},
+		{geometry.Point{X: -80, Y: -48.5}, trace.Port, trace.Long},
 		{geometry.Point{X: 80, Y: 45}, trace.Spot, trace.Dirt},
 		{geometry.Point{X: -10, Y: -40}, trace.Port, trace.PerhapsPort},
 	} {
@@ -125,7 +125,7 @@ func TestOddShapes(t *testing.T) {
 		if s.Role != c.role || !finding.Has(s.Doubts, c.doubt) || !slices.Equal(s.Doubts[0].At.IDs, []string{s.ID}) {
 			t.Errorf("at %v: %s %q, want %s %q", c.at, s.Role, s.Doubts, c.role, c.doubt)
 		}
-		if c.role != trace.Fastener {
+		if c.doubt != trace.Long {
 			continue
 		}
 		// The slot is drawn 7 mm wide and 12 mm long.

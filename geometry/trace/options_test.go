@@ -83,7 +83,7 @@ func TestRoles(t *testing.T) {
 	}{
 		{"as it comes", trace.Options{}, map[trace.Role]int{trace.Fastener: 14, trace.Bore: 1, trace.Port: 1}, 3},
 		{"dowels", trace.Options{Holes: holes.Rule{Dowels: span(8, 9)}}, map[trace.Role]int{trace.Fastener: 12, trace.Dowel: 2, trace.Bore: 1, trace.Port: 1}, 3},
-		{"bolts", trace.Options{Holes: holes.Rule{Fasteners: span(8, 9)}}, map[trace.Role]int{trace.Fastener: 2, trace.Port: 13, trace.Bore: 1}, 3},
+		{"bolts", trace.Options{Holes: holes.Rule{Fasteners: holes.Ranges{span(8, 9)}}}, map[trace.Role]int{trace.Fastener: 2, trace.Port: 13, trace.Bore: 1}, 3},
 		{"bores", trace.Options{Holes: holes.Rule{Bores: span(8, 90)}}, map[trace.Role]int{trace.Fastener: 12, trace.Bore: 3, trace.Port: 1}, 3},
 		{"dust", trace.Options{SmallestMm: 7}, map[trace.Role]int{trace.Fastener: 2, trace.Bore: 1, trace.Port: 1}, 2},
 	} {

@@ -72,7 +72,6 @@ func (t *tracer) place(found *Found, outline []geometry.Point) {
 		s.Pixel, s.At = v.frame.Pixel(s.At), v.part(s.At)
 		s.Edge = simplified(mapped(s.Edge, v.part), outlineToleranceMm, mostPortPoints)
 	}
-	found.number()
 }
 
 // middle is the middle of the box round the fasteners, or of the outline where
@@ -103,7 +102,7 @@ func mapped(points []geometry.Point, to func(geometry.Point) geometry.Point) []g
 // first letter of their role, and their doubts.
 func (f *Found) number() {
 	var sorted []Shape
-	for _, role := range []Role{Fastener, Dowel, Bore, Port, Spot} {
+	for _, role := range []Role{Fastener, Dowel, Bore, Hole, Port, Spot, Candidate} {
 		some := keep(f.Shapes, func(i int) bool { return f.Shapes[i].Role == role })
 		inReadingOrder(some)
 		for i := range some {

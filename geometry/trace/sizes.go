@@ -6,55 +6,107 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// sizeStepMm parts sizes: no scan sees one hole's diameter worse than that.
-const sizeStepMm = 0.3
+const (
+	// sizeStepMm parts sizes: no scan sees one hole's diameter worse than that.
+	sizeStepMm = 0.3
+	// drilledMm is how far the diameters of holes from one drill may lie apart;
+	// printed dots lie further.
+	drilledMm = 0.6
+)
 
 // sort groups the round shapes by their diameters and says what each group is
-// for. A slot is one only where a fastener goes through it. It notes what sizes
-// were taken for where that may surprise: where a range that was named for bolts
-// leaves out another size, and where a few smaller holes count as bolts because
-// nobody spoke of dowels.
+// for. Slots are never for bolts. Where nobody named the diameters of bolts, only
+// one size can be theirs for certain: the holes of the others are left unnumbered.
 func (f *Found) sort(rule holes.Rule) {
 	var round []*Shape
 	var diameters []float64
 	for i := range f.Shapes {
-		if s := &f.Shapes[i]; s.Round() {
+		s := &f.Shapes[i]
+		if s.slot {
+			s.Group, s.Role = -1, Port
+		}
+		if s.Round() {
 			round, diameters = append(round, s), append(diameters, s.DiameterMm)
 		}
 	}
-	common := 0.0 // the most common size of bolts
 	sizes := rule.Sort(diameters, sizeStepMm)
-	if unsure, found := rule.Unsure(sizes); found {
-		f.Taken = append(f.Taken, unsure)
-	}
+	sure := certain(sizes, diameters, rule)
 	for g, size := range sizes {
 		f.GroupsMm = append(f.GroupsMm, size.DiameterMm)
-		role, count := size.Use, 0
-		if role == holes.Other {
+		role := size.Use
+		switch {
+		case role == holes.Other:
 			role = Port
+		case role == Fastener && g != sure && !rule.Fasteners.IsSet():
+			role = Hole
 		}
+		values := finding.Values{"holes": len(size.Of), "diameter": unit.Length(size.DiameterMm), "bolts": rule.Fasteners.String()}
 		for _, i := range size.Of {
-			if s := round[i]; s.slot && role != Fastener {
-				s.Group, s.Role = -1, Port
-			} else {
-				s.Group, s.Role = g, role
-				count++
+			if round[i].Group, round[i].Role = g, role; role == Hole {
+				round[i].doubt(SizeOpen, values)
 			}
 		}
-		if count == 0 {
-			continue
-		}
-		if common == 0 && role == Fastener {
-			common = size.DiameterMm
-		}
-		values := finding.Values{"holes": count, "diameter": unit.Length(size.DiameterMm), "bolts": rule.Fasteners.String()}
 		switch {
 		case rule.Fasteners.IsSet() && role == Bore && !rule.Bores.IsSet():
 			f.Taken = append(f.Taken, finding.Noted(TakenForBores, values))
 		case role == Port:
 			f.Taken = append(f.Taken, finding.Noted(TakenForPorts, values))
-		case role == Fastener && !rule.Dowels.IsSet() && !rule.Fasteners.IsSet() && count < holes.ManyHoles && size.DiameterMm < common:
-			f.Taken = append(f.Taken, finding.Noted(PerhapsDowels, values))
+		case role == Hole:
+			f.Taken = append(f.Taken, finding.Noted(NotNumbered, values))
 		}
 	}
+}
+
+// Size is how many holes of a diameter there are, and what they are taken for.
+type Size struct {
+	DiameterMm float64
+	Holes      int
+	Role       Role
+}
+
+// Sizes lists the diameters of the round holes, the most common first.
+func (f Found) Sizes() (sizes []Size) {
+	for g, mm := range f.GroupsMm {
+		size := Size{DiameterMm: mm}
+		for _, s := range f.Shapes {
+			if s.Group == g {
+				size.Holes, size.Role = size.Holes+1, s.Role
+			}
+		}
+		if size.Holes > 0 {
+			sizes = append(sizes, size)
+		}
+	}
+	return sizes
+}
+
+// certain returns the size that is for bolts where nobody named theirs: the only
+// one that could be, or the only one of many holes from one drill. -1 is none.
+func certain(sizes []holes.Size, diameters []float64, rule holes.Rule) int {
+	var possible, many []int
+	for g, size := range sizes {
+		if size.Use != Fastener {
+			continue
+		}
+		possible = append(possible, g)
+		if len(size.Of) >= holes.ManyHoles && spread(size, diameters) <= drilledMm {
+			many = append(many, g)
+		}
+	}
+	switch {
+	case len(many) == 1:
+		return many[0]
+	case len(possible) == 1:
+		return possible[0]
+	}
+	return -1
+}
+
+// spread is how far the diameters of a size lie apart.
+func spread(size holes.Size, diameters []float64) float64 {
+	low, high := size.DiameterMm, size.DiameterMm
+	for _, i := range size.Of {
+		low, high = min(low, diameters[i]), max(high, diameters[i])
+	}
+	return high - low
 }

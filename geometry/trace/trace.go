@@ -19,6 +19,7 @@ import (
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/holes"
+	"drawdown/geometry/unit"
 )
 
 // Tone says which of the two tones of a picture is the part.
@@ -55,12 +56,16 @@ const (
 	Dowel         = holes.Dowel
 	Bore          = holes.Bore
 	Port     Role = "port" // an opening that is not round, or round and for none of the rest
+	Hole     Role = "hole" // round, of a size that may be for bolts or for something else
 	Spot     Role = "spot" // too small and ragged for a hole; left out of the pattern
+	// Candidate is a place that may be a hole: one of two routes saw it. It is left
+	// out of the pattern.
+	Candidate Role = "candidate"
 )
 
 // Shape is one closed shape found in the part.
 type Shape struct {
-	ID   string // F1, D1, B1, P1, S1: by role, in reading order
+	ID   string // F1, D1, B1, H1, P1, S1, C1: by role, in reading order
 	Role Role
 	At   geometry.Point // centre; of a port or spot that of its area
 	// DiameterMm is that of the circle through the edge; of a port or spot
@@ -151,8 +156,11 @@ func Find(picture *image.Gray, frame Frame, o Options) (Found, error) {
 	}
 	torn, outline := t.tornHoles(outer)
 	found.Shapes = append(found.Shapes, torn...)
+	t.secondRoute(&found, outer)
 	found.sort(o.Holes)
 	t.place(&found, outline)
+	found.lookInGaps(picture)
+	found.number()
 	return found, nil
 }
 
@@ -161,7 +169,20 @@ func (f Found) Check() error {
 	if slices.ContainsFunc(f.Shapes, func(s Shape) bool { return s.Role == Fastener }) {
 		return nil
 	}
+	if sizes := f.openSizes(); len(sizes) > 0 {
+		return finding.Failed(WhichBolts, finding.Values{"sizes": sizes})
+	}
 	return finding.Failed(NoFastener, nil)
+}
+
+// openSizes are the diameters of round holes that nobody said the use of.
+func (f Found) openSizes() (sizes []unit.Length) {
+	for _, size := range f.Sizes() {
+		if size.Role == Hole {
+			sizes = append(sizes, unit.Length(size.DiameterMm))
+		}
+	}
+	return sizes
 }
 
 type tracer struct {

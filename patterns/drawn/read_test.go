@@ -94,13 +94,13 @@ func TestRoundFlange(t *testing.T) {
 
 func TestHolesByRange(t *testing.T) {
 	source := drawing([3]float64{0, 0, 9}, [3]float64{50, 0, 9}, [3]float64{100, 0, 8}, [3]float64{0, 50, 5}, [3]float64{50, 50, 25})
-	ask := drawn.Options{Holes: holes.Rule{Fasteners: holes.Range{FromMm: 8.5, ToMm: 14}, Dowels: holes.Range{FromMm: 7.9, ToMm: 8.1}}}
+	ask := drawn.Options{Holes: holes.Rule{Fasteners: holes.Ranges{holes.Range{FromMm: 8.5, ToMm: 14}}, Dowels: holes.Range{FromMm: 7.9, ToMm: 8.1}}}
 	draft, problems := drawn.Read(source, ask)
 	j := draft.Joint
 	if len(j.Fasteners) != 2 || len(j.Dowels) != 1 || len(j.Bores) != 1 || !strings.Contains(said(problems).Error(), "left out: 1 hole of 5 mm") {
 		t.Errorf("%d fasteners, %d dowels, %d bores; %v", len(j.Fasteners), len(j.Dowels), len(j.Bores), problems)
 	}
-	ask.Holes = holes.Rule{Fasteners: holes.Range{FromMm: 1, ToMm: 2}}
+	ask.Holes = holes.Rule{Fasteners: holes.Ranges{holes.Range{FromMm: 1, ToMm: 2}}}
 	if _, problems := drawn.Read(source, ask); !problems.Stops() || !strings.Contains(said(problems).Error(), "no circle or point that can be a fastener") {
 		t.Error(problems)
 	}

@@ -10,9 +10,9 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// checkCharacters finds what is no text: another encoding than UTF-8, and
-// control characters. UTF-16 comes here only where it is broken. It returns the
-// place of the first one; no code where there is none.
+// checkCharacters finds what is not text: encodings other than UTF-8, and
+// control characters. UTF-16 gets here only if it is broken. It returns the
+// position of the first one, or no code if there is none.
 func checkCharacters(data []byte) (line, column int, why finding.Finding) {
 	if bytes.HasPrefix(data, []byte{0xFE, 0xFF}) || bytes.HasPrefix(data, []byte{0xFF, 0xFE}) {
 		return 1, 1, finding.Failed(UTF16, nil)
@@ -41,7 +41,8 @@ func checkCharacters(data []byte) (line, column int, why finding.Finding) {
 	return 0, 0, why
 }
 
-// isYAMLCharacter is c-printable of YAML 1.1, section 4.1.1.
+// isYAMLCharacter reports whether r is in c-printable of YAML 1.1, section
+// 4.1.1.
 func isYAMLCharacter(r rune) bool {
 	if unicode.IsControl(r) {
 		return strings.ContainsRune("\t\n\r\u0085", r)
@@ -49,7 +50,7 @@ func isYAMLCharacter(r rune) bool {
 	return r != 0xFEFF && r != 0xFFFE && r != 0xFFFF
 }
 
-// cleaned returns a text without what checkCharacters finds, for the parser.
+// cleaned returns a text for the parser, without what checkCharacters finds.
 func cleaned(text string) string {
 	return strings.Map(func(r rune) rune {
 		if r == utf8.RuneError || !isYAMLCharacter(r) {

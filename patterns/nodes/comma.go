@@ -19,12 +19,12 @@ var (
 	threeDigits  = regexp.MustCompile(`^[0-9]{3}([^0-9]|$)`)
 )
 
-// listKeys take several values, which stand in [ ].
+// listKeys take several values in [ ].
 var listKeys = []string{"of", "omit", "cast", "mark", "kind", "order"}
 
-// pairs returns the keys and values of a map. In { } a comma begins a new
-// entry, so that torque: 30,5 N·m comes as torque: 30 and a key 5 N·m without a
-// value. Such halves are reported and joined again with a point.
+// pairs returns the keys and values of a map. In { } a comma starts a new
+// entry, so that torque: 30,5 N·m becomes torque: 30 and a key 5 N·m without a
+// value. Such halves are reported and joined again with a decimal point.
 func (c *converter) pairs(y *yaml.Node) []*yaml.Node {
 	if y.Style&yaml.FlowStyle == 0 {
 		return y.Content
@@ -39,7 +39,7 @@ func (c *converter) pairs(y *yaml.Node) []*yaml.Node {
 		}
 		last := len(pairs) - 1
 		switch {
-		case joined: // 1,000,5 is one slip
+		case joined: // 1,000,5 is reported once
 			pairs[last].Value += "." + key.Value
 		case isPlain(pairs[last]) && wholeNumber.MatchString(pairs[last].Value):
 			pairs[last], joined = c.joinedByPoint(pairs[last-1], pairs[last], key), true
@@ -50,7 +50,7 @@ func (c *converter) pairs(y *yaml.Node) []*yaml.Node {
 	return pairs
 }
 
-// isTornOff reports whether an entry is but a number, perhaps with a unit.
+// isTornOff reports whether an entry is only a number, with or without a unit.
 func isTornOff(key, value *yaml.Node) bool {
 	return isPlain(key) && behindAComma.MatchString(key.Value) &&
 		value.Kind == yaml.ScalarNode && value.Value == "" && value.ShortTag() == "!!null"
@@ -61,8 +61,8 @@ func isPlain(y *yaml.Node) bool {
 	return y.Kind == yaml.ScalarNode && y.Style&quotes == 0
 }
 
-// joinedByPoint reports a torn number and returns it as a whole. Three digits may
-// be a decimal as well as the rest of thousands; these are then read on.
+// joinedByPoint reports a split number and returns it joined. Three digits may
+// be decimals or thousands; reading continues with the joined number.
 func (c *converter) joinedByPoint(key, head, tail *yaml.Node) *yaml.Node {
 	whole := *head
 	whole.Tag = ""
@@ -81,7 +81,7 @@ func (c *converter) joinedByPoint(key, head, tail *yaml.Node) *yaml.Node {
 	return &whole
 }
 
-// Found returns what stands where two numbers should, as a value of a finding.
+// Found describes what is there instead of two numbers, for a finding.
 func (n *Node) Found() any {
 	if n.Shape != List {
 		return n.Called()
@@ -100,7 +100,7 @@ func (n *Node) Found() any {
 	return finding.Failed(Numbers, finding.Values{"count": len(n.Items), "decimal": n.decimal()})
 }
 
-// oneEntry returns what stands alone in a list, and whether it may be two.
+// oneEntry describes a single value, and whether it may be two.
 func (n *Node) oneEntry() any {
 	if n.Shape != Scalar || n.Null {
 		return finding.Term("one entry")
@@ -112,8 +112,8 @@ func (n *Node) oneEntry() any {
 	return finding.Failed(OneEntry, finding.Values{"written": problem.Shortened(n.Text), "apart": apart})
 }
 
-// decimal returns the first two whole numbers between which no blank stands, as
-// the decimal that they seem to be; empty where there are none.
+// decimal returns the first two integers without a space between them, as the
+// decimal number that was probably meant, or "".
 func (n *Node) decimal() string {
 	for i, a := range n.Items[1:] {
 		b := n.Items[i]

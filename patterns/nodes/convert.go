@@ -10,15 +10,15 @@ import (
 	"drawdown/patterns/problem"
 )
 
-// converter turns the parser's nodes into ours.
+// converter converts the parser's nodes to ours.
 type converter struct {
 	problems *Problems
 	file     *File
-	copy     copied   // of the file, as it was parsed
-	keys     []string // that the file may have
+	copy     copied   // of the file, as parsed
+	keys     []string // the keys allowed in the file
 	anchored map[*yaml.Node]*Node
-	open     map[*yaml.Node]bool // anchors that we stand in
-	flows    int                 // that we stand in
+	open     map[*yaml.Node]bool // anchors around the current node
+	flows    int                 // flows around the current node
 }
 
 func newConverter(p *Problems, f *File, read copied, keys []string) *converter {
@@ -27,14 +27,13 @@ func newConverter(p *Problems, f *File, read copied, keys []string) *converter {
 
 func (c *converter) known(key string) bool { return slices.Contains(c.keys, key) }
 
-// node returns an empty node at the place of one of the parser's.
+// node returns an empty node at the position of one of the parser's.
 func (c *converter) node(y *yaml.Node) *Node {
 	line := max(1, y.Line)
 	return &Node{File: c.file, Line: line, Column: c.copy.column(line, max(1, y.Column)), size: 1}
 }
 
-// convert returns nil for an alias that stands inside its own part, which is
-// reported.
+// convert returns nil for an alias inside its own anchor, which is reported.
 func (c *converter) convert(y *yaml.Node) *Node {
 	if y.Kind == yaml.AliasNode {
 		if c.open[y.Alias] {
@@ -107,13 +106,13 @@ func (c *converter) mapping(y *yaml.Node, n *Node) {
 	}
 }
 
-// grow adds a child's size and stops short of overflow.
+// grow adds a child's size without overflow.
 func (n *Node) grow(child *Node) {
 	n.size = min(math.MaxInt/4, n.size+child.size)
 }
 
-// checkTag reports a tag that says something else than what it stands before:
-// every value is read by its key.
+// checkTag reports a tag that contradicts its value: values are read according
+// to their key.
 func (c *converter) checkTag(y *yaml.Node, n *Node) {
 	if y.Style&yaml.TaggedStyle == 0 || y.Tag == "!" {
 		return

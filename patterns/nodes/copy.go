@@ -8,27 +8,28 @@ import (
 	"gopkg.in/yaml.v3"
 )
 
-// copied is the text of a file as it goes to the parser. Where a slip of syntax
-// shows what was meant, that stands in it; where it does not, the part round the
-// slip is left out, so that one slip hides no other problem.
+// copied is the text of a file as given to the parser. If a syntax error shows
+// what was meant, the copy has the correction. Otherwise it leaves out the part
+// with the error, so that one error does not hide other problems.
 type copied struct {
 	lines []string
-	put   map[int]blanks // by the line, from 1
-	lost  []string       // keys of the parts that are left out; "" where that is unknown
-	left  *int           // bytes that may still be parsed, so that no file takes long
+	put   map[int]blanks // by line, from 1
+	lost  []string       // keys of the parts left out; "" if unknown
+	left  *int           // bytes that may still be parsed, to limit the time for a file
 	last  *lineRunes
 }
 
-// lineRunes keeps the characters of the line looked at last, which may be long.
+// lineRunes caches the characters of the last line, which may be long.
 type lineRunes struct {
 	line  string
 	runes []rune
 }
 
-// blanks are characters put into a line, which the file does not have.
+// blanks are characters inserted into a line that the file does not have.
 type blanks struct{ column, count int }
 
-// most bytes parsed on behalf of slips, and the largest text to look at.
+// Limits: total bytes parsed because of syntax errors, and the largest text to
+// correct.
 const (
 	mostParsed    = 8 << 20
 	largestMended = 200_000
@@ -39,7 +40,7 @@ func newCopy(f *File) copied {
 	return copied{lines: strings.Split(cleaned(f.Text), "\n"), put: map[int]blanks{}, left: &left, last: &lineRunes{}}
 }
 
-// with returns a copy with some lines written anew.
+// with returns a copy with some lines replaced.
 func (c copied) with(anew map[int]string) copied {
 	c.lines, c.put = slices.Clone(c.lines), maps.Clone(c.put)
 	for line, text := range anew {
@@ -65,8 +66,8 @@ func (c copied) decode() (document, second *yaml.Node, err error) {
 	return decode(c.text(len(c.lines)))
 }
 
-// parses reports whether the first lines can be read; no longer once much was
-// tried.
+// parses reports whether the first lines can be parsed. It returns false once
+// too much was parsed.
 func (c copied) parses(lines int) bool {
 	text := c.text(lines)
 	if *c.left -= len(text); *c.left < 0 {
@@ -76,12 +77,12 @@ func (c copied) parses(lines int) bool {
 	return err == nil
 }
 
-// lookAhead is how far down a bracket may close.
+// lookAhead is the number of lines within which a bracket may close.
 const lookAhead = 30
 
-// past returns the end of a piece of the text that reaches over a line and can
-// be read; 0 where there is none. Inside a bracket that closes further down
-// nothing can be read either.
+// past returns the end of a part of the text that includes a line and can be
+// parsed, or 0. Inside a bracket that closes further down nothing can be parsed
+// either.
 func (c copied) past(line int) int {
 	for end := line; end < min(line+lookAhead, len(c.lines)); end++ {
 		if c.parses(end) {
@@ -95,8 +96,8 @@ func (c copied) past(line int) int {
 }
 
 // stoppingLine finds the line that makes the text unreadable. The parser often
-// names the start of the part round it instead. Text up to the line before can
-// be read, and no longer piece of it.
+// reports the start of the enclosing part instead. The text can be parsed up to
+// the line before, but no further.
 func (c copied) stoppingLine() int {
 	good, bad := 0, len(c.lines)
 	for good+1 < bad {
@@ -115,7 +116,7 @@ func (c copied) stoppingLine() int {
 	return bad
 }
 
-// column returns the column of the file for one of the copy.
+// column converts a column of the copy to one of the file.
 func (c copied) column(line, column int) int {
 	if b := c.put[line]; column > b.column {
 		return max(1, column-b.count)
@@ -123,7 +124,7 @@ func (c copied) column(line, column int) int {
 	return column
 }
 
-// without leaves out the part at the top of the file that a line stands in.
+// without leaves out the top-level part of the file that contains a line.
 func (c copied) without(line int, keys []string) copied {
 	isTop := func(text string) bool { return text != "" && !strings.ContainsAny(text[:1], " \t-#]}") }
 	from, to := line, line+1

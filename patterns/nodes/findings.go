@@ -2,7 +2,7 @@ package nodes
 
 import "drawdown/geometry/finding"
 
-// What can be wrong with a text before its values are read.
+// Problems of a text before its values are read.
 const (
 	AliasInItself     finding.Code = "reader alias in itself"     // alias
 	KeyIsNoWord       finding.Code = "reader key no word"         // found

@@ -8,11 +8,11 @@ import (
 	"gopkg.in/yaml.v3"
 )
 
-// In a flow a comma or a bracket ends a text.
+// In a flow, a comma or a bracket ends a text.
 var flowEnd = regexp.MustCompile(`[,\]}]`)
 
-// setComment notes the comment that one blank parts from a text: in the trade #
-// means number, and what stands behind it would be lost.
+// setComment records a comment separated from a text by a single space: in the
+// trade # means number, and the text after it would be lost.
 func (c *converter) setComment(y *yaml.Node, n *Node) {
 	s, ok := c.copy.spanOf(y)
 	if !ok {
@@ -29,8 +29,8 @@ func (c *converter) setComment(y *yaml.Node, n *Node) {
 	n.Comment, n.before, n.behind = comment, c.copy.before(s), rest
 }
 
-// InQuotes returns the line as it has to be written for a text and the comment
-// behind it to be one text.
+// InQuotes returns the line as it must be written so that the text and the
+// comment after it are one text.
 func (n *Node) InQuotes() string {
 	return inQuotes(n.before, strings.TrimSpace(n.Text+" "+n.Comment), n.behind)
 }
@@ -44,8 +44,8 @@ func (n *Node) KeyInQuotes() string {
 	return inQuotes(n.before, n.Text+" "+text, ":"+value+n.behind)
 }
 
-// hashes finds what may be numbers of the trade, and what YAML takes for
-// comments, about the line that stops the parser.
+// hashes finds # signs around the line that stops the parser that may mean
+// "number" but start a comment in YAML.
 func (c copied) hashes(line int) (signs []sign) {
 	for l := max(1, line-1); l <= min(line+lookAhead, len(c.lines)); l++ {
 		for _, m := range hashAfterText.FindAllStringIndex(c.lines[l-1], -1) {

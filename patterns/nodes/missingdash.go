@@ -6,8 +6,8 @@ import (
 	"gopkg.in/yaml.v3"
 )
 
-// Undashed returns the items of a list whose first one lacks its dash, so that
-// YAML takes all of it for one text; nil where that is not so.
+// Undashed returns the items of a list whose first item lacks its dash, so that
+// YAML reads it as one text; nil if it is not one.
 func (n *Node) Undashed() []*Node { return n.undashed }
 
 func (c *converter) setUndashed(y *yaml.Node, n *Node) {
@@ -32,8 +32,8 @@ func (c *converter) setUndashed(y *yaml.Node, n *Node) {
 	}
 }
 
-// dashPut returns the copy with a dash before the entry that lacks one at the
-// line, or right above it, and the line of that entry; 0 where there is none.
+// dashPut returns the copy with a dash before the entry that lacks one, at the
+// line or right above it, and the line of that entry, or 0.
 func (c copied) dashPut(line int) (copied, int) {
 	first, last := line, line
 	text := c.lines[line-1]

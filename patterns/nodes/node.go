@@ -14,7 +14,7 @@ import (
 	"drawdown/patterns/problem"
 )
 
-// Shape is what a node is.
+// Shape is the kind of a node.
 type Shape uint8
 
 const (
@@ -23,32 +23,32 @@ const (
 	Map
 )
 
-// Node is one value of a file with its place. Aliases are resolved and
-// repeated keys are gone.
+// Node is one value of a file with its position. Aliases are resolved and
+// repeated keys are removed.
 type Node struct {
 	Shape   Shape
 	Text    string // of a scalar, as written
-	Null    bool   // nothing stands there
+	Null    bool   // there is no value
 	Items   []*Node
 	Entries []Entry
-	size    int // nodes in it, every alias counted in full
+	size    int // nodes in it, with every alias counted in full
 
-	Comment        string // behind one blank after a plain text, from the # on
-	before, behind string // what stands on the line around the two
+	Comment        string // after one space behind a plain text, from the # on
+	before, behind string // text on the line around the two
 
-	withColon string  // of a map: the line in quotes, where it was meant as a text
-	undashed  []*Node // of a text: the items, where it was meant as a list
+	withColon string  // of a map that was meant as a text: the line in quotes
+	undashed  []*Node // of a text that was meant as a list: the items
 
-	Lost []string // of a whole file: keys that could not be read; "" for one unknown
+	Lost []string // of a whole file: keys that could not be read; "" for an unknown one
 
 	File         *File
 	Line, Column int
 }
 
-// Entry is a key of a map with its value.
+// Entry is a key of a map and its value.
 type Entry struct{ Key, Value *Node }
 
-// Get returns the value of a key; nil where it is missing.
+// Get returns the value of a key; nil if it is missing.
 func (n *Node) Get(key string) *Node {
 	for _, e := range n.Entries {
 		if e.Key.Text == key {
@@ -58,7 +58,7 @@ func (n *Node) Get(key string) *Node {
 	return nil
 }
 
-// KeyNode returns the key itself, for its place.
+// KeyNode returns the node of a key, for its position.
 func (n *Node) KeyNode(key string) *Node {
 	for _, e := range n.Entries {
 		if e.Key.Text == key {
@@ -81,8 +81,8 @@ func (n *Node) Lacks(key string) bool {
 	return slices.Contains(n.Lost, key) || slices.Contains(n.Lost, "")
 }
 
-// Written returns what stands in a node on one line, alike for values that say
-// the same in another notation.
+// Written returns the content of a node on one line. Values that mean the same
+// in different notations give the same text.
 func (n *Node) Written() string {
 	var parts []string
 	switch n.Shape {
@@ -101,7 +101,7 @@ func (n *Node) Written() string {
 	return "{" + strings.Join(parts, ", ") + "}"
 }
 
-// Called returns what stands there, as a value of a finding.
+// Called describes the content, for a finding.
 func (n *Node) Called() any {
 	switch {
 	case n.Null:
@@ -114,7 +114,7 @@ func (n *Node) Called() any {
 	return problem.Quoted(n.Text)
 }
 
-// Counted returns what stands where a number of entries should.
+// Counted describes the content where a certain number of entries is expected.
 func (n *Node) Counted() any {
 	if n.Shape == List {
 		return len(n.Items)
@@ -122,7 +122,7 @@ func (n *Node) Counted() any {
 	return n.Called()
 }
 
-// Stood says where n stands, for a finding at another node.
+// Stood says where n is, for a finding at another node.
 func (n *Node) Stood(other *Node) finding.Finding {
 	file := ""
 	if n.File != other.File {

@@ -2,12 +2,12 @@ package nodes
 
 import "slices"
 
-// maxMergeDepth bounds maps inside maps that are joined; a pattern has four.
+// maxMergeDepth limits nested maps that are merged; a pattern has four.
 const maxMergeDepth = 6
 
-// Merge lays the top map over the base map: maps are joined key by key, lists
+// Merge merges the top map into the base map: maps are merged key by key; lists
 // and plain values of the top replace those of the base. The order of the base
-// stays, and every value keeps its own place for the problems.
+// is kept, and every value keeps its own position for problems.
 func Merge(top, base *Node) *Node { return merge(top, base, 0) }
 
 func merge(top, base *Node, depth int) *Node {
@@ -35,7 +35,7 @@ func merge(top, base *Node, depth int) *Node {
 	return &joined
 }
 
-// index finds the entries of a map by their keys.
+// index returns the entries of a map by key.
 func (n *Node) index() map[string]Entry {
 	index := make(map[string]Entry, len(n.Entries))
 	for _, e := range n.Entries {

@@ -12,13 +12,13 @@ import (
 	"drawdown/patterns/source"
 )
 
-// Format is what a sort of file looks like at its top.
+// Format describes the top level of a kind of file.
 type Format struct {
-	Keys    []string // that may stand on a line of their own
-	Example string   // of the whole file; empty for one that begins with drawdown: 1
+	Keys    []string // allowed at the top level
+	Example string   // of the whole file; "" for one that begins with drawdown: 1
 }
 
-// Parse reads one file into nodes. It returns nil where the text is unreadable;
+// Parse reads one file into nodes. It returns nil if the text is unreadable;
 // the problems then say why.
 func (p *Problems) Parse(f *File, data []byte, format Format) *Node {
 	switch p.checkText(f, data).Code {
@@ -40,11 +40,11 @@ func (p *Problems) Parse(f *File, data []byte, format Format) *Node {
 	return p.rootOf(f, document, read, format)
 }
 
-// IsText reports whether the bytes are a text that is not too large, and reports
-// them otherwise.
+// IsText reports whether the bytes are a text that is not too large. If not, it
+// reports a problem.
 func (p *Problems) IsText(f *File, data []byte) bool { return p.checkText(f, data).Code == "" }
 
-// checkText reports the bytes where they are no text, or too large.
+// checkText reports a problem if the bytes are not text, or too large.
 func (p *Problems) checkText(f *File, data []byte) finding.Finding {
 	line, column := 0, 0
 	why := finding.Failed(TooLarge, finding.Values{"most": source.MostBytes >> 20})
@@ -61,12 +61,12 @@ func (p *Problems) checkText(f *File, data []byte) finding.Finding {
 	return why
 }
 
-// mostSigns bounds the memory that a text takes once it is read. Ten thousand
-// fasteners and an outline of a hundred thousand points have fewer.
+// mostSigns limits the memory of a text once it is read. Ten thousand fasteners
+// and an outline of a hundred thousand points have fewer.
 const mostSigns = 480_000
 
-// signs counts what parts a text into entries, each of which takes some 600 bytes. A
-// colon counts for three: it can make a map, a key and a value.
+// signs counts the characters that separate entries, each of which takes some
+// 600 bytes. A colon counts as three: it can start a map, a key and a value.
 func signs(data []byte) (count int) {
 	for i, b := range data {
 		switch b {
@@ -75,7 +75,7 @@ func signs(data []byte) (count int) {
 		case ',', '[', '{', '?', '*', '\n':
 			count++
 		case '-':
-			if i+1 < len(data) && (data[i+1] == ' ' || data[i+1] == '\n') { // not of a number
+			if i+1 < len(data) && (data[i+1] == ' ' || data[i+1] == '\n') { // not part of a number
 				count++
 			}
 		}
@@ -100,7 +100,7 @@ func (p *Problems) rootOf(f *File, document *yaml.Node, read copied, format Form
 // decode parses the first document and looks for a second one.
 func decode(text []byte) (document, second *yaml.Node, err error) {
 	defer func() {
-		if v := recover(); v != nil { // the parser's own slips must not end the program
+		if v := recover(); v != nil { // a bug in the parser must not end the program
 			err = fmt.Errorf("%v", v)
 		}
 	}()

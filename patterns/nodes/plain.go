@@ -11,12 +11,12 @@ import (
 	"drawdown/patterns/problem"
 )
 
-// span is where a plain text stands, from the first of its characters to behind
-// the last one.
+// span is the position of a plain text, from its first character to after its
+// last.
 type span struct{ line, column, endLine, endColumn int }
 
 // spanOf finds a plain text in the lines that it was read from. It returns
-// false where the text is none, or in quotes.
+// false for other nodes, and for texts in quotes.
 func (c copied) spanOf(y *yaml.Node) (s span, ok bool) {
 	const written = yaml.SingleQuotedStyle | yaml.DoubleQuotedStyle | yaml.LiteralStyle | yaml.FoldedStyle
 	if y.Kind != yaml.ScalarNode || y.Style&written != 0 || y.Line < 1 || y.Line > len(c.lines) {
@@ -44,13 +44,13 @@ func (c copied) spanOf(y *yaml.Node) (s span, ok bool) {
 	return s, true
 }
 
-// position runs through the lines of a copy by characters.
+// position steps through the lines of a copy by characters.
 type position struct {
 	copied
 	line, column int
 }
 
-// rune returns the character there; 0 behind the last one of the line.
+// rune returns the character there; 0 past the end of the line.
 func (p *position) rune() rune {
 	text := p.runes(p.line)
 	if p.column < 1 || p.column > len(text) {
@@ -65,26 +65,26 @@ func (p *position) skip(which func(rune) bool) {
 	}
 }
 
-// longest is how much of a line is shown in advice.
+// longest is the most of a line that is shown in advice.
 const longest = 160
 
-// before returns what stands on the line in front of the text.
+// before returns the part of the line before the text.
 func (c copied) before(s span) string {
 	line := c.runes(s.line)[:s.column-1]
 	return strings.TrimLeft(string(line[max(0, len(line)-longest-1):]), " ")
 }
 
-// behind returns what stands on the line after the text.
+// behind returns the part of the line after the text.
 func (c copied) behind(s span) string {
 	line := c.runes(s.endLine)[s.endColumn-1:]
 	return string(line[:min(len(line), longest+1)])
 }
 
-// WithColon returns the line in quotes where a map was meant as a text with a
-// colon; empty where it was not.
+// WithColon returns the line in quotes if a map was meant as a text with a
+// colon, otherwise "".
 func (n *Node) WithColon() string { return n.withColon }
 
-// setWithColon marks a map without { } of one key that nothing has.
+// setWithColon marks a map without { } that has one unknown key.
 func (c *converter) setWithColon(y *yaml.Node, n *Node) {
 	if len(y.Content) != 2 || c.known(y.Content[0].Value) || y.Content[0].Line != y.Line || y.Content[0].Column != y.Column {
 		return
@@ -96,8 +96,8 @@ func (c *converter) setWithColon(y *yaml.Node, n *Node) {
 	}
 }
 
-// inQuotes returns a line with its text in quotes; the text alone where the
-// line is long.
+// inQuotes returns a line with its text in quotes, or only the text if the line
+// is long.
 func inQuotes(before, text, behind string) string {
 	text = quote(text)
 	if strings.HasSuffix(before, ":") || strings.HasSuffix(before, "-") {
@@ -109,7 +109,7 @@ func inQuotes(before, text, behind string) string {
 	return problem.Shortened(text)
 }
 
-// quote returns a text as YAML takes it in quotes.
+// quote returns a text in quotes for YAML.
 func quote(text string) string {
 	if strings.ContainsAny(text, `"\`) {
 		return "'" + strings.ReplaceAll(text, "'", "''") + "'"
@@ -117,8 +117,8 @@ func quote(text string) string {
 	return `"` + text + `"`
 }
 
-// A sign that a text holds and that YAML takes for its own stands in a copy as
-// one of these, which no text has.
+// Private characters that stand in a copy for signs of a text that YAML would
+// interpret. No text contains them.
 const (
 	hashMark  = '\uE023'
 	colonMark = '\uE03A'
@@ -126,7 +126,8 @@ const (
 
 var unmarked = strings.NewReplacer(string(hashMark), "#", string(colonMark), ":")
 
-// reportMarked reports the texts of a copy whose signs were meant as they stand.
+// reportMarked reports the texts of a copy with signs that were meant
+// literally.
 func (c *converter) reportMarked(y *yaml.Node) {
 	if y.Kind == yaml.MappingNode && c.isText(y) {
 		c.failMarked(y.Content[0], unmarked.Replace(y.Content[0].Value+": "+y.Content[1].Value), y.Content[1])
@@ -155,8 +156,8 @@ func (c *converter) failMarked(from *yaml.Node, text string, to *yaml.Node) {
 	c.problems.Fail(c.node(from), code, finding.Values{"line": inQuotes(c.copy.before(start), text, rest)})
 }
 
-// isText reports whether a map was meant as a text with colons: a key that
-// nothing has, and a value with another colon.
+// isText reports whether a map was meant as a text with colons: an unknown key,
+// and a value with another colon.
 func (c *converter) isText(y *yaml.Node) bool {
 	if len(y.Content) != 2 || y.Style&yaml.FlowStyle != 0 {
 		return false

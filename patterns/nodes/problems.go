@@ -6,23 +6,23 @@ import (
 )
 
 const (
-	maxKept  = 10_000 // problems kept while reading, so that no file eats the memory
-	maxShown = 1_000  // problems handed out
+	maxKept  = 10_000 // problems kept while reading, to limit memory
+	maxShown = 1_000  // problems returned
 )
 
-// Problems collects what is wrong with a file, and with those that it extends.
+// Problems collects the problems of a file, and of those that it extends.
 type Problems struct {
-	file  string // the file that is read
+	file  string // the file being read
 	found []*found
 }
 
-// found is a problem before its snippet is cut.
+// found is a problem without its snippet.
 type found struct {
 	problem problem.Problem
 	file    *File
 }
 
-// NewProblems returns the empty list of a file.
+// NewProblems returns an empty list for a file.
 func NewProblems(file string) *Problems { return &Problems{file: file} }
 
 // Fail reports an error at a node.
@@ -35,12 +35,12 @@ func (p *Problems) Warn(at *Node, code finding.Code, values finding.Values) {
 	p.Report(at.File, at.Line, at.Column, finding.Warned(code, values))
 }
 
-// Note notes at a node what is worth knowing.
+// Note reports a note at a node.
 func (p *Problems) Note(at *Node, code finding.Code, values finding.Values) {
 	p.Report(at.File, at.Line, at.Column, finding.Noted(code, values))
 }
 
-// Report reports what was found at a place, which is kept inside the file.
+// Report reports a finding at a position, limited to the file.
 func (p *Problems) Report(f *File, line, column int, why finding.Finding) {
 	if p.Full() {
 		return
@@ -51,7 +51,7 @@ func (p *Problems) Report(f *File, line, column int, why finding.Finding) {
 	p.found = append(p.found, &found{one, f})
 }
 
-// List returns the sorted problems without repetitions, with snippets.
+// List returns the sorted problems without duplicates, with snippets.
 func (p *Problems) List() problem.List {
 	byName := map[string]*File{}
 	list := make(problem.List, len(p.found))
@@ -73,8 +73,8 @@ func (p *Problems) List() problem.List {
 	return list
 }
 
-// withoutRepetitions drops the repeated problems of a part that is read twice
-// by way of an alias.
+// withoutRepetitions removes the duplicate problems of a part that is read
+// twice through an alias.
 func withoutRepetitions(list problem.List) problem.List {
 	seen := map[string]bool{}
 	kept := list[:0]
@@ -88,15 +88,15 @@ func withoutRepetitions(list problem.List) problem.List {
 	return kept
 }
 
-// Full says that further problems are not kept.
+// Full reports that further problems are not kept.
 func (p *Problems) Full() bool { return len(p.found) >= maxKept }
 
 // Count is the number of problems so far.
 func (p *Problems) Count() int { return len(p.found) }
 
-// Meant returns the name that is meant; empty where none is near. A file with
-// many problems has another trouble than slips of the pen, and looking them all
-// up would take long.
+// Meant returns the name that was probably meant, or "". It gives up if a file
+// has many problems: these are not typing errors, and looking up all of them
+// would be slow.
 func (p *Problems) Meant(name string, names []string) string {
 	const mostHints = 100
 	if len(p.found) > mostHints {

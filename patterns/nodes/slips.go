@@ -7,9 +7,9 @@ import (
 	"unicode/utf8"
 )
 
-// marked returns the copy in which signs that YAML took for its own are marks,
-// all of the colons and as few hashes as are needed; false where it cannot be
-// read past the line so.
+// marked returns the copy with signs replaced by marks: all of the colons, and
+// as few hashes as needed. It returns false if the copy still cannot be parsed
+// past the line.
 func (c copied) marked(hashes, colons []sign, line int) (copied, bool) {
 	best := c.signed(slices.Concat(hashes, colons))
 	if len(hashes)+len(colons) == 0 || best.past(line) == 0 {
@@ -26,7 +26,7 @@ func (c copied) marked(hashes, colons []sign, line int) (copied, bool) {
 	return best, true
 }
 
-// sign is a # or a colon in the text, by the line and the byte in it.
+// sign is a # or a colon in the text, by line and byte offset.
 type sign struct {
 	line, at int
 	mark     rune
@@ -34,7 +34,7 @@ type sign struct {
 
 func (c copied) signed(signs []sign) copied {
 	anew := map[int]string{}
-	slices.SortFunc(signs, func(a, b sign) int { return b.at - a.at }) // what is put in moves what is behind it
+	slices.SortFunc(signs, func(a, b sign) int { return b.at - a.at }) // from the end, because insertions move what follows
 	for _, s := range signs {
 		text, begun := anew[s.line]
 		if !begun {
@@ -49,11 +49,10 @@ var hashAfterText = regexp.MustCompile(`[^\s,\[\]{}:"'-] #`)
 
 var (
 	colonAfterText = regexp.MustCompile(`\S:(?: |$)`)
-	inEntry        = regexp.MustCompile(`\S: [^,{}\[\]]*$`) // behind a key, and before the next one of a flow
+	inEntry        = regexp.MustCompile(`\S: [^,{}\[\]]*$`) // after a key, and before the next one of a flow
 )
 
-// colons finds those on a line that stand in a value, or where the line has no
-// key.
+// colons finds those on a line that are in a value, or in a line without a key.
 func (c copied) colons(line int, keys []string) (signs []sign) {
 	text := c.lines[line-1]
 	keyed := false
@@ -81,7 +80,7 @@ var dashed = regexp.MustCompile(`^ *-(?: |$)`)
 
 func indent(text string) int { return len(text) - len(strings.TrimLeft(text, " ")) }
 
-// blankPut returns the copy with a blank behind a colon that lacks it.
+// blankPut returns the copy with a space inserted after a colon.
 func (c copied) blankPut(line, column int, key string) copied {
 	text := []rune(c.lines[line-1])
 	behind := column + utf8.RuneCountInString(key)

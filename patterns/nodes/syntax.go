@@ -13,12 +13,11 @@ import (
 	"drawdown/patterns/problem"
 )
 
-// mostSlips bounds the slips of syntax of one file.
+// mostSlips limits the syntax errors reported for one file.
 const mostSlips = 30
 
-// decoded returns the parser's nodes of a file. Slips of syntax are reported,
-// and what is read is the copy without them. There is no document where nothing
-// can be read.
+// decoded returns the parser's nodes of a file. Syntax errors are reported, and
+// the copy without them is read. There is no document if nothing can be read.
 func (p *Problems) decoded(f *File, keys []string) (document, second *yaml.Node, c copied) {
 	c = newCopy(f)
 	for range mostSlips {
@@ -36,7 +35,7 @@ func (p *Problems) decoded(f *File, keys []string) (document, second *yaml.Node,
 }
 
 // mended reports what the parser could not read, at the line that stopped it,
-// and returns a copy that can be read further; false where there is none.
+// and returns a copy in which reading can continue, or false.
 func (p *Problems) mended(f *File, c copied, err error, keys []string) (copied, bool) {
 	line, why := parserSays(err)
 	if len(f.Text) > largestMended {
@@ -49,14 +48,14 @@ func (p *Problems) mended(f *File, c copied, err error, keys []string) (copied, 
 	}
 	p.reportSyntax(f, line, why)
 	next := c.without(line, keys)
-	if why.Code == SecondDocument { // what follows is another file
+	if why.Code == SecondDocument { // what follows is another document
 		next.lines = c.lines[:line-1]
 	}
 	return next, next.past(min(line, len(next.lines))) > 0
 }
 
-// meant reports a slip that shows what was meant, and returns the copy in which
-// that stands.
+// meant reports a syntax error that shows what was meant, and returns the
+// corrected copy.
 func (p *Problems) meant(f *File, c copied, line int, code finding.Code, keys []string) (copied, bool) {
 	hashes := c.hashes(line)
 	if next, ok := p.inText(f, c, hashes, nil, line, keys); ok {
@@ -89,8 +88,8 @@ func (p *Problems) meant(f *File, c copied, line int, code finding.Code, keys []
 	return c, false
 }
 
-// inText reports the signs of texts that YAML took for its own, and returns the
-// copy in which they are marks: the colons, and as few hashes as are needed.
+// inText reports signs in texts that YAML interpreted, and returns the copy
+// with marks in their place: the colons, and as few hashes as needed.
 func (p *Problems) inText(f *File, c copied, hashes, colons []sign, line int, keys []string) (copied, bool) {
 	c, ok := c.marked(hashes, colons, line)
 	if !ok {
@@ -102,7 +101,7 @@ func (p *Problems) inText(f *File, c copied, hashes, colons []sign, line int, ke
 	return c, true
 }
 
-// reportSyntax reports what the parser says of a line.
+// reportSyntax reports a message of the parser about a line.
 func (p *Problems) reportSyntax(f *File, line int, why finding.Finding) {
 	line, _ = f.clamp(line, 1)
 	text := f.Lines[line-1]
@@ -112,8 +111,8 @@ func (p *Problems) reportSyntax(f *File, line int, why finding.Finding) {
 	p.Report(f, line, syntaxColumn(text, why), why)
 }
 
-// The parser's errors are texts alone, with the line in front where it knows
-// one. Here, and nowhere else, they become codes.
+// The parser's errors are only texts, with the line in front if known. They are
+// converted to codes here and nowhere else.
 var (
 	linePrefix    = regexp.MustCompile(`^line (\d+): (.*)$`)
 	unknownAnchor = regexp.MustCompile(`^unknown anchor '(.*)' referenced$`)
@@ -159,7 +158,7 @@ func parserSays(err error) (line int, why finding.Finding) {
 	return line, finding.Failed(code, finding.Values{"braces": "{ }", "end": "}"})
 }
 
-// syntaxColumn finds the place on the line where the finding tells it, or the
+// syntaxColumn finds the position on the line that the finding is about, or the
 // line's first character.
 func syntaxColumn(text string, why finding.Finding) int {
 	at := -1

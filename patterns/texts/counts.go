@@ -24,7 +24,7 @@ var (
 		"neighbouring same different sizes kinds alte alten letzten ersten anderen übrigen äußeren inneren mittleren oberen unteren linken rechten vorderen hinteren weitere " +
 		"anciennes dernières premières autres viejos últimos primeros otros")
 	// someAfter do so behind the word.
-	someAfter = list("opposite adjacent extérieures intérieures extérieurs intérieurs restantes restants exteriores interiores")
+	someAfter = list("stay stays remain remains bleiben restent quedan opposite adjacent extérieures intérieures extérieurs intérieurs restantes restants exteriores interiores")
 	// each make it a count for each of others.
 	each = list("per each every pro je jede jeder par chaque por cada a an eines einer d'un d’un de un una apart")
 	// where say which of them are meant.

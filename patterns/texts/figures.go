@@ -23,19 +23,20 @@ var (
 	// a thermometer.
 	ofTheEngine = lazily(`(?i)\b(btdc|atdc|tdc|crank\w*|cam\w*|piston\w*|ignition|timing|advance|bevel|seat\w*|chamfer|apart|gap\w*|cool\w*|hot|warm|heat\w*|temperature|kw|ot|kurbel\w*|nocken\w*|kolben\w*|zünd\w*|vilebrequin|pmh|allumage|cigüeñal|pms|encendido|clock|o'clock)\b`)
 	// ofOthers are words beside which a torque is of another fastener.
-	ofOthers = lazily(`(?i)\b(plug\w*|spark\w*|drain\w*|other\w*|pulley|sensor\w*|nipple\w*|wrench\w*|old|was|instead|not|never|kerze\w*|zündkerze\w*|schlüssel|ablass\w*|statt|nicht|bougie\w*|clé|vidange|pas|bujía\w*|llave|vaciado|no)\b`)
+	ofOthers = lazily(`(?i)\b(plug\w*|spark\w*|drain\w*|other\w*|pulley|sensor\w*|nipple\w*|wrench\w*|post|posts|clamp|clamps|shield|injector\w*|bracket\w*|rocker\w*|old|was|instead|not|never|halter|schelle\w*|collier\w*|abrazadera\w*|kerze\w*|zündkerze\w*|schlüssel|ablass\w*|statt|nicht|bougie\w*|clé|vidange|pas|bujía\w*|llave|vaciado|no)\b`)
 )
 
 var (
 	dryThread = lazily(`(?i)\b(thread|bolt|stud|gewinde|schraube|filet|vis|rosca|tornillo)\w*\b.*\b(dry|trocken|secs?|seco?s?|secas?)\b`)
-	noOil     = lazily(`(?i)\b(no|without|kein|ohne|sans|pas d|sin)[ ’'](oil|lubricant|grease|öl|schmierstoff|fett|huile|lubrifiant|graisse|aceite|lubricante|grasa)\b`)
+	noOil     = lazily(`(?i)\b(?:no|without|kein|ohne|sans|pas d|sin)[ ’'](?:(oil|öl|huile|aceite)|(grease|fett|graisse|grasa)|lubricant|schmierstoff|lubrifiant|lubricante)\b`)
 	ofHoles   = lazily(`(?i)(hole|bore|block|head|bohrung|block|loch|trou|alésage|agujero|taladro)`)
 )
 
 // dryBesideOil finds a text that wants threads dry, in a file whose fasteners are all
 // lubricated: the torque is wrong for one of them.
 func dryBesideOil(p plan.Plan, text string) []finding.Finding {
-	if !(dryThread.MatchString(text) || noOil.MatchString(text)) || ofHoles.MatchString(text) {
+	without := noOil.FindStringSubmatch(text)
+	if !dryThread.MatchString(text) && without == nil || ofHoles.MatchString(text) {
 		return nil
 	}
 	var kinds, lubricants []string
@@ -43,6 +44,7 @@ func dryBesideOil(p plan.Plan, text string) []finding.Finding {
 		switch {
 		case screw.NothingOn(k.Lubricant):
 			return nil // of this kind, then
+		case without != nil && (without[1] != "" && !strings.Contains(k.Lubricant, "oil") || without[2] != "" && strings.Contains(k.Lubricant, "oil")):
 		case k.Lubricant != "" && k.Lubricant != asDelivered:
 			kinds = append(kinds, k.Name)
 			if !slices.Contains(lubricants, k.Lubricant) {
@@ -62,7 +64,7 @@ const asDelivered = "as delivered" // whoever degreases it may say so
 func figuresIn(p plan.Plan, text string, angles []unit.Angle) (found []finding.Finding) {
 	if torques := torquesOf(p); len(torques) > 0 && !ofOthers.MatchString(text) {
 		for _, stated := range torquesIn(text, torques[0].Unit) {
-			if !slices.ContainsFunc(torques, func(t unit.GivenTorque) bool { return t.Near(stated) }) {
+			if !slices.ContainsFunc(torques, func(t unit.GivenTorque) bool { return isTorque(t, stated) }) {
 				found = append(found, finding.Warned(TextTorque, finding.Values{"text": text, "torque": stated}))
 			}
 		}
@@ -75,6 +77,15 @@ func figuresIn(p plan.Plan, text string, angles []unit.Angle) (found []finding.F
 		}
 	}
 	return found
+}
+
+// isTorque reports whether a text means a torque: to the figure in its own unit, and
+// rounded in another.
+func isTorque(t, stated unit.GivenTorque) bool {
+	if t.Unit == stated.Unit {
+		return t.Value == stated.Value
+	}
+	return t.Near(stated)
 }
 
 // partsOf returns the equal steps that an angle may be turned in: two of 45°

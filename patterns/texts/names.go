@@ -49,7 +49,7 @@ func (f facts) unknownID(words []word, i int) []string {
 	if slices.ContainsFunc(beside, func(b word) bool { return b.is(ofBits) }) || f.calledElsewhere(w.as) {
 		return nil
 	}
-	if m[1] == "M" && isThread(w.as) {
+	if m[1] == "M" && isThread(w.as) && !(i > 1 && words[i-1].is(joins) && f.ids[words[i-2].as]) {
 		return nil // what is said of threads is looked at by its size
 	}
 	return []string{w.as}
@@ -73,6 +73,9 @@ func (f facts) unknownNumbers(words []word, i int) (unknown []string) {
 	if known == nil {
 		return nil
 	}
+	if areFigures(words[i+1:]) {
+		return nil
+	}
 	for k := i + 1; k < len(words); k++ {
 		n, err := strconv.Atoi(words[k].low)
 		switch {
@@ -85,6 +88,16 @@ func (f facts) unknownNumbers(words []word, i int) (unknown []string) {
 		}
 	}
 	return unknown
+}
+
+// areFigures reports whether a list of numbers is one of torques: 30, then 60 N·m.
+func areFigures(words []word) bool {
+	for _, w := range words {
+		if _, err := strconv.Atoi(w.low); err != nil && !w.is(joins) && !w.is(list("then dann puis luego")) {
+			return w.is(units)
+		}
+	}
+	return false
 }
 
 // numbersOf says which numbers may stand behind a word; nil for any word that names

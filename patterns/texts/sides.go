@@ -92,15 +92,25 @@ var otherBank = lazily(`(?i)\b(other|own|after|before|first|also|both|like|same|
 // Texts that are of the other work: what is done before a part comes off, and with
 // what goes in new.
 var (
-	ofLoosening  = lazily(`(?i)\bbefore (?:the |any |a )?[\pL ]{1,30}\b(?:come|comes|is|are) (?:taken |lifted |turned )?(?:off|out|loose|loosened|removed)\b|^(?:drain (?:the|off|all|oil|coolant|water|fuel|engine|it)\b|mark the old |soak )|\bbefore (?:the )?first (?:bolt|nut|stud|screw|cap)\s*(?:[;.,]|$)|\bbefore (?:the )?first (?:bolt|nut|stud|screw|cap)\b[^.;]*\b(?:loose\w*|turned|off|out)\b|^(?:the )?(?:oil|coolant|water|fuel) drained\b|\bbefore (?:removal|removing|loosening|dismantling|strip-down)\b|^(?:vor dem (?:lösen|ausbau)|avant (?:la dépose|le desserrage)|antes de (?:aflojar|desmontar))`)
-	ofTightening = lazily(`(?i)^(?:fit |use |always )?new (?:\pL+ ){0,3}?(?:gaskets?|bolts|nuts|seals?|o-rings?)$|^(?:fit|refit|renew) |^oil the (?:threads|bolts)|^(?:apply |a )?(?:thin )?bead of sealant|^(?:new )?sealant |^(?:before|when) (?:fitting|tightening|refitting|assembly)\b`)
+	ofLoosening  = lazily(`(?i)\bbefore (?:the |any |a )?[\pL\d ]{1,30}\b(?:come|comes|is|are) (?:taken |lifted |turned )?(?:off|out|loose|loosened|removed)\b|^(?:drain (?:the|off|all|oil|coolant|water|fuel|engine|it)\b|mark the old |soak )|\bbefore (?:the )?first (?:bolt|nut|stud|screw|cap)\s*(?:[;.,]|$)|\bbefore (?:the )?first (?:bolt|nut|stud|screw|cap)\b[^.;]*\b(?:loose\w*|turned|off|out)\b|^(?:the )?(?:oil|coolant|water|fuel) drained\b|^(?:the )?(?:steam|gas|air|water|line|valves?) (?:shut|closed|vented|drained)\b|\bbefore (?:removal|removing|loosening|dismantling|strip-down)\b|^(?:vor dem (?:lösen|ausbau)|avant (?:la dépose|le desserrage)|antes de (?:aflojar|desmontar))`)
+	ofTightening = lazily(`(?i)^(?:fit |use |always )?new (?:\pL+ ){0,3}?(?:gaskets?|bolts|nuts|seals?|o-rings?)(?:$|[,;])|^(?:fit|refit|renew) |^oil the (?:threads|bolts)|^oil the [\pL ]+ before [\pL ]+ (?:go|goes|is|are)(?: set| put)? (?:on|in|down)\b|^(?:apply |a )?(?:thin )?bead of sealant|^(?:new )?sealant |^(?:before|when) (?:fitting|tightening|refitting|assembly)\b`)
 	ofBoth       = lazily(`(?i)\b(again|then|refit\w*|back in|later|penetrat\w*|soak\w*|old|stay\w*)\b`)
 )
 
+// comesOff finds what is taken off: take the caps off, head lifted.
+var comesOff = lazily(`(?i)^(?:(?:take|lift|pull) (?:all |the )*(\pL+)(?: straight)? (?:off|out)\b|(\pL+) (?:off|lifted|taken off)\b)`)
+
+// takesOff reports whether a text takes off what the title names.
+func (f facts) takesOff(text string) bool {
+	m := comesOff.FindStringSubmatch(text)
+	return m != nil && slices.Contains(stemsOf(f.Title), strings.TrimSuffix(strings.ToLower(m[1]+m[2]), "s"))
+}
+
 // otherWork finds a caution that belongs to the other side of the work.
-func otherWork(c plan.Caution) []finding.Finding {
+func (f facts) otherWork(c plan.Caution) []finding.Finding {
 	looks := func(of, other expression) bool { return of.MatchString(c.Text) && !other.MatchString(c.Text) }
 	switch {
+	case c.Side == plan.CautionTighten && f.takesOff(c.Text) && !ofBoth.MatchString(c.Text):
 	case c.Side == plan.CautionTighten && looks(ofLoosening, ofTightening) && !ofBoth.MatchString(c.Text):
 	case c.Side == plan.CautionLoosen && looks(ofTightening, ofLoosening) && !ofBoth.MatchString(c.Text):
 	default:

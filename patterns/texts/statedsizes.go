@@ -21,6 +21,8 @@ var (
 	classInText  = lazily(`(?i)(?:(?:class|grade|klasse|festigkeit|classe|clase)\s+(\d{1,2}\.\d)\b|\b(\d{1,2}\.9|[4568]\.[68])\s+(?:hex\w* |flange\w* |new |head )?(?:bolts?|screws?|studs?|quality))`)
 	// fastenersBeside are words behind a thread that make it one of fasteners.
 	fastenersBeside = lazily(`(?i)^\W*(?:\pL+\W+){0,2}?(?:bolts?|screws?|nuts?|studs?|threads?|gewinde|\w*schrauben?|\w*muttern?|vis|écrous?|goujons?|tornillos?|tuercas?)\b`)
+	// fastenersBefore are words before a thread that do so where a text is of one kind.
+	fastenersBefore = lazily(`(?i)\b(?:bolts?|screws?|nuts?|studs?|\w*schrauben?|\w*muttern?|vis|écrous?|goujons?|tornillos?|tuercas?)\W*$`)
 	// ofTools are words beside which a thread or a length is of what is not of the joint.
 	ofTools = lazily(`(?i)\b(jack\w*|pull\w*|press\w*|lift\w*|eye\w*|guide\w*|insert\w*|helical|tap|chase\w*|drill\w*|pin|pins|peg\w*|sling\w*|hoist\w*|hook\w*|temporary|clip\w*|bracket\w*|hanger\w*|abdrück\w*|führung\w*|öse\w*|extract\w*|guía\w*)\b`)
 )
@@ -62,7 +64,8 @@ func (f facts) threads(text string) (found []finding.Finding) {
 			}
 			return text[at[2*n]:at[2*n+1]]
 		}
-		if have == nil || f.ids[said] || part(2) == "" && !fastenersBeside.MatchString(text[at[1]:]) {
+		beside := fastenersBeside.MatchString(text[at[1]:]) || f.alone && fastenersBefore.MatchString(text[:at[0]])
+		if have == nil || f.ids[said] || part(2) == "" && !beside {
 			continue
 		}
 		if _, err := thread.Parse("M" + part(1)); err != nil {

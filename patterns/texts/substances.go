@@ -39,7 +39,7 @@ func (f facts) lubricants(text string) []finding.Finding {
 		return nil
 	}
 	stated := f.kindSizes(func(k plan.Kind) string { return k.Lubricant })
-	if stated == nil || slices.Contains(stated, asDelivered) {
+	if stated == nil || slices.ContainsFunc(stated, func(s string) bool { return s == asDelivered || strings.Contains(strings.ToLower(text), s) }) {
 		return nil
 	}
 	for _, s := range stuffs {
@@ -53,15 +53,16 @@ func (f facts) lubricants(text string) []finding.Finding {
 // Texts that want new fasteners, and such as want them again.
 var (
 	newInText   = lazily(`(?i)\b(?:new|neue[rns]?|nouve(?:lles|aux)|nuevos|nuevas) (?:\pL+ ){0,2}?` + threadsBeside + `\b|` + threadsBeside + `\b[^.;:]*\b(?:renewed|replaced|used once)\b|\b(?:renew|replace|discard)\b[^.;:]*\b` + threadsBeside)
-	againInText = lazily(`(?i)` + threadsBeside + `\b[^.;:]*\b(?:may be (?:re-?used|used again)|(?:are|is) (?:re-?used|used again)|go back)\b|\bre-?use (?:the |all |old )*` + threadsBeside)
-	notAlways   = lazily(`(?i)\b(?:if|where|when|damaged|worn|stretched|longer|doubt|not|never|no|wenn|falls|nicht|si|no|ne|pas)\b`)
+	againInText = lazily(`(?i)` + threadsBeside + `\b[^.;:]*\b(?:may be (?:re-?used|used (?:again|twice))|(?:are|is) (?:re-?used|used again)|go back)\b|\bre-?use (?:the |all |old )*` + threadsBeside +
+		`|\b(?:clean|oil|refit|fit|wash) (?:the |all |\d+ )*old (?:\pL+ ){0,2}?` + threadsBeside)
+	notAlways = lazily(`(?i)\b(?:if|where|when|damaged|worn|stretched|longer|doubt|not|never|no|wenn|falls|nicht|si|no|ne|pas)\b`)
 )
 
 // reuse finds a text that wants new fasteners where those of every kind go back, or the
 // other way round.
 func (f facts) reuse(text string) []finding.Finding {
 	reuse := f.kindSizes(func(k plan.Kind) string { return string(k.Reuse) })
-	if len(reuse) != 1 || notAlways.MatchString(text) || ofOthers.MatchString(text) {
+	if len(reuse) != 1 || notAlways.MatchString(text) || ofOthers.MatchString(strings.ReplaceAll(text, "old ", "")) {
 		return nil
 	}
 	once := reuse[0] == string(plan.ReuseOnce)
@@ -72,8 +73,8 @@ func (f facts) reuse(text string) []finding.Finding {
 }
 
 var (
-	newGasket   = lazily(`(?i)\bnew (?:\pL+ ){0,2}?gasket|\bneue \w*dichtung|\bnouveau joint|\bjoint neuf|\bjunta nueva|\bnueva junta`)
-	gasketAgain = lazily(`(?i)\bgasket\b[^.;]*\b(?:used again|re-?used)|\bre-?use the (?:old )?gasket|dichtung\b[^.;]*wiederverwend|joint\b[^.;]*réutilis|junta\b[^.;]*(?:reutiliz|otra vez)`)
+	newGasket   = lazily(`(?i)\bnew (?:[\pL-]+ ){0,2}?gasket|\bneue \w*dichtung|\bnouveau joint|\bjoint neuf|\bjunta nueva|\bnueva junta`)
+	gasketAgain = lazily(`(?i)\bgasket\b[^.;]*\b(?:(?:used|fitted) again|re-?used)|\bre-?use the (?:old )?gasket|dichtung\b[^.;]*wiederverwend|joint\b[^.;]*réutilis|junta\b[^.;]*(?:reutiliz|otra vez)`)
 )
 
 // disagrees finds an earlier caution of the same side that says the opposite.
@@ -93,6 +94,8 @@ func disagrees(p plan.Plan, i int) []finding.Finding {
 var gasketWords = []struct{ inText, inFile expression }{
 	{lazily(`(?i)spiral[- ]?wound|spiraldichtung|spiralée?|espirometálica`), lazily(`spiral`)},
 	{lazily(`(?i)\b(?:paper|fib(?:re|er)|papier|faser|papel|fibra)[- ]?(?:sheet )?(?:gaskets?|dichtung\w*)|joints? en (?:papier|fibre)|juntas? de (?:papel|fibra)`), lazily(`fibre|composite`)},
+	{lazily(`(?i)\bcomposite (?:\pL+ )?gaskets?|\b(?:verbund|weichstoff)dichtung\w*|joints? composites?|juntas? compuestas?`), lazily(`composite`)},
+	{lazily(`(?i)\bcopper (?:\pL+ )?gaskets?|\bkupferdichtung\w*|joints? en cuivre|juntas? de cobre`), lazily(`copper`)},
 	{lazily(`(?i)\bcork\b|\bkork\w*|\bliège\b|\bcorcho\b`), lazily(`cork`)},
 	{lazily(`(?i)\bO-?rings?\b`), lazily(`O-ring`)},
 	{lazily(`(?i)\b(?:multi-?layer(?:ed)?[- ]steel|MLS|steel gaskets?|metal gaskets?|mehrlagen\w*)\b`), lazily(`steel|spiral`)},

@@ -13,8 +13,8 @@ import (
 
 // What a text states and the file does not have.
 const (
-	TextTorque    finding.Code = "text torque"     // text, torque
-	TextAngle     finding.Code = "text angle"      // text, angle
+	TextTorque    finding.Code = "text torque"     // text, torque; kind: where it is of one
+	TextAngle     finding.Code = "text angle"      // text, angle; kind: where it is of one
 	TextDry       finding.Code = "text dry"        // text, kinds, lubricants
 	TextLubricant finding.Code = "text lubricant"  // text, lubricants
 	TextCount     finding.Code = "text count"      // text, stated, what, count
@@ -27,6 +27,9 @@ const (
 	TextReuse     finding.Code = "text reuse"      // text, kinds, reuse
 	TextsDisagree finding.Code = "texts disagree"  // text, other
 	TextPlace     finding.Code = "text place"      // text, label, side
+	TextOtherKind finding.Code = "text other kind" // text, id, kind: that it is said of, own: of the id
+	TextStageKind finding.Code = "text stage kind" // text, kind, kinds: of the stage
+	TextAngleFrom finding.Code = "text angle from" // text, torque, before: the torque before the angle
 	TextCylinders finding.Code = "text cylinders"  // text, stated, count, highest: of the bores
 )
 
@@ -38,7 +41,8 @@ func Notes(p plan.Plan) (found []finding.Finding) {
 		if s.Do != plan.Advance {
 			angles = anglesOf(p, 0)
 		}
-		for _, f := range append(figuresIn(p, s.Note, angles), facts.compare(s.Note)...) {
+		general := slices.Concat(figuresIn(p, s.Note, angles), facts.compare(s.Note), facts.anglesFrom(s))
+		for _, f := range append(general, besides(general, append(facts.noteOfOther(s), facts.ofOtherKind(s.Note, plan.CautionTighten, &s)...))...) {
 			found = append(found, f.About(finding.Place{Stage: s.Number}))
 		}
 	}
@@ -54,9 +58,18 @@ func Cautions(p plan.Plan) [][]finding.Finding {
 			found[i] = append(figuresIn(p, c.Text, anglesOf(p, 0)), dryBesideOil(p, c.Text)...)
 		}
 		found[i] = append(found[i], disagrees(p, i)...)
-		found[i] = slices.Concat(found[i], facts.compare(c.Text), otherWork(c), facts.otherSide(c.Text), facts.otherMachine(c.Text))
+		found[i] = slices.Concat(found[i], facts.compare(c.Text), facts.otherWork(c), facts.otherSide(c.Text), facts.otherMachine(c.Text))
+		found[i] = append(found[i], besides(found[i], facts.ofOtherKind(c.Text, c.Side, nil))...)
 	}
 	return found
+}
+
+// besides are findings of which nothing of their sort was found before.
+func besides(before, more []finding.Finding) []finding.Finding {
+	if len(before) == 0 {
+		return more
+	}
+	return slices.DeleteFunc(more, func(f finding.Finding) bool { return finding.Has(before, f.Code) })
 }
 
 // Title compares the title with the file.

@@ -91,6 +91,7 @@ type facts struct {
 	ids   map[string]bool  // of fasteners and stations
 	heads map[string]int   // letters of ids, and how many have them
 	named map[string][]int // numbers by the word before them: cap, cyl, shell
+	alone bool             // of one kind of several
 }
 
 func factsOf(p plan.Plan) facts {

@@ -5,7 +5,6 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
-	"drawdown/geometry/holes"
 	"drawdown/geometry/survey"
 	"drawdown/geometry/trace"
 )
@@ -22,21 +21,25 @@ func Traced(title, machine string, found trace.Found, notes []finding.Finding) D
 		d.Notes = append(d.Notes, finding.Noted(Look, finding.Values{"found": doubt}))
 	}
 	for _, taken := range found.Taken {
-		if taken.Code == holes.BySizeAlone { // whoever has the card before him must know
-			d.Cautions = append(d.Cautions, taken)
+		if taken.Code == trace.NotNumbered { // whoever has the card before him must know
+			d.Cautions = append(d.Cautions, finding.Noted(SizeLeftOut, taken.Values))
 		}
 	}
 	doubtful := 0
 	for _, s := range found.Shapes {
 		for _, doubt := range s.Doubts {
+			if doubt.Code == trace.SizeOpen {
+				continue // said of the size as a whole
+			}
 			d.Notes = append(d.Notes, finding.Noted(LookAt, finding.Values{
 				"id": s.ID, "diameter": Number(tenth(s.DiameterMm)), "place": Place(tracedPlace(s.At)), "found": doubt,
 			}))
 		}
-		if s.Role == trace.Fastener && len(s.Doubts) > 0 {
+		code, unsure := caution[s.Role]
+		if unsure && len(s.Doubts) > 0 {
 			if doubtful++; doubtful <= mostTracedCautions {
 				row, column := whereabouts(s.At, found)
-				d.Cautions = append(d.Cautions, finding.Noted(HoleUnsure, finding.Values{"id": s.ID, "row": row, "column": column}))
+				d.Cautions = append(d.Cautions, finding.Noted(code, finding.Values{"id": s.ID, "row": row, "column": column}))
 			}
 		}
 		d.addTraced(s, found)
@@ -69,6 +72,9 @@ func whereabouts(at geometry.Point, found trace.Found) (row, column string) {
 	return third(at.Y, box.Min.Y, box.Max.Y, "bottom", "top"), third(at.X, box.Min.X, box.Max.X, "left", "right")
 }
 
+// caution is what the card says of a doubtful shape, by its role.
+var caution = map[trace.Role]finding.Code{trace.Fastener: HoleUnsure, trace.Candidate: PlaceUnsure}
+
 // mostTracedCautions keeps the card's cautions short.
 const mostTracedCautions = 4
 
@@ -83,7 +89,7 @@ func (d *Draft) addTraced(s trace.Shape, found trace.Found) {
 		d.Joint.Dowels = append(d.Joint.Dowels, geometry.Dowel{Centre: at, Diameter: tenth(s.DiameterMm)})
 	case trace.Bore:
 		d.Joint.Bores = append(d.Joint.Bores, geometry.Bore{Centre: at, Diameter: tenth(s.DiameterMm)})
-	case trace.Port:
+	case trace.Port, trace.Hole:
 		if len(s.Edge) > 2 {
 			d.Joint.Outline = append(d.Joint.Outline, tracedPath(s.Edge))
 		}

@@ -10,11 +10,11 @@ import (
 )
 
 // Angle is the drawing of an angle: the head of the fastener from above, its
-// starting mark, its finishing mark and what was turned before. It is drawn in a
-// box of 100 by 100 about its middle.
+// starting and finishing marks, and the angle turned before. The box is 100 by
+// 100 around its middle.
 type Angle struct {
-	Before string // path of what was turned before; empty for nothing
-	Wedge  string // path of what is turned now
+	Before string // path of the angle turned before; "" for none
+	Wedge  string // path of the angle to turn now
 	Head   string
 	Start  string // the starting mark, an open circle
 	Finish string // the finishing mark, an arrowhead in the direction of the turn
@@ -28,7 +28,7 @@ const (
 	headRadius = 22.0
 )
 
-// angle draws the angle of a step; nil where it is none.
+// angle draws the angle of a step; nil if it has none.
 func (v RunView) angle(s run.Step) *Angle {
 	if s.AngleDeg == 0 {
 		return nil
@@ -53,8 +53,8 @@ func (v RunView) angle(s run.Step) *Angle {
 	return a
 }
 
-// wedge is a slice of the dial from a direction, clockwise from the top. Beyond a
-// whole turn the dial is full.
+// wedge is a sector of the dial from a direction, clockwise from the top. From
+// a full turn on the dial is full.
 func wedge(from, sweep float64) scene.Path {
 	if math.Abs(sweep) >= 360 {
 		return scene.Circle(0, 0, dialRadius)
@@ -80,7 +80,7 @@ func onRim(deg float64, mark func(scene.Point) scene.Path) scene.Path {
 
 func startMark(at scene.Point) scene.Path { return scene.Circle(at.X, at.Y, 5) }
 
-// finishMark is an arrowhead that ends at the finishing mark.
+// finishMark is an arrowhead pointing at the finishing mark.
 func finishMark(deg, sign float64) scene.Path {
 	tip := rim(deg, dialRadius)
 	back := deg - sign*16

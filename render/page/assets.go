@@ -13,8 +13,8 @@ import (
 var assets embed.FS
 
 // Assets returns the style sheet, the scripts and the typeface in one folder,
-// whose name is the hash of all of them: it may be kept for ever. The server
-// serves it under /assets/.
+// named by the hash of all of them, so that they can be cached for ever. The
+// server serves it under /assets/.
 func Assets() fs.FS { return hashed{} }
 
 type hashed struct{}
@@ -46,7 +46,7 @@ var assetHash = sync.OnceValue(func() string {
 		return err
 	})
 	if err != nil {
-		panic(err) // the files are part of the program
+		panic(err) // the files are embedded
 	}
 	return hex.EncodeToString(sum.Sum(nil))[:16]
 })

@@ -7,8 +7,8 @@ import (
 	"drawdown/sequence/run"
 )
 
-// behind returns the first open trouble whose fastener is not finished in a stage
-// before that of a step; false where there is none.
+// behind returns the first open trouble of a fastener that is not finished in a
+// stage before that of a step, or false.
 func (v RunView) behind(s run.Step) (run.TroubleSeen, bool) {
 	for _, t := range v.Run.Troubles {
 		at := v.step(t.Step)
@@ -19,8 +19,8 @@ func (v RunView) behind(s run.Step) (run.TroubleSeen, bool) {
 	return run.TroubleSeen{}, false
 }
 
-// toAskBehind returns a trouble that a step leaves behind and of which nobody has
-// decided yet whether the others go on. The answer is a note on its report.
+// toAskBehind returns a trouble that a step leaves behind, if nobody has
+// decided yet whether the others continue. The answer is a note on its report.
 func (v RunView) toAskBehind(s run.Step) (run.TroubleSeen, bool) {
 	t, found := v.behind(s)
 	decided := slices.ContainsFunc(v.Run.Notes, func(n run.Seen) bool { return n.Of == t.Entry })

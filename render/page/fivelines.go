@@ -8,13 +8,13 @@ import (
 	"drawdown/sequence/run"
 )
 
-// line is one of the five lines of a hand over.
+// line is one of the five lines of a handover.
 type line struct {
 	Head  string
 	Texts []string
 }
 
-// Lines are what the next shift has to know, in five lines.
+// Lines is what the next shift must know, in five lines.
 func (v RunView) Lines() []line {
 	v.Dated = true
 	return v.fiveLines(v.Run.Now)
@@ -22,7 +22,7 @@ func (v RunView) Lines() []line {
 
 func (v RunView) fiveLines(f run.FiveLines) []line {
 	t := v.Text().Run
-	next := "" // no step is done since a hand over that is shown; its title says who took over
+	next := "" // the handover shown is later than every step; its title says who took over
 	if s := v.next(); s != nil {
 		next = words.Row(v.fastener(s.IDs), t.Do[string(s.Do)], v.Words.Figure(s.Figure))
 	}
@@ -42,8 +42,7 @@ func (v RunView) fiveLines(f run.FiveLines) []line {
 	}
 }
 
-// HandedOver is the latest hand over while nobody has done a step after it; nil for
-// none.
+// HandedOver is the latest handover if no step was done since, or nil.
 func (v RunView) HandedOver() *handedOver {
 	i := len(v.Run.HandOvers) - 1
 	if i < 0 || !v.IsOpen() {
@@ -89,7 +88,7 @@ func (v RunView) troubleLine(seen run.TroubleSeen) string {
 	return said
 }
 
-// awaited words one thing that the work waits for.
+// awaited describes one thing that the work waits for.
 func (v RunView) awaited(a run.Awaited) string {
 	t := v.Text().Run
 	switch {

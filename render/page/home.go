@@ -9,14 +9,15 @@ import (
 	"drawdown/sequence/run"
 )
 
-// HomeView is the first page: work in progress, a start, the shop's patterns.
+// HomeView is the first page: work in progress, starting work, the shop's
+// patterns.
 type HomeView struct {
 	Frame
-	Folder   string    // that holds the shop's patterns
-	Open     []RunLine // work in progress, the latest first
-	Jobs     []JobLine // that are open with no run in progress
+	Folder   string    // of the shop's patterns
+	Open     []RunLine // work in progress, latest first
+	Jobs     []JobLine // open jobs without a run in progress
 	Patterns []PatternLine
-	Recent   []RunLine // sealed or void, the latest first
+	Recent   []RunLine // sealed or void, latest first
 }
 
 // RunLine is a run in a list.
@@ -24,13 +25,13 @@ type RunLine struct {
 	Run       string
 	Title     string
 	Machine   string // of the pattern
-	Number    string // of the machine that was worked on
+	Number    string // of the machine worked on
 	Order     string // the shop's order
 	Direction run.Direction
 	Again     bool // a later check
 	Status    run.Status
 	Done, Of  int // steps
-	Troubles  int // that are not settled
+	Troubles  int // not settled
 	By        string
 	At        time.Time // of the last entry
 }
@@ -38,11 +39,11 @@ type RunLine struct {
 // JobLine is a job in a list.
 type JobLine struct {
 	Job, Title, Number, Order string
-	By                        string // who made the last entry
+	By                        string // of the last entry
 	At                        time.Time
 }
 
-// JobLines are the jobs that wait for their next run, in words.
+// JobLines are the jobs waiting for their next run, in words.
 func (v HomeView) JobLines() []shownRun {
 	var all []shownRun
 	for _, j := range v.Jobs {
@@ -61,7 +62,7 @@ type PatternLine struct {
 	Fasteners int
 	IsMachine bool // a machine file
 	Builtin   bool
-	Sound     bool // it can be worked by
+	Sound     bool // usable for work
 }
 
 // Home writes the first page.
@@ -96,7 +97,7 @@ func (f Frame) runLines(runs []RunLine) []shownRun {
 	return all
 }
 
-// byAt says who did the last thing and when; a run that a program started has
+// byAt says who made the last entry and when. A run started by a program has
 // nobody.
 func (f Frame) byAt(who string, at time.Time) string {
 	if who == "" {
@@ -105,7 +106,7 @@ func (f Frame) byAt(who string, at time.Time) string {
 	return fmt.Sprintf(f.Text().Home.By, who, f.when(at))
 }
 
-// badge says what a run does, as the header of the card does.
+// badge is the kind of a run, as in the header of the card.
 func (f Frame) badge(d run.Direction, again bool) string {
 	switch {
 	case again:
@@ -116,7 +117,7 @@ func (f Frame) badge(d run.Direction, again bool) string {
 	return f.Words.Card.Tighten
 }
 
-// filled puts a name into words; without a name there are no words.
+// filled inserts a name into a text. Without a name it returns "".
 func filled(said, name string) string {
 	if name == "" {
 		return ""
@@ -138,7 +139,7 @@ type shelf struct {
 
 type shownPattern struct{ Name, Title, About, Fault string }
 
-// Shelves parts the patterns: the shop's own first, then the built-in ones.
+// Shelves divides the patterns: the shop's own first, then the built-in ones.
 func (v HomeView) Shelves() []shelf {
 	t := v.Text().Home
 	own := shelf{Title: t.Patterns, Empty: fmt.Sprintf(t.PatternsNone, v.Folder)}

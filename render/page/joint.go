@@ -15,19 +15,19 @@ import (
 	"drawdown/sequence/run"
 )
 
-// Joint is what the pages show of a joint that no entry changes: the part as the
-// paper draws it, the number of each fastener, the boxes of the stages. Drawing
-// takes a while: the server keeps it while a run is open, one for each language.
+// Joint is what the pages show of a joint regardless of entries: the part as on
+// paper, the number of each fastener, the boxes of the stages. Drawing takes a
+// while, so the server keeps it while a run is open, one per language.
 type Joint struct {
 	Box    string        // viewBox of the part
 	Ground template.HTML // the part without its marks
 	Marks  []Mark
 	Stages []StageBox
-	Scale  string // of the picture: x, y of the part's zero and its size, for a place that is tapped; empty where it is not known
+	Scale  string // of the picture: x and y of the part's zero, and its scale, for places that are tapped; "" if unknown
 	Places []SeenAt
 
-	numbers map[string]string // of the fasteners, by their ids
-	kinds   map[string]string // the same; empty where there is one kind
+	numbers map[string]string // of the fasteners, by id
+	kinds   map[string]string // by fastener id; empty if there is one kind
 	seen    scene.Box         // of the picture
 	labels  []scene.Box       // words of the part
 }
@@ -36,21 +36,21 @@ type Joint struct {
 type Mark struct {
 	ID      string
 	Number  string
-	X, Y, R float64       // of the largest circle in it
+	X, Y, R float64       // of the largest circle inside
 	Em      float64       // of the number in it
-	Base    float64       // where that number stands
+	Base    float64       // baseline of that number
 	Path    string        // its edge
-	Outside bool          // the number stands outside of it
-	Led     template.HTML // the number and its leader, where they stand outside
-	Hit     float64       // radius within which a touch means it
-	Beside  *Spot         // the middle of free room for a figure; nil where there is none
+	Outside bool          // the number is outside
+	Led     template.HTML // the number and its leader, if outside
+	Hit     float64       // radius of the touch area
+	Beside  *Spot         // middle of a free area for a figure; nil if there is none
 }
 
-// Spot is a place in the picture, in millimetres.
+// Spot is a point in the picture, in millimetres.
 type Spot struct{ X, Y float64 }
 
-// Box of the drawing, in millimetres. Type has the size of the paper's, so that
-// the smaller the box is the larger it is on a screen.
+// Size of the drawing, in millimetres. Type has the same size as on paper, so a
+// smaller box gives larger type on a screen.
 const (
 	pictureWidth  = 132.0
 	pictureHeight = 92.0
@@ -85,8 +85,8 @@ func sideOf(p plan.Plan, d run.Direction) plan.Side {
 	return p.Tighten
 }
 
-// draw parts the drawing: the ground, and for each fastener in working order its
-// mark.
+// draw separates the drawing into the background and a mark per fastener, in
+// working order.
 func (j *Joint) draw(drawn diagram.Drawing, order []string) error {
 	page := scene.Page{Width: pictureWidth, Height: pictureHeight, Items: drawn.Items}
 	if err := font.Check(page); err != nil {
@@ -125,7 +125,8 @@ func (j *Joint) draw(drawn diagram.Drawing, order []string) error {
 	return nil
 }
 
-// markOf reports whether an item belongs to a fastener's mark, and to whose.
+// markOf reports whether an item belongs to a fastener's mark, and which
+// fastener.
 func markOf(it scene.Item) (name string, marks bool) {
 	var tag scene.Tag
 	switch it := it.(type) {
@@ -137,11 +138,11 @@ func markOf(it scene.Item) (name string, marks bool) {
 	return tag.Name, tag.Name != "" && (tag.Role == scene.Mark || tag.Role == scene.Number)
 }
 
-// ringRoom is kept round the part for the ring of the next fastener.
+// ringRoom is kept free around the part for the ring of the next fastener.
 const ringRoom = 3.0
 
-// draw takes what the mark needs of its items: the edge, and a number outside of
-// it. The ring of the paper's last mark is left out: here a ring means the next.
+// draw takes the edge and an outside number from the items of a mark. The ring
+// of the last mark on paper is left out: on screen a ring means the next.
 func (m *Mark) draw(items []scene.Item) error {
 	var led []scene.Item
 	for _, it := range items {
@@ -169,7 +170,7 @@ func (m *Mark) draw(items []scene.Item) error {
 	return err
 }
 
-// LittleEm and LittleBase set the number small, under a tick.
+// LittleEm and LittleBase set the small number under a tick.
 func (m Mark) LittleEm() float64   { return scene.Rounded(m.R * 0.8) }
 func (m Mark) LittleBase() float64 { return scene.Rounded(m.Y + m.R*0.82) }
 
@@ -178,8 +179,8 @@ func (m Mark) Around() string {
 	return viewBox(scene.BoxAbout(scene.Point{X: m.X, Y: m.Y}, 3.6*m.R, 3.6*m.R))
 }
 
-// spreadHits makes the room that a finger has for each mark: to half way to its
-// neighbour, a thumb's width at the most.
+// spreadHits sets the touch area of each mark: half way to its neighbour, at
+// most the width of a thumb.
 func (j *Joint) spreadHits() {
 	const thumb = 9.0
 	for i := range j.Marks {
@@ -194,14 +195,14 @@ func (j *Joint) spreadHits() {
 	}
 }
 
-// Room for a figure beside a mark, such as 103.5 N·m in capitals of 5 mm.
+// Space for a figure beside a mark, such as 103.5 N·m in capitals of 5 mm.
 const (
 	besideWidth  = 32.0
 	besideHeight = 7.0
 )
 
-// beside looks for room below, above, right and left of a mark that no other mark
-// needs.
+// beside looks for free space below, above, right and left of a mark that no
+// other mark needs.
 func (j *Joint) beside(i int, seen scene.Box) *Spot {
 	m := j.Marks[i]
 	down, across := 1.5*m.R+besideHeight/2, 1.6*m.R+besideWidth/2
@@ -219,7 +220,7 @@ func (j *Joint) beside(i int, seen scene.Box) *Spot {
 	return nil
 }
 
-// meets reports whether the circle about a mark reaches into a box.
+// meets reports whether the circle around a mark overlaps a box.
 func (m Mark) meets(b scene.Box) bool {
 	x, y := math.Max(b.Left, math.Min(m.X, b.Right)), math.Max(b.Top, math.Min(m.Y, b.Bottom))
 	return math.Hypot(m.X-x, m.Y-y) < 1.2*m.R
@@ -235,7 +236,7 @@ func viewBox(b scene.Box) string {
 
 func millimetres(v float64) string { return strconv.FormatFloat(scene.Rounded(v), 'f', -1, 64) }
 
-// number is what a fastener is called; several by all their numbers.
+// number is the number of a fastener, or all numbers of several.
 func (j Joint) number(ids []string) string {
 	var all []string
 	for _, id := range ids {

@@ -8,49 +8,49 @@ import (
 	"drawdown/sequence/run"
 )
 
-// known is what the script of a run knows of it.
+// known is the state of a run for the script.
 type known struct {
 	Run     string           `json:"run"`
 	Version int              `json:"version"`
 	Now     int64            `json:"now"` // ms since 1970, by the server's clock
 	Open    bool             `json:"open"`
-	Next    int              `json:"next"` // 0 for none
+	Next    int              `json:"next"` // 0: none
 	Undo    string           `json:"undo"`
 	UndoBy  string           `json:"undo_by"` // whose tap it takes back
-	Back    string           `json:"back"`    // what that was
-	UndoOf  string           `json:"undo_of"` // the same, short
-	Ahead   []int            `json:"ahead"`   // steps that the page knows the panels of
+	Back    string           `json:"back"`    // what that tap recorded
+	UndoOf  string           `json:"undo_of"` // the same in short form
+	Ahead   []int            `json:"ahead"`   // steps whose panels the page has in advance
 	Bare    bool             `json:"bare"`    // a torque has no wrench number
-	Steps   map[int]knownOne `json:"steps"`   // of those, and the next
+	Steps   map[int]knownOne `json:"steps"`   // those and the next
 	Marks   []knownMark      `json:"marks"`
 }
 
 type knownOne struct {
 	IDs   []string `json:"ids"`
-	Name  string   `json:"name"` // to list a tap that is held
+	Name  string   `json:"name"` // to list a tap that is not sent yet
 	Does  string   `json:"does"` // what it records
 	Angle bool     `json:"angle"`
-	Sets  bool     `json:"sets"`  // a torque, with a wrench
-	Short string   `json:"short"` // its figure, beside the mark
+	Sets  bool     `json:"sets"`  // a torque with a wrench
+	Short string   `json:"short"` // short figure, beside the mark
 }
 
 type knownMark struct {
 	ID    string     `json:"id"`
 	State MarkState  `json:"state"`
 	Word  string     `json:"word"`
-	At    [2]float64 `json:"at"` // where the word stands
+	At    [2]float64 `json:"at"` // position of the word
 	Label string     `json:"label"`
 	Said  string     `json:"said"`
 	Name  string     `json:"name"`
 	Step  int        `json:"step"`
 	Angle bool       `json:"angle"` // its next step is one
 	Sets  bool       `json:"sets"`  // it is a torque
-	Stuck bool       `json:"stuck"` // it waits until its trouble is settled
+	Stuck bool       `json:"stuck"` // it waits until the trouble is settled
 	Does  string     `json:"does"`  // what its next step records
-	Early string     `json:"early"` // the stage before that is not complete
+	Early string     `json:"early"` // the earlier stage that is not complete
 }
 
-// Known is the state for the script, as JSON.
+// Known is the state for the script.
 func (v RunView) Known() known {
 	k := known{
 		Run: v.ID, Version: v.Run.Version, Now: v.Now.UnixMilli(), Open: v.IsOpen(), Undo: v.Undo(),
@@ -87,7 +87,7 @@ func (v RunView) knownStep(number int) knownOne {
 	return knownOne{s.IDs, v.stepName(*s), v.does(*s), s.AngleDeg > 0, s.TorqueNm > 0, v.shortFigure(*s)}
 }
 
-// stepName names a step by its fastener and figure.
+// stepName describes a step by its fastener and figure.
 func (v RunView) stepName(s run.Step) string {
 	name := v.fastener(s.IDs)
 	if len(s.IDs) == 0 {
@@ -104,8 +104,8 @@ func (v RunView) does(s run.Step) string {
 	return fmt.Sprintf(v.Text().Run.OutOfOrderDoes, v.stepName(s), s.Stage)
 }
 
-// early names the first stage before that of a step that is not complete, and what
-// is open there; empty where none is.
+// early describes the first incomplete stage before that of a step, and its
+// open steps; "" if there is none.
 func (v RunView) early(s run.Step) string {
 	stage, open := s.Stage, []string{}
 	for _, other := range v.Run.Steps {

@@ -12,28 +12,29 @@ import (
 	"drawdown/sequence/run"
 )
 
-// MarkState is how a fastener's mark is drawn: by shape and word, not by colour.
+// MarkState is how a fastener's mark is drawn: by shape and word, not by
+// colour.
 type MarkState string
 
 const (
 	MarkToDo    MarkState = "todo"    // open, with its number
-	MarkNext    MarkState = "next"    // filled and ringed
-	MarkDone    MarkState = "done"    // a tick, the number small
-	MarkHolding MarkState = "holding" // an earlier stage is done: a bar under the number
-	MarkTrouble MarkState = "trouble" // a triangle with its word
+	MarkNext    MarkState = "next"    // filled, with a ring
+	MarkDone    MarkState = "done"    // a tick and a small number
+	MarkHolding MarkState = "holding" // an earlier stage is done: a bar below the number
+	MarkTrouble MarkState = "trouble" // a triangle and a word
 	MarkUnsure  MarkState = "unsure"  // the same
-	MarkOut     MarkState = "out"     // left out: struck through
+	MarkOut     MarkState = "out"     // left out: crossed out
 )
 
-// Part is the part as a page shows it.
+// Part is the part as shown on a page.
 type Part struct {
 	Label  string
 	Box    string
 	Ground template.HTML
 	Marks  []ShownMark
-	Still  bool   // a picture, with nothing to tap
+	Still  bool   // a picture without touch areas
 	Figure string // of the next step, beside its mark
-	Beside Spot   // where
+	Beside Spot   // its position
 }
 
 // ShownMark is the mark of a fastener in its state.
@@ -42,9 +43,9 @@ type ShownMark struct {
 	State MarkState
 	Says  string // the word of its trouble
 	Label string // for a screen reader
-	Step  int    // its next step; 0 for none
-	Said  string // what is said of it when it is chosen
-	Word  Spot   // where the word stands, or one that is not saved yet
+	Step  int    // its next step; 0: none
+	Said  string // description when it is selected
+	Word  Spot   // position of the word, also of one that is not saved yet
 }
 
 // Part returns the part with the state of each mark.
@@ -60,7 +61,7 @@ func (v RunView) Part() Part {
 	return part
 }
 
-// Part returns the part as it is before the work.
+// Part returns the part before the work.
 func (v PatternView) Part() Part {
 	part := Part{Label: v.Text().Pattern.Part, Box: v.Joint.Box, Ground: v.Joint.Ground, Still: true}
 	for _, m := range v.Joint.Marks {
@@ -91,7 +92,7 @@ func (v RunView) shownMark(m Mark) ShownMark {
 	if last.By != "" {
 		by = fmt.Sprintf(t.Run.StateBy, last.By, v.when(last.At))
 	}
-	if one.Says != "" { // what is seen of the mark, in the order in which it is seen
+	if one.Says != "" { // in visual order
 		one.Label = words.Row(m.Number+" "+one.Says, m.ID, v.Joint.kinds[m.ID])
 	} else {
 		one.Label = words.Row(v.fastener([]string{m.ID}), v.Joint.kinds[m.ID], said)
@@ -101,8 +102,7 @@ func (v RunView) shownMark(m Mark) ShownMark {
 	return one
 }
 
-// figureBox is where the figure of the next step stands beside its mark; NoBox for
-// nowhere.
+// figureBox is the box of the next step's figure beside its mark, or NoBox.
 func (v RunView) figureBox() scene.Box {
 	next := v.next()
 	i := slices.IndexFunc(v.Joint.Marks, func(m Mark) bool { return next != nil && slices.Contains(next.IDs, m.ID) })
@@ -112,7 +112,7 @@ func (v RunView) figureBox() scene.Box {
 	return scene.BoxAbout(scene.Point(*v.Joint.Marks[i].Beside), font.Width(v.shortFigure(*next), scene.Bold, besideHeight)+2, besideHeight)
 }
 
-// stepsOf returns the steps of a fastener that count.
+// stepsOf returns the valid steps of a fastener.
 func (v RunView) stepsOf(id string) []run.Step {
 	var all []run.Step
 	for _, s := range v.Run.Steps {
@@ -132,7 +132,7 @@ func (v RunView) markState(id string, steps []run.Step) MarkState {
 	}
 	next, now := v.next(), v.workedOn()
 	left, done, out := 0, 0, 0
-	inStage := false // done in the stage that is worked on
+	inStage := false // done in the current stage
 	for _, s := range steps {
 		switch {
 		case s.State == run.LeftOut:
@@ -157,8 +157,8 @@ func (v RunView) markState(id string, steps []run.Step) MarkState {
 	return MarkToDo
 }
 
-// workedOn returns the step that tells the stage which is worked on: the next
-// one, or where a trouble blocks all the first that is open; nil once none is.
+// workedOn returns the step of the current stage: the next one, or if a trouble
+// blocks everything the first open one; nil if none is open.
 func (v RunView) workedOn() *run.Step {
 	if next := v.next(); next != nil {
 		return next
@@ -170,7 +170,7 @@ func (v RunView) workedOn() *run.Step {
 	return &v.Run.Steps[i]
 }
 
-// openTrouble returns the latest trouble of a fastener that is not settled.
+// openTrouble returns the latest unsettled trouble of a fastener.
 func (v RunView) openTrouble(id string) (run.TroubleSeen, bool) {
 	for _, t := range slices.Backward(v.Run.Troubles) {
 		if t.Settled == nil && slices.Contains(t.IDs, id) {
@@ -180,7 +180,7 @@ func (v RunView) openTrouble(id string) (run.TroubleSeen, bool) {
 	return run.TroubleSeen{}, false
 }
 
-// troubleName is the trouble, or the word for an angle that was interrupted.
+// troubleName is the kind of trouble, or the word for an interrupted angle.
 func troubleName(t run.TroubleSeen) string {
 	if t.Trouble == "" {
 		return "unsure"

@@ -6,17 +6,17 @@ import (
 )
 
 const (
-	wordEm  = 3.8 // of a word about a mark, in millimetres
-	wordGap = 0.2 // between it and all else
+	wordEm  = 3.8 // of a word at a mark, in millimetres
+	wordGap = 0.2 // between it and other things
 )
 
-// wordSpot finds where a word about a mark stands: under it, over it or beside it,
-// where it hides neither another mark nor a word of the part. Without such room it
-// takes the place where it hides least. The figure of the next step is there first.
+// wordSpot finds the position of a word at a mark: below, above or beside it,
+// where it covers no other mark and no word of the part. Otherwise it takes the
+// position that covers least. The figure of the next step has priority.
 func (j Joint) wordSpot(m Mark, word string, figure scene.Box) Spot {
 	width := font.Width(word, scene.Bold, wordEm) + 2*wordGap
 	const height = wordEm + 2*wordGap
-	down, up := 1.05*m.R+height/2, 1.4*m.R+height/2 // its triangle is over it
+	down, up := 1.05*m.R+height/2, 1.4*m.R+height/2 // its triangle is above it
 	across := 1.1*m.R + width/2
 	ways := []Spot{
 		{0, down}, {0, -up}, {-across, 0}, {across, m.R / 2}, {-width / 3, down}, {width / 3, down}, {-across, m.R / 2}, {across, -m.R / 2}, {m.R/10 - width/2, -(1.02*m.R + height/2)}, // beside its triangle
@@ -31,8 +31,8 @@ func (j Joint) wordSpot(m Mark, word string, figure scene.Box) Spot {
 	return Spot{scene.Rounded(m.X + best.X), scene.Rounded(m.Y + best.Y + 0.36*wordEm)}
 }
 
-// hiddenBy counts what a word in a box hides: a mark counts as much as several words
-// of the part, and being cut off as much as a mark.
+// hiddenBy counts what a word in a box covers. A mark counts as several words
+// of the part, and being cut off as a mark.
 func (j Joint) hiddenBy(room scene.Box, but string, figure scene.Box) int {
 	const mark = 5
 	hidden := 0

@@ -11,8 +11,8 @@ import (
 	"drawdown/sequence/run"
 )
 
-// A word about a mark stands over no other mark, and over no word of the part where
-// there is room (p4-head: but at the side bolts, under which EXHAUST SIDE stands).
+// A word at a mark covers no other mark, and no word of the part if there is
+// room (p4-head: except at the side bolts, where EXHAUST SIDE is below).
 func TestWordHidesNothing(t *testing.T) {
 	t.Parallel()
 	j, err := JointOf(patterntest.Plan(t, "p4-head"), run.Tighten, words.English())
@@ -29,8 +29,8 @@ func TestWordHidesNothing(t *testing.T) {
 	}
 }
 
-// The figure of the next step is there first: beside M8 the word of M3, opposite,
-// gives way to it.
+// The figure of the next step has priority: beside M8, the word of M3,
+// opposite, makes room for it.
 func TestWordLeavesTheFigure(t *testing.T) {
 	t.Parallel()
 	j, err := JointOf(patterntest.Plan(t, "p4-head"), run.Tighten, words.English())

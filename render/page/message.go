@@ -7,8 +7,8 @@ import (
 	"drawdown/render/words"
 )
 
-// SettingsView is the page of language, brightness, sound and initials, at
-// /settings; ?lang= chooses the language, all else stays on the device.
+// SettingsView is the page for language, brightness, sound and initials, at
+// /settings. ?lang= selects the language; everything else stays on the device.
 type SettingsView struct{ Frame }
 
 // Settings writes the settings.
@@ -19,7 +19,7 @@ type languageChoice struct {
 	Now       bool
 }
 
-// Languages are the languages by their own names.
+// Languages are the languages under their own names.
 func (v SettingsView) Languages() []languageChoice {
 	var all []languageChoice
 	for _, tag := range words.Languages() {
@@ -36,7 +36,7 @@ type schemeChoice struct {
 	Now    bool
 }
 
-// SchemeChoices are how light the page can be.
+// SchemeChoices are the choices of brightness.
 func (v SettingsView) SchemeChoices() []schemeChoice {
 	var all []schemeChoice
 	for _, s := range Schemes {
@@ -51,33 +51,33 @@ type Problem string
 const (
 	NotFound   Problem = "not found"   // no such page, run or pattern
 	NoKey      Problem = "no key"      // neither key nor session
-	OtherHost  Problem = "other host"  // asked for under a name that is not ours
+	OtherHost  Problem = "other host"  // requested under another host name
 	Ended      Problem = "ended"       // the session was ended
-	TooMuch    Problem = "too much"    // too large, too many, too slow
+	TooMuch    Problem = "too much"    // too large, too many or too slow
 	NotAllowed Problem = "not allowed" // the method or the sender
-	Failed     Problem = "failed"      // a fault on our side
+	Failed     Problem = "failed"      // an internal error
 )
 
-// Problems lists them.
+// Problems lists all problems.
 var Problems = []Problem{NotFound, NoKey, OtherHost, Ended, TooMuch, NotAllowed, Failed}
 
-// MessageView says why there is no such page, and what to do.
+// MessageView says why a page cannot be shown, and what to do.
 type MessageView struct {
 	Frame
 	Problem Problem
-	Detail  string // worded already; may be empty
+	Detail  string // in words; may be empty
 }
 
-// Message writes it.
+// Message writes the message page.
 func Message(w io.Writer, v MessageView) error { return write(w, "message", v) }
 
-// Title says what is wrong.
+// Title names the problem.
 func (v MessageView) Title() string { return v.Text().Message.Titles[string(v.Problem)] }
 
-// Says tells what to do.
+// Says explains what to do.
 func (v MessageView) Says() string { return v.Text().Message.Says[string(v.Problem)] }
 
-// Home reports whether the first page may be seen.
+// Home reports whether the first page may be shown.
 func (v MessageView) Home() bool {
 	return v.Problem != NoKey && v.Problem != OtherHost && v.Problem != Ended
 }

@@ -26,7 +26,7 @@ func frame(c *words.Catalogue, path string) page.Frame {
 	return page.Frame{Words: c, Path: path, Now: time.Date(2026, 3, 14, 10, 42, 0, 0, time.UTC)}
 }
 
-// runView is the page of a run of a pattern after some entries.
+// runView is the page of a run after some entries.
 func runView(t testing.TB, name string, d run.Direction, c *words.Catalogue, entries ...run.Entry) page.RunView {
 	t.Helper()
 	p := patterntest.Plan(t, name)
@@ -60,7 +60,7 @@ func upTo(n int) (steps []int) {
 	return steps
 }
 
-// views are all pages, with something on each.
+// views are all pages, with content on each.
 func views(t testing.TB, c *words.Catalogue) map[string]func(io.Writer) error {
 	t.Helper()
 	p := patterntest.Plan(t, "p4-head")
@@ -122,7 +122,7 @@ func written(t testing.TB, write func(io.Writer) error) string {
 	return b.String()
 }
 
-// The pages as they are; pinned from our own output.
+// The pages, pinned from our own output.
 func TestGolden(t *testing.T) {
 	t.Parallel()
 	hash := regexp.MustCompile(`/assets/[0-9a-f]+/`)
@@ -133,8 +133,8 @@ func TestGolden(t *testing.T) {
 	}
 }
 
-// Nothing is inline, and nothing comes from elsewhere: the content policy forbids
-// both, and what a template leaves out as unsafe would be seen.
+// Nothing is inline, and nothing is from another site: the content policy
+// forbids both, and parts that a template rejects as unsafe would be visible.
 func TestPolicy(t *testing.T) {
 	t.Parallel()
 	wrong := regexp.MustCompile(`<style|\sstyle=|\son[a-z]+="|<script>|(?:src|href)="(?:https?:)?//|ZgotmplZ|javascript:`)
@@ -145,7 +145,7 @@ func TestPolicy(t *testing.T) {
 	}
 }
 
-// What a file or a person says stays text, whatever it says.
+// Text from a file or a person stays text, whatever it contains.
 func TestHostileWords(t *testing.T) {
 	t.Parallel()
 	const hostile = `"><script>alert(1)</script><img src=x onerror=y>`
@@ -168,12 +168,13 @@ var (
 	marked = regexp.MustCompile(`‹[^›]*›`)
 )
 
-// No page spells a word itself: each comes from the catalogue, or from the file,
-// the record or the system. With every word of the catalogue marked nothing else
-// is left.
+// Pages have no words of their own: all are from the catalogue, the file, the
+// record or the system. With every word of the catalogue marked, nothing else
+// remains.
 func TestNothingIsSpelledHere(t *testing.T) {
 	t.Parallel()
-	// Of the pattern p4-head and the entries above, and what all languages write so.
+	// From the pattern p4-head and the entries above, and what is the same in
+	// all languages.
 	own := strings.Fields(`Cylinder head Fernhollow pump engine main side RA MB shop PDF CSV JSON lbf ft mm cyl EXHAUST SIDE snapped p4-head
 		English Deutsch Français Español Camshaft caps in ex cap all cam bolts share card tray min Deutsch SHA invented teaching from no manual
 		warp of the head face valve seat leak clearance camshaft end float`)
@@ -191,7 +192,7 @@ func TestNothingIsSpelledHere(t *testing.T) {
 	}
 }
 
-// The scripts spell no sentence either: what they say is in the page.
+// The scripts have no sentences either: their texts are in the page.
 func TestScriptsSpellNothing(t *testing.T) {
 	t.Parallel()
 	sentence := regexp.MustCompile("[\"'`][A-Z][a-z]+ [a-z]+")
@@ -222,11 +223,11 @@ func assetFolder(t testing.TB) string {
 	return strings.Split(assetPath.FindStringSubmatch(text)[1], "/")[0]
 }
 
-// The first view of a run, with all that it asks for, is under 300 kB, as bytes
-// before any packing; so is that of the largest built-in pattern.
+// The first view of a run, with all its requests, is under 300 kB uncompressed,
+// also for the largest built-in pattern.
 func TestFirstView(t *testing.T) {
 	t.Parallel()
-	const most = 300_000 // the bench's own limit
+	const most = 300_000 // the limit set for the bench
 	for _, name := range patterns.Builtin() {
 		text := written(t, func(w io.Writer) error { return page.Run(w, runView(t, name, run.Tighten, words.English())) })
 		all := len(text)
@@ -254,7 +255,7 @@ func TestFirstView(t *testing.T) {
 	}
 }
 
-// What an entry changes is small: it is read again after each.
+// The part changed by an entry is small, because it is read again after each.
 func TestLiveIsSmall(t *testing.T) {
 	t.Parallel()
 	text := written(t, func(w io.Writer) error {
@@ -264,12 +265,12 @@ func TestLiveIsSmall(t *testing.T) {
 	z := gzip.NewWriter(&packed)
 	io.WriteString(z, text)
 	z.Close()
-	if packed.Len() > 12_000 { // common practice, no source: eight packets of a network
+	if packed.Len() > 12_000 { // common practice, no source: eight network packets
 		t.Errorf("%d bytes packed", packed.Len())
 	}
 }
 
-// No file of the assets is shown outside of its folder, nor anything that is none.
+// Assets are served only from their folder, and only existing files.
 func TestAssetsAlone(t *testing.T) {
 	t.Parallel()
 	for _, name := range []string{"page.css", "other/page.css", assetFolder(t) + "/../page.go", assetFolder(t) + "/none.js"} {
@@ -279,8 +280,8 @@ func TestAssetsAlone(t *testing.T) {
 	}
 }
 
-// Undo takes back the last tap, a trouble too, and nothing before what cannot be
-// taken back.
+// Undo takes back the last tap, also a trouble, but nothing before what cannot
+// be undone.
 func TestUndo(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {

@@ -6,13 +6,13 @@ import (
 	"time"
 )
 
-// PatternView is where the work on a joint starts, at /patterns/NAME. Its script
-// posts to /api/jobs and /api/runs.
+// PatternView is the page where work on a joint starts, at /patterns/NAME. Its
+// script posts to /api/jobs and /api/runs.
 type PatternView struct {
 	Frame
 	PatternLine
-	Joint    Joint    // as it is tightened; empty where the pattern cannot be drawn
-	Findings []string // what check says, worded
+	Joint    Joint    // for tightening; empty if the pattern cannot be drawn
+	Findings []string // findings of check, in words
 	Prints   []Print
 	Open     []RunLine // of this pattern
 }
@@ -21,14 +21,14 @@ type PatternView struct {
 type Print struct {
 	Sheet   string // card, tray or condition
 	Address string
-	At      time.Time // when it was printed last; zero for never
-	Stale   bool      // the file has changed since
+	At      time.Time // last printed; zero if never
+	Stale   bool      // the file has changed since then
 }
 
 // Pattern writes the page of a joint.
 func Pattern(w io.Writer, v PatternView) error { return write(w, "pattern", v) }
 
-// About says what the pattern is for.
+// About describes the pattern.
 func (v PatternView) About() string { return v.aboutPattern(v.PatternLine) }
 
 // OpenLines are the runs of the pattern in progress, in words.

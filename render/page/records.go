@@ -11,16 +11,16 @@ import (
 	"drawdown/sequence/run"
 )
 
-// RecordsView lists runs, open ones too, as the form asks: it gets machine, joint,
-// person, from and to.
+// RecordsView lists runs, also open ones, selected by the form fields machine,
+// joint, person, from and to.
 type RecordsView struct {
 	Frame
 	Asked RecordsAsked
 	Runs  []RunLine
-	Next  string // address of the next page; empty for none
+	Next  string // address of the next page; "" for none
 }
 
-// RecordsAsked is what the list is searched by. Dates are year-month-day.
+// RecordsAsked is the selection. Dates are year-month-day.
 type RecordsAsked struct{ Machine, Joint, Person, From, To string }
 
 // Records writes the list.
@@ -29,7 +29,7 @@ func Records(w io.Writer, v RecordsView) error {
 	return write(w, "records", v)
 }
 
-// Searched reports whether the list is less than all.
+// Searched reports whether a selection is set.
 func (v RecordsView) Searched() bool { return v.Asked != RecordsAsked{} }
 
 // Lines are the runs, in words.
@@ -41,11 +41,11 @@ func (v RecordsView) Lines() []shownRun {
 	return all
 }
 
-// RecordView is the whole record of a run, at /records/ID.
+// RecordView is the complete record of a run, at /records/ID.
 type RecordView struct {
 	RunView
 	Head   string   // of the chain
-	Faults []string // what verify says, worded; none for a sound record
+	Faults []string // findings of verify, in words; none for a sound record
 }
 
 // Record writes the record of a run.
@@ -54,7 +54,7 @@ func Record(w io.Writer, v RecordView) error {
 	return write(w, "record", v)
 }
 
-// StillPart is the part with what became of each fastener.
+// StillPart is the part with the final state of each fastener.
 func (v RecordView) StillPart() Part {
 	part := v.Part()
 	part.Still = true
@@ -88,7 +88,7 @@ func (v RunView) secondBy(s run.Signature) string {
 // HeadLine returns the head of the chain.
 func (v RecordView) HeadLine() string { return filled(v.Text().Records.Head, v.Head) }
 
-// Columns head the table of the steps.
+// Columns are the headings of the table of steps.
 func (v RecordView) Columns() []string {
 	var all []string
 	for _, name := range []string{"step", "stage", "fastener", "figure", "state", "who", "when"} {
@@ -113,21 +113,22 @@ func (v RecordView) StepRows() []stepRow {
 			Number: v.stepNumber(s), Stage: strconv.Itoa(s.Stage), Fastener: v.fastener(s.IDs), Figure: strings.TrimSpace(figure + " " + unit),
 			State: v.stateAndReason(s), By: words.Row(s.By, s.Wrench), Old: s.Old,
 		}
-		if d := v.Run.DecidedAt(s.Number); d != nil && s.Undone == nil { // what was decided counts, not the figure of the plan
+		if d := v.Run.DecidedAt(s.Number); d != nil && s.Undone == nil { // the decision counts, not the figure of the plan
 			row.Figure = words.Row(v.Text().Run.Interrupted, v.decided(*d))
 		}
 		if s.Old {
 			row.State = words.Row(row.State, t.Old)
 		}
 		if !s.At.IsZero() {
-			row.At = s.At.In(v.Now.Location()).Format("2006-01-02 15:04:05") // two steps may share a minute
+			row.At = s.At.In(v.Now.Location()).Format("2006-01-02 15:04:05") // two steps can be in the same minute
 		}
 		rows = append(rows, row)
 	}
 	return rows
 }
 
-// stateAndReason says how far a step is and why, or who decided about its angle.
+// stateAndReason describes the state of a step and the reason for it, or who
+// decided about its angle.
 func (v RecordView) stateAndReason(s run.Step) string {
 	state := v.Text().Records.StepStates[string(s.State)]
 	switch d := v.Run.DecidedAt(s.Number); {
@@ -142,8 +143,8 @@ func (v RecordView) stateAndReason(s run.Step) string {
 	return words.Row(state, s.Reason)
 }
 
-// stepNumber is that of a step of the plan; those of a new fastener are counted
-// apart.
+// stepNumber is the number of a step of the plan; those of a new fastener are
+// counted separately.
 func (v RunView) stepNumber(s run.Step) string {
 	if nth, of := v.Run.CatchUp(s); of > 0 {
 		return fmt.Sprintf(v.Text().Records.NewStep, nth, of)
@@ -157,7 +158,7 @@ type recordTable struct {
 	Lines     []string
 }
 
-// Tables are the lists of a record that hold something.
+// Tables are the lists of a record that are not empty.
 func (v RecordView) Tables() []recordTable {
 	t := v.Text()
 	var troubles, readings, flags, overs, prints []string
@@ -165,7 +166,7 @@ func (v RecordView) Tables() []recordTable {
 		troubles = append(troubles, words.Row(v.troubleLine(seen), v.by(seen.Mark)))
 	}
 	for _, r := range v.Run.Replaced {
-		if r.Of == "" { // else it stands at its trouble
+		if r.Of == "" { // otherwise it is listed with its trouble
 			troubles = append(troubles, words.Row(v.fastener(r.IDs)+": "+t.Records.Acts[string(run.Replace)], v.by(r.Mark)))
 		}
 	}
@@ -211,7 +212,8 @@ func (v RunView) seen(list []run.Seen) []string {
 	return all
 }
 
-// about names the entry that another is about: what was done, and where.
+// about describes the entry that another one refers to: what was done, and
+// where.
 func (v RunView) about(id string) string {
 	for _, e := range v.Entries {
 		if e.ID == id && id != "" {
@@ -221,7 +223,7 @@ func (v RunView) about(id string) string {
 	return ""
 }
 
-// at names a place: a fastener, a station, or a point of the part.
+// at describes a place: a fastener, a station, or a point on the part.
 func (v RunView) at(step int, place *run.Place) string {
 	switch {
 	case place != nil && place.Fastener != "":
@@ -242,7 +244,7 @@ func (v RunView) at(step int, place *run.Place) string {
 // correctable is an entry that can be corrected.
 type correctable struct{ Entry, Name string }
 
-// Correctable lists the entries that can be corrected, the latest first.
+// Correctable lists the entries that can be corrected, latest first.
 func (v RecordView) Correctable() []correctable {
 	var all []correctable
 	for _, e := range slices.Backward(v.Entries) {

@@ -7,8 +7,8 @@ import (
 	"drawdown/sequence/run"
 )
 
-// SealLines name what stands against a seal: steps that are open, and torques
-// without a wrench number.
+// SealLines name what prevents sealing: open steps, and torques without a
+// wrench number.
 func (v RunView) SealLines() []string {
 	t := v.Text().Run
 	var open, bare, lines []string

@@ -9,36 +9,36 @@ import (
 	"drawdown/render/words"
 )
 
-// ShareView is the page that lets tablets in. Its script posts to
-// /api/share/codes for a new code and deletes /api/share/sessions/ID.
+// ShareView is the page for admitting tablets. Its script posts to
+// /api/share/codes for a new code, and deletes /api/share/sessions/ID.
 type ShareView struct {
 	Frame
 	On          bool
-	Addresses   []string // https://…, of this computer in the workshop network
-	Code        string   // valid for one device; empty where none was asked for
+	Addresses   []string // https://… of this computer in the workshop network
+	Code        string   // valid for one device; "" if none was requested
 	Ends        time.Time
-	QR          [][]bool // of the address with the code, dark squares true
+	QR          [][]bool // of the address with the code; true is a dark square
 	Certificate string   // address of the authority's certificate
-	Fingerprint string   // of it, SHA-256
+	Fingerprint string   // SHA-256 of the certificate
 	Devices     []Device
 }
 
 // Device is a tablet that joined.
 type Device struct {
 	ID      string
-	Name    string // what its browser says it is
+	Name    string // as reported by its browser
 	Address string
 	Since   time.Time
 	Seen    time.Time
 }
 
-// Share writes the page that lets tablets in.
+// Share writes the page for admitting tablets.
 func Share(w io.Writer, v ShareView) error { return write(w, "share", v) }
 
-// OffLine says how sharing is turned on.
+// OffLine says how to turn sharing on.
 func (v ShareView) OffLine() string { return fmt.Sprintf(v.Text().Share.OffSays, "--share") }
 
-// CodeLine says how long the code is good for.
+// CodeLine says how long the code is valid.
 func (v ShareView) CodeLine() string { return fmt.Sprintf(v.Text().Share.CodeSays, v.when(v.Ends)) }
 
 // squares is a code as a picture of dark squares.
@@ -47,7 +47,7 @@ type squares struct{ Box, Path string }
 // quiet is the light border that a code needs (ISO/IEC 18004: four squares).
 const quiet = 4
 
-// Squares draws the code; nil where there is none.
+// Squares draws the code; nil if there is none.
 func (v ShareView) Squares() *squares {
 	if len(v.QR) == 0 {
 		return nil
@@ -78,9 +78,9 @@ func (v ShareView) DeviceLines() []shownDevice {
 // JoinView asks a tablet for its code. Its form posts code to /join.
 type JoinView struct {
 	Frame
-	Code   string        // as it came with the address
+	Code   string        // from the address
 	Wrong  bool          // the last code was wrong, used or old
-	Locked time.Duration // too many wrong codes: so long until the next
+	Locked time.Duration // time until the next attempt, after too many wrong codes
 }
 
 // Join writes the page that asks for a code.

@@ -14,19 +14,19 @@ import (
 // StageBox is the box of a stage, as on the card.
 type StageBox struct {
 	Number int
-	Cover  string // the fasteners that it is for
-	Figure string // large
-	Unit   string // behind it, of a torque
+	Cover  string // the fasteners it covers
+	Figure string // in large type
+	Unit   string // of a torque, after the figure
 	Icon   Icon
 	Below  string
 }
 
-// Icon is the picture beside a figure.
+// Icon is the icon beside a figure.
 type Icon string
 
 const (
 	NoIcon    Icon = ""
-	WedgeIcon Icon = "wedge" // an angle to turn on
+	WedgeIcon Icon = "wedge" // an angle to turn further
 	BackIcon  Icon = "back"  // an angle to turn back
 	ClockIcon Icon = "clock"
 	OutIcon   Icon = "out"
@@ -52,7 +52,7 @@ func iconOf(do plan.Action) Icon {
 	}[do]
 }
 
-// cover says which fasteners a stage is for, as the card does.
+// cover says which fasteners a stage is for, as on the card.
 func cover(p plan.Plan, called []int, s *plan.Stage, c *words.Catalogue) string {
 	w, names := c.Card.Stage, strings.Join(s.Kinds, ", ")
 	switch {
@@ -74,7 +74,7 @@ func cover(p plan.Plan, called []int, s *plan.Stage, c *words.Catalogue) string 
 	return names + " " + fmt.Sprintf(w.FromTo, low, high)
 }
 
-// figure is the large figure of a stage, and its unit where that stands apart.
+// figure is the large figure of a stage, and its unit if separate.
 func figure(s *plan.Stage, c *words.Catalogue) (figure, unit string) {
 	approx := ""
 	if s.WorkedOut {
@@ -94,7 +94,7 @@ func figure(s *plan.Stage, c *words.Catalogue) (figure, unit string) {
 	return c.Figure(s.Wait.String()), ""
 }
 
-// below is what stands under the figure.
+// below is the text below the figure.
 func below(s *plan.Stage, c *words.Catalogue) string {
 	w := c.Card.Stage
 	other := ""

@@ -1,7 +1,7 @@
 package words
 
-// Book is the words of the book of a machine. A joint is named by its number in
-// teardown order and its title.
+// Book has the words of the book of a machine. A joint is named by its number
+// in teardown order and its title.
 type Book struct {
 	SingleSided    string // how to print
 	CardHead       string
@@ -11,17 +11,17 @@ type Book struct {
 	TightenHead    string
 	AllReady       string // %s: the title of a list
 	RowsFilled     string // %s: the title of a list
-	SizesFilled    string // %s: the same, before the strip
-	FitNew         string // %s: what of a part is new
+	SizesFilled    string // %s: the same, in front of the strip
+	FitNew         string // %s: what is new of a part
 	LaterChecks    string
 	NewGasket      string // %s
 	WithSealant    string // %s
 	Badge          string
-	Identity       string // book %s: the fingerprint of the whole
+	Identity       string // book %s: the fingerprint of all files
 	Contents       string
 	Page           string
 	Overview       string
-	OverviewSays   string // how the small drawings are read
+	OverviewSays   string // how to read the small drawings
 	Fasteners      Plural // %d fasteners
 	StripDown      string
 	BuildUp        string
@@ -33,8 +33,8 @@ type Book struct {
 	Condition      string // %d %s
 	Done           string
 	Step           string
-	Part           string // %s: a part that comes out
-	PartBack       string // %s: a part that goes back in
+	Part           string // %s: a part to remove
+	PartBack       string // %s: a part to put back
 	Warning        string // %s
 	Before         string // %s: to be done before a joint
 	Ready          string
@@ -47,11 +47,11 @@ type Book struct {
 	New            string
 	Inspect        string
 	Reuse          string
-	Mixed          string // where the file does not say
+	Mixed          string // if the file does not say
 	Gaskets        string
 	Sealants       string
 	Lubricants     string
-	Have           string // ticked when it lies ready
+	Have           string // ticked when it is ready
 	What           string
 	Wrenches       string
 	WrenchSays     string
@@ -61,7 +61,7 @@ type Book struct {
 	Torque         string
 	AngleOn        string
 	Key            string // %s: the size of a hexagon key
-	NoWidth        string // where the width of the head is not known
+	NoWidth        string // if the width of the head is unknown
 	Gauge          string
 	Checks         string
 	ChecksSays     string
@@ -73,7 +73,7 @@ type Book struct {
 	NoChecks       string
 	Tools          string
 	ToolsSays      string
-	Throughout     string // above what holds for the whole work
+	Throughout     string // above what applies to the whole work
 	ByManual       string // %s: the fasteners
 	FiguresOnPage  string // %s, %s: the page and the fasteners
 	FromManual     string
@@ -83,8 +83,8 @@ type Book struct {
 	Figure         string
 	ManualPage     string
 	TightenedBy    string
-	Oiled          string // heads the column for the lubricant
+	Oiled          string // heading of the lubricant column
 	Stud           string // %s: the thread
 	Nut            string // %s: the thread
-	ByStandard     string // what ≈ before a width says
+	ByStandard     string // meaning of ≈ before a width
 }

@@ -1,15 +1,14 @@
 package words
 
-// Drawing is the words of the drawing that a pattern is checked by, against the
-// part.
+// Drawing has the words of the drawing for checking a pattern against the part.
 type Drawing struct {
 	Badge      string
 	Hold       string // what to do with it
 	Reduced    string
-	Actual     string // what to do with it at its true size
-	Marks      string // what cross and circle are
-	Places     string // what the table gives
-	ID, Hole   string // heads of columns; x and y need no words
-	NoRoom     string // %d ids found no room
-	InBrackets string // the number cast on the part, behind an id
+	Actual     string // what to do with it at actual size
+	Marks      string // meaning of cross and circle
+	Places     string // content of the table
+	ID, Hole   string // column headings; x and y need no words
+	NoRoom     string // %d ids did not fit
+	InBrackets string // the number cast on the part, after an id
 }

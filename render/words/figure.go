@@ -5,16 +5,16 @@ import "strings"
 // noBreak keeps a figure and its unit on one line.
 const noBreak = "\u00a0"
 
-// Figure writes a printed figure as the language does: 24.5 N·m becomes
-// 24,5 N·m where the decimal sign is a comma, and its blank does not break.
-// The decimal sign is the comma in Spanish, German and French and the point in
-// English; no figure on a sheet is long enough for a sign between thousands
-// (common practice, no source; ISO 80000-1 allows both signs).
+// Figure converts a printed figure to the style of the language. With a decimal
+// comma, 24.5 N·m becomes 24,5 N·m, with a non-breaking space. Spanish, German
+// and French use the decimal comma, English the point. No figure on a sheet is
+// long enough for a thousands separator (common practice, no source; ISO
+// 80000-1 allows both decimal signs).
 //
-// It is for quantities, and for the names of metric threads: the trade of all
-// three languages writes the pitch as any other figure, M10×1,5. It is not for
-// ids, dates, numbers of standards, nor for property classes, where the point
-// of 10.9 parts two numbers and is no decimal sign.
+// It is for quantities and for the names of metric threads: the trade writes
+// the pitch like any other figure, M10×1,5. It is not for ids, dates or numbers
+// of standards, nor for property classes, where the point of 10.9 separates two
+// numbers and is not a decimal sign.
 func (c *Catalogue) Figure(printed string) string {
 	if c.Decimal == "." {
 		return printed

@@ -1,42 +1,43 @@
 package words
 
-// Handout is what the sheets for a class share: the blank sheet, the key, the
-// page that tells why, the marked sheet.
+// Handout has the words of the sheets for a class: the blank sheet, the key,
+// the explanation page, the marked sheet.
 type Handout struct {
 	Exercise, Key string // badges
 	SheetOf       string // sheet %d of %d
 	Seed          string // seed %d
 
-	Name, Class, Date string // what a student fills in
+	Name, Class, Date string // for the student to fill in
 
 	Tighten, Loosen string // the task
-	ListTask        string // and how to write it as a list
-	// The task where the marks are too small to write in and hold the names.
+	ListTask        string // how to write it as a list
+	// The task if the marks are too small to write in, and have the names in
+	// them.
 	NamedTighten, NamedLoosen string
 
 	YourOrder, KeyOrder string // above the boxes for the list
 
-	WhyFirst       string   // the question below them
+	WhyFirst       string   // the question below the boxes
 	KeyLead        string   // what the key is
-	KeyMaker       string   // and where the maker gave the order
+	KeyMaker       string   // the same if the maker gave the order
 	Rules          string   // heading of the rules
-	Spread, Circle []string // rules for parts, and for a bolt circle
+	Spread, Circle []string // rules for parts in general, and for a bolt circle
 	Row            []string
 	SmallLast      string
 	Together       string // the bolts of a cap
 	Reverse        string // loosening
 
-	Families map[string]string // titles of made-up parts: head, cover, flange, caps
-	Main     string            // kinds of bolt of a made-up part
+	Families map[string]string // titles of generated parts: head, cover, flange, caps
+	Main     string            // kinds of bolts of a generated part
 	Small    string
-	Above    string // how it is seen
+	Above    string // name of the view
 
 	Why     Why
 	Graded  Graded
 	Showing Showing
 }
 
-// Why is the page that tells why a joint is worked in its order.
+// Why has the words of the page that explains the order of a joint.
 type Why struct {
 	Badge             string
 	Spread, Circle    WhyLayout
@@ -48,47 +49,48 @@ type Why struct {
 
 	Section  string   // heading of the sections, and that they are not to scale
 	Back     string   // heading of loosening
-	BackText []string // in sentences
+	BackText []string // sentences
 	Worked   string   // heading of the figures
-	// Figures with their bands, of this order (%[1]s) and of another (%[2]s),
-	// which the layout names (%[3]s).
+	// Figures with their ranges, of this order (%[1]s) and of another (%[2]s),
+	// named by the layout (%[3]s).
 	Lowest, Uneven  string
-	NoGain          string // that the lowest bolt gains nothing by the order
-	Band            string // what the brackets are, and how far to believe them
-	Practice        string // where the page comes from
-	Springs         string // what is left out, and the caps %s that no spring presses
-	SpringsFirstOff string // the same where they come off first
-	Purpose         string // heads what the order is for, in place of figures
+	NoGain          string // that the order does not help the lowest bolt
+	Band            string // meaning of the brackets, and how reliable they are
+	Practice        string // basis of the page
+	Springs         string // what is left out, and the caps %s without spring load
+	SpringsFirstOff string // the same if they come off first
+	Purpose         string // heading of the purpose of the order, instead of figures
 }
 
-// WhyLayout is what the page says of one layout: centre outwards, or crosswise
-// round a circle.
+// WhyLayout has the texts for one layout: centre outwards, or crosswise around
+// a circle.
 type WhyLayout struct {
 	Title          string
 	Wrong, Right   string    // above the drawings of each way
-	Wrongs, Rights [3]string // under each drawing, in a few words
-	Other          string    // names the other order
-	Purpose        string    // what the order is for
+	Wrongs, Rights [3]string // below each drawing, in a few words
+	Other          string    // name of the other order
+	Purpose        string    // purpose of the order
 }
 
-// Graded is an answer that is graded, and the summary of a class.
+// Graded has the words of a graded answer, and of the summary of a class.
 type Graded struct {
 	Badge, Summary string            // badges
 	Outcomes       map[string]string // by exercise.Outcome
-	AtLine         string            // line %d of the table: where the row is that could not be read
-	Keeps          string            // said where there is nothing to mend
+	AtLine         string            // line %d of the table: the row that could not be read
+	Keeps          string            // if there is nothing to correct
 	Look           string            // heading of the findings
-	Drawn          string            // caption of the drawing: your numbers, the black ones to look at
-	DrawnAll       string            // caption where none is black
+	Drawn          string            // caption of the drawing: your numbers, check the black ones
+	DrawnAll       string            // caption if none is black
 	Student, Sheet string            // columns of the summary
 	Verdict, What  string
 	Count          string            // %d answers: %d right, ...
 	Most           string            // heading: what was missed most
 	Times          string            // %[2]s: %[1]d of %[3]d
-	Names          map[string]string // what breaks a rule in a word or two, by judge.Rule
+	Names          map[string]string // short names of broken rules, by judge.Rule
 }
 
-// Showing is the page and the picture that show the order at a projector.
+// Showing has the words of the page and the picture that show the order on a
+// projector.
 type Showing struct {
 	Play, Pause, Back, Forward string
 	First, Last                string
@@ -98,9 +100,9 @@ type Showing struct {
 	Stage                      string // stage %[1]d of %[2]d
 	Start                      string // before the first step
 	Done                       string // after the last
-	Keys                       string // what the keys do
+	Keys                       string // the keys and their functions
 	Part                       string // name of the drawing for a screen reader
-	TurnBack, Out, Wait        string // what a stage does, where its figure does not say it
+	TurnBack, Out, Wait        string // action of a stage, if its figure does not say it
 	BackOff                    string
 	WorkedOut                  string
 	Tightening, Loosening      string

@@ -7,20 +7,20 @@ import (
 	"unicode/utf8"
 )
 
-// Text puts sentences one after the other. Empty ones fall away.
+// Text joins sentences. Empty ones are left out.
 func Text(sentences ...string) string { return joined(sentences, " ") }
 
-// Row puts short things to know in one line, with dots between. Empty ones fall
-// away.
+// Row joins short texts on one line, separated by dots. Empty ones are left
+// out.
 func Row(things ...string) string { return joined(things, " · ") }
 
-// With says a thing and a remark to it, as the language joins them. Where one
-// is empty the other stands alone.
+// With joins a text and a remark in the way of the language. If one is empty it
+// returns the other.
 func (c *Catalogue) With(said, remark string) string {
 	return joined([]string{said, remark}, c.Card.Checks.And)
 }
 
-// NoRoomFor says on the paper which words found no room there; empty for none.
+// NoRoomFor says which words did not fit on the paper; "" for none.
 func (c *Catalogue) NoRoomFor(words []string) string {
 	if len(words) == 0 {
 		return ""
@@ -28,7 +28,7 @@ func (c *Catalogue) NoRoomFor(words []string) string {
 	return fmt.Sprintf(c.Sheet.NoRoomFor, strings.Join(words, ", "))
 }
 
-// Capital begins a sentence with a capital.
+// Capital capitalizes the first letter of a sentence.
 func Capital(sentence string) string {
 	first, size := utf8.DecodeRuneInString(sentence)
 	return strings.ToUpper(string(first)) + sentence[size:]

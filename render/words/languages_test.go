@@ -40,7 +40,7 @@ func wordsOf(c *Catalogue) map[string]string {
 var verbs = regexp.MustCompile(`%(\[\d+\])?[.\d]*[a-z]`)
 
 // arguments lists what a string is filled in with, in the order of the
-// arguments. A count that a form names in words needs no verb.
+// arguments. A plural form that has its count in words needs no verb.
 func arguments(text string) []string {
 	text = strings.ReplaceAll(text, "%%", "")
 	var list []string
@@ -55,7 +55,7 @@ func arguments(text string) []string {
 	return list
 }
 
-// braces are what Say fills in, and what opens a part that may be left out.
+// braces are what Say fills in, and what starts an optional part.
 var braces = regexp.MustCompile(`\{\w+(:[^{}|]*)?\}|\{[?!]\w+:|\{\w+\||\w+=|[|}]`)
 
 // Every language has the same strings, each with the same things to fill in.
@@ -79,16 +79,16 @@ func TestLanguagesFillInTheSame(t *testing.T) {
 	}
 }
 
-// sameAsEnglish lists the words that a language shares with English: they are
-// not forgotten.
+// sameAsEnglish lists the words that a language shares with English and that
+// are not missing translations.
 var sameAsEnglish = map[string][]string{
 	"es": {".Condition.Manual", ".Findings.exercise how many", ".Findings.torque stress area", ".Sheet.Ways.circular", ".Condition.Nominal", ".Tray.Round", ".Tile.Bar", ".Torque.Nominal", ".Torque.No", ".Page.Share.Systems.1.System", ".Page.Share.Systems.2.System", ".Page.Share.Systems.3.System", ".Page.Share.Systems.4.System", ".Page.Share.Systems.5.System"},
 	"de": {".Findings.exercise how many", ".Findings.torque stress area", ".Tray.Round", ".Tile.Bar", ".Handout.Name", ".Handout.Showing.Pause", ".Page.Records.Person", ".Page.Share.Systems.1.System", ".Page.Share.Systems.2.System", ".Page.Share.Systems.3.System", ".Page.Share.Systems.4.System", ".Page.Share.Systems.5.System"},
 	"fr": {".Record.Angles", ".Findings.exercise how many", ".Findings.torque stress area", ".Page.Records.Corrections", ".Page.Run.Photo", ".Page.Seen.Names.corrosion", ".Terms.aluminium", ".Record.Photo", ".Sheet.Date", ".Terms.bronze", ".Terms.composite", ".Book.Page", ".Book.AngleOn", ".Tray.Round", ".Tile.Bar", ".Handout.Date", ".Handout.Showing.Pause", ".Torque.Nominal", ".Torque.Sources", ".Page.Share.Systems.1.System", ".Page.Share.Systems.2.System", ".Page.Share.Systems.3.System", ".Page.Share.Systems.4.System", ".Page.Share.Systems.5.System"},
 }
 
-// A string that is the same as in English is one that nobody has translated.
-// A form that only puts figures and signs together has nothing to translate.
+// A string that equals the English one has not been translated. A string of
+// only figures and signs has nothing to translate.
 func TestNothingIsLeftInEnglish(t *testing.T) {
 	in := wordsOf(English())
 	letters := regexp.MustCompile(`\pL`)
@@ -116,8 +116,8 @@ func TestTypefaceHoldsTheLanguages(t *testing.T) {
 	}
 }
 
-// In French a blank stands before a colon, a semicolon and the signs for
-// questions and calls, and must not break (Lexique des règles typographiques en
+// French has a space before a colon, a semicolon, a question mark and an
+// exclamation mark, and it must not break (Lexique des règles typographiques en
 // usage à l'Imprimerie nationale, from memory).
 func TestFrenchBlanks(t *testing.T) {
 	french, err := Find("fr")
@@ -125,7 +125,7 @@ func TestFrenchBlanks(t *testing.T) {
 		t.Fatal(err)
 	}
 	wrong := regexp.MustCompile(`[^\x{a0}][:;?!%]`)
-	asWritten := regexp.MustCompile(`«[^»]*»`) // what stands in a file follows the file's rules
+	asWritten := regexp.MustCompile(`«[^»]*»`) // text of a file follows the file's rules
 	for path, text := range wordsOf(french) {
 		text = asWritten.ReplaceAllString(braces.ReplaceAllString(text, "x"), "x")
 		text = strings.ReplaceAll(verbs.ReplaceAllString(strings.ReplaceAll(text, "%%", "٪"), "x"), "٪", "%")
@@ -135,7 +135,7 @@ func TestFrenchBlanks(t *testing.T) {
 	}
 }
 
-// Figures as each language writes them; common practice, no source.
+// Figures in the style of each language; common practice, no source.
 func TestFigures(t *testing.T) {
 	for _, c := range []struct{ language, printed, want string }{
 		{"en", "24.5 N·m", "24.5 N·m"},

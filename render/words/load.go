@@ -13,20 +13,21 @@ import (
 //go:embed english spanish german french
 var files embed.FS
 
-// load reads a catalogue: card.txt fills the field Card, and so on; the files
-// of findings/ together fill Findings, and language.txt names the language.
+// load reads a catalogue: card.txt fills the field Card, and so on. The files
+// in findings/ together fill Findings, and language.txt names the language.
 //
-// A line is a path, an equals sign with a blank on both sides, and the words:
+// A line is a path, an equals sign with a space on both sides, and the words:
 //
 //	Before = Before you start
 //	Steps.1 = Loosen all
 //	Ways.spiral = spiral
 //
-// What follows the name of a map is its key, dots and all. Words that begin or
-// end with a blank stand in double quotes. Lines that begin with # are remarks.
+// What follows the name of a map is its key, including dots. Words that begin
+// or end with a space are in double quotes. Lines that begin with # are
+// comments.
 //
-// The files are part of the program, so that a fault in them is ours; the tests
-// read every one.
+// The files are embedded, so an error in them is a bug of ours; the tests read
+// every one.
 func load(folder string) *Catalogue {
 	c := &Catalogue{Terms: map[string]string{}, Findings: map[string]string{}}
 	whole := reflect.ValueOf(c).Elem()
@@ -76,8 +77,8 @@ func fill(field reflect.Value, name, text string) error {
 	return nil
 }
 
-// set puts words at a path below v; false where there is no such place, or one
-// that is filled.
+// set puts words at a path below v. It returns false if there is no such path,
+// or if it has words already.
 func set(v reflect.Value, where, said string) bool {
 	switch v.Kind() {
 	case reflect.String:
@@ -104,8 +105,8 @@ func set(v reflect.Value, where, said string) bool {
 	return false
 }
 
-// setKey puts words into a map of strings, or of forms by count or of lists, whose
-// path ends in the name of the form or the number in the list.
+// setKey puts words into a map of strings, plurals or lists. The path ends in
+// the name of the form, or in the number in the list.
 func setKey(v reflect.Value, where, said string) bool {
 	if v.IsNil() {
 		v.Set(reflect.MakeMap(v.Type()))

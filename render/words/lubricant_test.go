@@ -2,8 +2,8 @@ package words
 
 import "testing"
 
-// What a file says of a thread is known however it is spelt; its own words
-// stay.
+// Known lubricants are recognized in any spelling; unknown words of the file
+// are not changed.
 func TestLubricants(t *testing.T) {
 	for _, c := range []struct{ language, said, want string }{
 		{"de", "Engine  Oil", "Motoröl"},

@@ -5,18 +5,18 @@ import (
 	"strings"
 )
 
-// Plural is a line with a count in it. English, Spanish, German and French all
-// need two forms; a count of none is never printed.
+// Plural is a text with a count. English, Spanish, German and French all need
+// two forms; a count of zero is never printed.
 type Plural struct{ One, More string }
 
-// Of writes the line for a count.
+// Of returns the text for a count.
 func (p Plural) Of(n int) string {
 	form := p.More
 	if n == 1 {
 		form = p.One
 	}
 	if !strings.Contains(form, "%") {
-		return form // says it in words
+		return form // the form has the count in words
 	}
 	return fmt.Sprintf(form, n)
 }

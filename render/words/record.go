@@ -1,26 +1,26 @@
 package words
 
-// Record is the words of the sheet that prints the record of a run. What the page
-// shows too is said in the words of Page.
+// Record has the words of the sheet that prints the record of a run. What the
+// page shows too is in the words of Page.
 type Record struct {
 	Badge, BadgeOpen, BadgeVoid string
 
 	Work    map[string]string // by run.Direction
-	About   string            // head of what the record is about
-	Started string            // head: who started it, and when
-	Ended   string            // head: the latest entry
+	About   string            // heading: subject of the record
+	Started string            // heading: who started it, and when
+	Ended   string            // heading: the latest entry
 	Order   string
 	Job     string
-	Again   string // head: the run that this one checks
+	Again   string // heading: the run that this one checks
 	Program string
-	Times   string // head: the time zone
+	Times   string // heading: the time zone
 	Open    string // %[1]d steps of %[2]d are open
 
-	Drawing  string // what the letters in the drawing are
-	Ref      string // head of the column of letters
+	Drawing  string // meaning of the letters in the drawing
+	Ref      string // heading of the column of letters
 	What     string
 	Where    string
-	Settled  string // head: what was done about it
+	Settled  string // heading: what was done about it
 	ReadyFor string // a new one for %s
 	NotYet   string // not settled
 	Photo    string // photo %s: the start of its SHA-256
@@ -29,17 +29,17 @@ type Record struct {
 
 	Remark        string
 	Wrenches      string
-	Tool          string // head: its number
-	Range         string // head: usable from and to
+	Tool          string // heading: its number
+	Range         string // heading: usable from and to
 	NoRange       string // it is not known
-	Last          string // head: day of the last calibration
-	Used          string // head: for which torques, for how many angles
+	Last          string // heading: date of the last calibration
+	Used          string // heading: for which torques, for how many angles
 	Angles        string // %d angles
 	NoNumber      string
-	NotCalibrated string // the day is not known
+	NotCalibrated string // the date is not known
 	People        string
-	Entries       string // head: how many
-	First         string // head: of the entries
+	Entries       string // heading: number of entries
+	First         string // heading: first entry
 	Accepted      string // accepted by %[1]s, %[2]s
 	ToEntry       string // on %[1]s (%[2]s, %[3]s)
 

@@ -7,8 +7,8 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// Until says that a turn is repeated, and until when: a file writes that in its
-// own words, of which the usual ones are said in the language.
+// Until says that a turn is repeated, and until when. A file states this in its
+// own words; the usual ones are translated.
 func (c *Catalogue) Until(when string) string {
 	if when == "" {
 		return ""
@@ -16,8 +16,8 @@ func (c *Catalogue) Until(when string) string {
 	return fmt.Sprintf(c.Card.Stage.Until, c.Term(finding.Term(when)))
 }
 
-// ByTurns says by what turns all caps are brought down before the figure;
-// nothing where there is no such turn.
+// ByTurns says by what turns all caps are lowered before the figure, or "" if
+// there is no such turn.
 func (c *Catalogue) ByTurns(turn unit.Angle) string {
 	if turn == 0 {
 		return ""

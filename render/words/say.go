@@ -9,8 +9,8 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// Say returns the sentence of a finding in the language, with what is allowed in
-// its place. It is the same on every surface.
+// Say returns the sentence of a finding in the language, with what is allowed
+// instead. It is the same in all output.
 func (c *Catalogue) Say(f finding.Finding) string {
 	if allowed := c.Allowed(f); allowed != "" {
 		return fmt.Sprintf(c.List.Allowed, c.What(f), allowed)
@@ -18,9 +18,9 @@ func (c *Catalogue) Say(f finding.Finding) string {
 	return c.What(f)
 }
 
-// Allowed says what is allowed in the place of what was found; empty where the
-// code has no such words. They stand under the code with ".allowed" behind it.
-// Where a finding explains this one, what is allowed is the same.
+// Allowed says what is allowed instead of what was found, or "" if the code has
+// no such text. Its text is under the code with ".allowed" appended. If a
+// finding is the reason for this one, what it allows applies.
 func (c *Catalogue) Allowed(f finding.Finding) string {
 	var why finding.Finding
 	if words, ok := c.Findings[string(f.Code)+".allowed"]; ok {
@@ -31,36 +31,36 @@ func (c *Catalogue) Allowed(f finding.Finding) string {
 	return ""
 }
 
-// What says what was found.
+// What describes what was found.
 //
 // Braces in a sentence are filled in from the finding's values:
 //
 //	{torque}                         the value: see Value
 //	{torque:.1 N·m}                  with one decimal, in a unit
 //	{torque:~ N·m}                   with about three figures
-//	{ids}, {ids:all}                 a list joined by and, cut where it is long; all of it
-//	{ids:or}, {ids:,}, {ids:12}      all of it joined by or; by commas alone; 12 of it
-//	{found}, {found:and}             findings: sentences by semicolons; a list as above
+//	{ids}, {ids:all}                 a list joined by and, shortened if long; all of it
+//	{ids:or}, {ids:,}, {ids:12}      all of it joined by or; by commas; only 12 of it
+//	{found}, {found:and}             findings: sentences joined by semicolons; a list as above
 //	{bolts|# bolt goes|# bolts go}   by a count; # is the figure
 //	{side|loosen=off|on}             by a word, the last form for all others
-//	{?limit: up to {limit}}          only where there is such a value, that is not zero
-//	{!limit: of any size}            only where there is none
+//	{?limit: up to {limit}}          only if there is such a value, other than zero
+//	{!limit: of any size}            only if there is none
 func (c *Catalogue) What(f finding.Finding) string {
 	sentence, known := c.Findings[string(f.Code)]
 	if !known {
-		return f.Error() // a test holds that every code has its words
+		return f.Error() // a test ensures that every code has words
 	}
 	return c.fill(sentence, f.Values)
 }
 
-// SayAll words a list, a sentence each.
+// SayAll words a list of findings, a sentence each.
 func (c *Catalogue) SayAll(list []finding.Finding) []string { return each(list, c.Say) }
 
-// Error words what is wrong, inside of what an error says around it. What the
-// system reports has no words of ours.
+// Error words an error, together with the text that wraps it. Errors from the
+// system are not translated.
 func (c *Catalogue) Error(err error) string { return around(err, c.Say) }
 
-// around puts the words of a finding in its place in an error.
+// around replaces a finding inside an error by its words.
 func around(err error, say func(finding.Finding) string) string {
 	var found finding.Finding
 	if !errors.As(err, &found) {
@@ -69,7 +69,7 @@ func around(err error, say func(finding.Finding) string) string {
 	return strings.Replace(err.Error(), found.Error(), say(found), 1)
 }
 
-// fill puts values in the place of the braces.
+// fill fills in the braces.
 func (c *Catalogue) fill(sentence string, values finding.Values) string {
 	var b strings.Builder
 	before, rest, more := strings.Cut(sentence, "{")
@@ -83,7 +83,8 @@ func (c *Catalogue) fill(sentence string, values finding.Values) string {
 	return b.String()
 }
 
-// outside finds the first such sign outside of braces; below 0 where there is none.
+// outside returns the index of the first such sign outside braces, or a
+// negative value.
 func outside(s string, sign byte) int {
 	depth := 0
 	for i := range len(s) {
@@ -99,7 +100,7 @@ func outside(s string, sign byte) int {
 	return -1
 }
 
-// part returns what stands in place of one pair of braces.
+// part returns the replacement for one pair of braces.
 func (c *Catalogue) part(inside string, values finding.Values) string {
 	if there := inside[0] == '?'; there || inside[0] == '!' {
 		name, text, _ := strings.Cut(inside[1:], ":")
@@ -115,7 +116,7 @@ func (c *Catalogue) part(inside string, values finding.Values) string {
 	name, form, _ := strings.Cut(inside, ":")
 	v, ok := values[name]
 	if !ok {
-		return "{" + inside + "}" // a test holds that there is none
+		return "{" + inside + "}" // a test ensures that this does not happen
 	}
 	return c.Value(v, form)
 }
@@ -137,7 +138,7 @@ func (c *Catalogue) choose(v any, forms []string) string {
 	return last
 }
 
-// split parts the forms of a choice at the bars that stand outside of braces.
+// split splits the forms of a choice at the bars outside braces.
 func split(forms string) (parts []string) {
 	for {
 		bar := outside(forms, '|')

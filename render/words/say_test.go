@@ -51,7 +51,7 @@ func saying(language, decimal, and, or, more, inner, made string) *Catalogue {
 		Terms: map[string]string{"cast aluminium": made}, Findings: map[string]string{"inner": inner}}
 }
 
-// Errors keep their code through wrapping, and the words find it.
+// Errors keep their code when wrapped, and the words find it.
 func TestSayOfErrors(t *testing.T) {
 	const code finding.Code = "too large"
 	c := saying("en", ".", "and", "or", "and", "", "")

@@ -1,23 +1,23 @@
 package words
 
-// Torque is the words of the figures of a bolt at a terminal. A name in front of
-// a figure has about 19 letters of room, one of a row 31, a cell 13.
+// Torque has the words for the figures of a bolt at a terminal. A name before a
+// figure can have about 19 letters, a row name 31, a cell 13.
 type Torque struct {
-	WorkedOut                                   string // stands in every output with a worked-out figure
+	WorkedOut                                   string // in every output with a calculated figure
 	Tighten, Given, Set, Warning, Aim, Equation string
 	StressArea, YieldStress, Head, BearingRing  string
 	UnderHead, UnderWasher                      string
 	Threads, Engagement, Needed, Factors        string
 	Stiffness, Cones, Settlement                string
-	Low, Nominal, High                          string // friction: heads of columns
+	Low, Nominal, High                          string // friction: column headings
 	Rows                                        TorqueRows
 	Breaks, Yields, Yes, No                     string // cells; %s: the preload
-	InUnits                                     string // over the figures in other units
+	InUnits                                     string // above the figures in other units
 	Figures                                     TorqueFigures
-	Notes, Assumed, Sources                     string // over lists
+	Notes, Assumed, Sources                     string // headings of lists
 }
 
-// TorqueRows are the names of what differs by friction.
+// TorqueRows are the names of figures that depend on friction.
 type TorqueRows struct {
 	NutFactor, Preload, OfProofLoad, YieldUsed string
 	ToStretch, ToThread, ToHead                string // shares of the torque
@@ -28,7 +28,7 @@ type TorqueRows struct {
 	ToAim, ToYield, ToGreatest, ToBreak        string // angles
 }
 
-// TorqueFigures are the names of figures that can be had in other units.
+// TorqueFigures are the names of figures available in other units.
 type TorqueFigures struct {
 	Torque, PreloadLow, PreloadNominal, PreloadHigh string // by friction
 	ProofLoad, YieldStress, TensileStrength         string
@@ -36,7 +36,7 @@ type TorqueFigures struct {
 	SnugTorque, PreloadAfter                        string
 }
 
-// Wrench is the words of the setting of a wrench.
+// Wrench has the words for the setting of a wrench.
 type Wrench struct {
 	Set, OnScale, Gets, Adapter, Length, Take, Usable string
 }

@@ -1,30 +1,30 @@
 package words
 
-// Tile is what all full-size sheets share.
+// Tile has the words that all full-size sheets share.
 type Tile struct {
-	PrintFull    string // how to print, and to measure: %.0f mm
-	PrintReduced string // %s: how many millimetres of the part are one on paper
+	PrintFull    string // how to print and measure: %.0f mm
+	PrintReduced string // %s: millimetres of the part per millimetre on paper
 	BarReduced   string // %.0f mm of the part
-	Join         string // how to cut and lay the sheets
-	LeftOut      string // crossed in the key plan
-	OwnEdge      string // the edge is dashed: drawn round the fasteners
+	Join         string // how to cut and join the sheets
+	LeftOut      string // crossed out in the key plan
+	OwnEdge      string // the dashed edge is drawn around the fasteners
 	Underside    string
-	Top          string // at the top of a view that has no front
+	Top          string // at the top of a view without a front
 }
 
-// Tray is the words of the sheets to lay fasteners on.
+// Tray has the words of the sheets to lay fasteners on.
 type Tray struct {
-	Name      string // of the sheet, on its head
+	Name      string // of the sheet, in its heading
 	Lay       string // what to do
-	Numbers   string // what the large numbers are
-	Beside    string // what stands beside a spot
-	Stations  string // what the dashed rings are
-	Clusters  string // what the outlines with a name are
-	Once      string // what to do with fasteners that are used once
+	Numbers   string // meaning of the large numbers
+	Beside    string // meaning of the text beside a spot
+	Stations  string // meaning of the dashed rings
+	Clusters  string // meaning of the outlines with a name
+	Once      string // what to do with single-use fasteners
 	Hexagon   string // %s: width across flats
-	Nut       string // %s: the same of a stud's nut
+	Nut       string // %s: the same for a stud's nut
 	Washer    string // %s: its diameter
 	RoundHead string // %s: its diameter
 	NoSize    string
-	NoRoom    string // %d words found no room
+	NoRoom    string // %d words did not fit
 }

@@ -13,21 +13,20 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// mostNamed is how many names of a list are written out; where only one more
-// would be left, it is written too.
+// mostNamed is the number of names of a list that are written out; if only one
+// more would be left, it is written too.
 const mostNamed = 6
 
-// number is how a figure is asked for: "+" for a sign, decimals or significant
+// number matches the form of a figure: "+" for a sign, decimals or significant
 // figures or "~" for about three of them, and a unit: ".1 kN", "3g", "~ N·m",
 // "+.0 %".
 var number = regexp.MustCompile(`^(\+?)(?:\.(\d)|(\d)g|(~))?[\s\x{a0}]*(\S*)$`)
 
-// sizes are the units that a sentence may ask for, each in the unit that
-// figures have inside the program.
+// sizes are the units that a sentence may use, each in internal units.
 var sizes = map[string]float64{"": 1, "N": 1, "kN": 1000, "lbf": unit.NewtonsPerPound, "MPa": 1, "GPa": 1000, "mm": 1, "µm": 0.001, "°": 1, "N·m": 1, "lbf·ft": 1 / unit.Torque(1).In(unit.PoundForceFoot), "kN/mm": 1000, "min": 1, "%": 0.01}
 
-// Value writes one value of a finding: a quantity with its unit, a number, a
-// word of the trade in the language, a name as it was written, or a list.
+// Value formats one value of a finding: a quantity with its unit, a number, a
+// term of the trade in the language, a name as written, or a list.
 func (c *Catalogue) Value(v any, form string) string {
 	switch v := v.(type) {
 	case string:
@@ -35,7 +34,7 @@ func (c *Catalogue) Value(v any, form string) string {
 	case finding.Term:
 		return c.Term(v)
 	case error:
-		return around(v, c.What) // what is allowed stands at the end of it all
+		return around(v, c.What) // what is allowed comes at the end of the whole text
 	case []string:
 		return c.List.join(v, form)
 	case []finding.Term:
@@ -55,8 +54,8 @@ func (c *Catalogue) Value(v any, form string) string {
 	return c.Figure(figure(v, form))
 }
 
-// Term returns the language's word; one that has none stays as it is. A way is among
-// the words of a sheet.
+// Term returns the word of the language, or the term itself if it has none. The
+// names of ways are among the words of the sheets.
 func (c *Catalogue) Term(t finding.Term) string {
 	return cmp.Or(c.Terms[string(t)], c.Sheet.Ways[string(t)], string(t))
 }
@@ -69,8 +68,7 @@ func each[T any](list []T, write func(T) string) []string {
 	return written
 }
 
-// figure writes a quantity as it is asked for, else in the usual way of its
-// kind.
+// figure formats a quantity as requested, or in the default way of its kind.
 func figure(v any, form string) string {
 	if f := reflect.ValueOf(v); form != "" && f.CanFloat() {
 		return quantity(f.Float(), form)
@@ -91,7 +89,7 @@ func figure(v any, form string) string {
 func quantity(v float64, form string) string {
 	m := number.FindStringSubmatch(form)
 	if m == nil || sizes[m[5]] == 0 {
-		panic("no figure is written as " + form) // the tests say every sentence
+		panic("no figure is written as " + form) // the tests word every sentence
 	}
 	v /= sizes[m[5]]
 	written := strconv.FormatFloat(v, 'f', -1, 64)
@@ -112,7 +110,8 @@ func quantity(v float64, form string) string {
 	return written + " " + m[5]
 }
 
-// decimalsOf leaves about three figures, without powers of ten.
+// decimalsOf returns the decimals for about three figures, without powers of
+// ten.
 func decimalsOf(v float64) int {
 	switch size := math.Abs(v); {
 	case size >= 1000:
@@ -125,8 +124,9 @@ func decimalsOf(v float64) int {
 	return 3
 }
 
-// join writes a list: "a, b and c", "a, b or c", "a, b, c", or cut: "a, b, c
-// and 4 more". A number as the form cuts a list of commas alone there.
+// join joins a list: "a, b and c", "a, b or c", "a, b, c", or shortened: "a, b,
+// c and 4 more". A number as the form shortens a list joined by commas at that
+// many names.
 func (l List) join(names []string, form string) string {
 	if most, err := strconv.Atoi(form); err == nil && len(names) > most {
 		return strings.Join(names[:most], ", ") + " " + l.More.Of(len(names)-most)

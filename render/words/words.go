@@ -3,7 +3,7 @@
 // own, so that a test, not a reader, notices a word that a language lacks.
 //
 // The words are in text files, a folder per language and a file per subject:
-// see load.go. Say words a finding of the calculating half.
+// see load.go. Say words the findings of the calculating packages.
 //
 // Texts of a pattern file (titles, notes, cautions, names of kinds) are not
 // translated.
@@ -16,12 +16,12 @@ import (
 	"sync"
 )
 
-// Catalogue is the words of one language. Verbs such as %d and %s stand where a
-// sheet fills in figures and names; they may change places with %[2]s.
+// Catalogue has the words of one language. Verbs such as %d and %s stand for
+// figures and names that a sheet fills in; %[2]s changes their order.
 type Catalogue struct {
 	Language  string // BCP 47 tag
-	Name      string // of the language, in itself
-	Decimal   string // the sign before decimals: see Figure
+	Name      string // of the language, in that language
+	Decimal   string // decimal sign: see Figure
 	Sheet     Sheet
 	Card      Card
 	Book      Book
@@ -41,36 +41,35 @@ type Catalogue struct {
 	Findings  map[string]string // sentences by finding.Code: see Say
 }
 
-// List is how names are put in a row.
+// List has the words for joining names.
 type List struct {
-	And, Or string // before the last
-	More    Plural // %d: names that are left out
+	And, Or string // before the last name
+	More    Plural // %d: number of names left out
 	Allowed string // %s; allowed: %s
 }
 
-// Sheet is what all sheets share.
+// Sheet has the words that all sheets share.
 type Sheet struct {
 	Card     string // card %s: the fingerprint of the file
 	Revision string // rev %s
 	Seen     string // seen %s: from above
 	Mirrored string
 	Front    string // at the arrow to the front of the machine
-	Asked    string // order %s, not the file's own
+	Asked    string // order %s, not that of the file
 
-	Ways, Turns map[string]string // by the words of the pattern file
-	Views       map[string]string // of the part, by the words that a file may say: see View
+	Ways, Turns map[string]string // by the names in the pattern file
+	Views       map[string]string // of the part, by the usual names in a file: see View
 
-	DoneBy, WrenchNumber, Date, CheckedBy string // places to sign
-	SignOnLast                            string // where the places to sign are
+	DoneBy, WrenchNumber, Date, CheckedBy string // fields to sign
+	SignOnLast                            string // where the fields to sign are
 
 	ManualFirst string
 
-	Named     string // %s: %s: a name, and what is said of it
-	NoRoomFor string // %s: words that found no room
+	Named     string // %s: %s: a name, and a text about it
+	NoRoomFor string // %s: words that did not fit
 }
 
-// languages are the catalogues by their tags, each read when it is first asked
-// for.
+// languages are the catalogues by tag, each read at its first use.
 var languages = []struct {
 	tag  string
 	read func() *Catalogue
@@ -90,11 +89,11 @@ func Languages() []string {
 	return tags
 }
 
-// English is the language where none is asked for.
+// English is the default language.
 func English() *Catalogue { return languages[0].read() }
 
-// Find returns the catalogue of a language by its tag; the error lists those
-// there are.
+// Find returns the catalogue of a language by its tag. The error lists the
+// available ones.
 func Find(tag string) (*Catalogue, error) {
 	for _, l := range languages {
 		if strings.EqualFold(l.tag, tag) {
@@ -104,8 +103,8 @@ func Find(tag string) (*Catalogue, error) {
 	return nil, fmt.Errorf("language %q is not known; allowed: %s", tag, strings.Join(Languages(), ", "))
 }
 
-// View says from where a part is seen. The usual places are known in every
-// language; what else a file says stays as it is.
+// View names the direction from which a part is seen. The usual names are
+// translated; other texts of a file are not changed.
 func (c *Catalogue) View(said string) string {
 	return cmp.Or(c.Sheet.Views[strings.ToLower(strings.TrimSpace(said))], said)
 }

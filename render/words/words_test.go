@@ -14,7 +14,7 @@ func All() []*Catalogue {
 	return all
 }
 
-// A word that a language lacks would leave a gap on the paper.
+// A missing word would leave a gap on the paper.
 func TestEveryLanguageHasEveryWord(t *testing.T) {
 	for _, c := range All() {
 		checkFilled(t, c.Language, reflect.ValueOf(*c))
@@ -49,7 +49,7 @@ func checkFilled(t *testing.T, path string, v reflect.Value) {
 	}
 }
 
-// The usual views are said in the language; a view of the file's own stays.
+// The usual views are translated; other views of a file are not changed.
 func TestViews(t *testing.T) {
 	for _, c := range []struct{ language, said, want string }{
 		{"en", "from above", "from above"},

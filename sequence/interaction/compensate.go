@@ -10,7 +10,7 @@ import (
 	"drawdown/sequence/interaction/procedure"
 )
 
-// Targets that make up for the loss.
+// Targets that compensate for the loss.
 const (
 	TorqueEndsNot    finding.Code = "forecast compensation without torque"
 	TargetAboveYield finding.Code = "forecast target above yield" // target, kind, share, most
@@ -19,8 +19,8 @@ const (
 	CapStops         finding.Code = "forecast cap stops"          // bolts
 )
 
-// compensate puts targets in place of those of the last pass, such that the
-// joint ends even on the gasket's nominal stiffness, and predicts anew.
+// compensate replaces the targets of the last pass so that the joint ends up
+// even with the nominal stiffness of the gasket, and predicts again.
 func (a *Answer) compensate(work procedure.Work) error {
 	last := len(work.Passes) - 1
 	if pass := work.Passes[last]; !contact.IsTorque(pass) || len(pass) < len(a.At) {
@@ -44,7 +44,7 @@ func (a *Answer) compensate(work procedure.Work) error {
 	}
 	pass := contact.Pass{}
 	for _, i := range order {
-		if targets[i] > 0 { // one that has gone slack already is left alone
+		if targets[i] > 0 { // a bolt that is slack is left alone
 			pass = append(pass, contact.Action{Fastener: i, ForceN: targets[i]})
 		}
 	}
@@ -54,7 +54,7 @@ func (a *Answer) compensate(work procedure.Work) error {
 	return err
 }
 
-// lowerCap keeps the cap below yield where the class tells it.
+// lowerCap keeps the cap below yield if the class is known.
 func (a *Answer) lowerCap() error {
 	const share = 100 * limits.MostOfYield
 	for i, target := range a.Nominal.TargetsN {
@@ -75,7 +75,8 @@ func (a *Answer) lowerCap() error {
 	return nil
 }
 
-// OnTargets says what targets of their own ask for; nothing where there are none.
+// OnTargets reports what compensating targets require, or nothing if there are
+// none.
 func (a Answer) OnTargets() []finding.Finding {
 	if a.Targets == nil {
 		return nil

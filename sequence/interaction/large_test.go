@@ -9,7 +9,7 @@ import (
 	"drawdown/sequence/interaction/prediction"
 )
 
-// large is a joint of as many rows and columns of bolts on a gasket.
+// large is a joint with side rows and columns of bolts on a gasket.
 func large(side int) string {
 	n := strconv.Itoa(side)
 	return `drawdown: 1
@@ -21,7 +21,7 @@ tighten: {stages: [{torque: 20 N·m}, {torque: 40 N·m}, {torque: 80 N·m}], sou
 `
 }
 
-// 32 rows and columns are more than a prediction takes.
+// 32 rows and columns are too many for a prediction.
 func TestTooManyBolts(t *testing.T) {
 	_, err := Predict(patterntest.Plan(t, large(32)), Question{})
 	if !errors.Is(err, prediction.TooManyBolts) {
@@ -29,8 +29,8 @@ func TestTooManyBolts(t *testing.T) {
 	}
 }
 
-// BenchmarkLargeJoint predicts joints of 100 and 400 bolts, alone and beside other
-// ways to do the work.
+// BenchmarkLargeJoint predicts joints of 100 and 400 bolts, alone and compared
+// with other ways to do the work.
 func BenchmarkLargeJoint(b *testing.B) {
 	for _, side := range []int{10, 20} {
 		p := patterntest.Plan(b, large(side))

@@ -33,9 +33,9 @@ func codes(list []finding.Finding) (all []finding.Code) {
 	return all
 }
 
-// One pass that is asked for in place of the stages: its force on every bolt, in the
-// order of the plan. First principles: the last bolt of it ends at 100 %, the one before
-// at less.
+// A single pass instead of the stages: its force on every bolt, in the order of
+// the plan. First principles: the last bolt ends at 100 %, the one before at
+// less.
 func TestAPassThatIsAskedFor(t *testing.T) {
 	t.Parallel()
 	p := load(t, "p4-pump-flange", asItIs)
@@ -64,7 +64,7 @@ func TestAPassThatIsAskedFor(t *testing.T) {
 	}
 }
 
-// The stages of the plan, its waits left out, with the force of its last torque.
+// The stages of the plan without its waits, with the force of its last torque.
 func TestThePlansOwnStages(t *testing.T) {
 	t.Parallel()
 	p := load(t, "p4-pump-flange", asItIs)
@@ -93,7 +93,7 @@ func TestThePlansOwnStages(t *testing.T) {
 	}
 }
 
-// After an angle the mean of the kind stands for 100 %, at most its yield load.
+// After an angle, 100 % is the mean of the kind, at most its yield load.
 func TestAfterAnAngle(t *testing.T) {
 	t.Parallel()
 	p := load(t, "p4-head", asItIs)
@@ -108,8 +108,9 @@ func TestAfterAnAngle(t *testing.T) {
 	}
 }
 
-// Targets of their own leave the joint even on the nominal gasket (first principles:
-// they are solved for that); the cap holds them, and yield lowers the cap.
+// Compensating targets leave the joint even with the nominal gasket (first
+// principles: they are the solution for that). The cap limits them, and yield
+// lowers the cap.
 func TestTargetsAgainstTheLoss(t *testing.T) {
 	t.Parallel()
 	p := load(t, "p4-pump-flange", asItIs)
@@ -141,7 +142,7 @@ func TestTargetsAgainstTheLoss(t *testing.T) {
 	}
 }
 
-// No target is over nine tenths of the yield load.
+// No target is above nine tenths of the yield load.
 func TestCapBelowYield(t *testing.T) {
 	t.Parallel()
 	p := load(t, "p4-pump-flange", func(text string) string { return text })
@@ -150,7 +151,7 @@ func TestCapBelowYield(t *testing.T) {
 		t.Fatal("no class")
 	}
 	for _, c := range []struct {
-		share, cap float64 // of the yield load, and as asked for
+		share, cap float64 // of the yield load, and as requested
 		want       float64
 		lowered    any
 	}{{0.5, 1.5, 1.5, nil}, {0.5, 1.9, 1.8, 180.}, {0.801, 1.2, 0.9 / 0.801, 112.}, {0.899, 1.1, 0.9 / 0.899, 100.}} {
@@ -180,7 +181,8 @@ func TestCapBelowYield(t *testing.T) {
 	}
 }
 
-// Friction scatters on top of the elastic work; the same seed gives the same draws.
+// Scatter of friction adds to the elastic effects; the same seed gives the same
+// draws.
 func TestScatterThatIsAskedFor(t *testing.T) {
 	t.Parallel()
 	p := load(t, "p4-pump-flange", asItIs)
@@ -199,7 +201,7 @@ func TestScatterThatIsAskedFor(t *testing.T) {
 	}
 }
 
-// What is left out; friction only where it was not drawn.
+// What is left out; friction only if it was not drawn.
 func TestLeftOut(t *testing.T) {
 	t.Parallel()
 	if got := codes(LeftOut(false)); !slices.Equal(got, []finding.Code{NoCreep, NoSetting, NoFriction, NoMeasured}) {
@@ -210,8 +212,8 @@ func TestLeftOut(t *testing.T) {
 	}
 }
 
-// An order is better by far where its lowest bolt keeps five points more, or the part
-// lies a fifth less out of true, on every gasket.
+// An order is clearly better if its lowest bolt keeps five points more, or the
+// part is a fifth less uneven, on every gasket.
 func TestTells(t *testing.T) {
 	t.Parallel()
 	made := func(soft, mid, stiff [2]float64) (p prediction.Prediction) {
@@ -239,7 +241,8 @@ func TestTells(t *testing.T) {
 	}
 }
 
-// The reason for an order: the plan's figures first, in one pass to the full load.
+// The reason for an order: the plan's figures first, in one pass to the full
+// load.
 func TestReasonOfAnOrder(t *testing.T) {
 	t.Parallel()
 	p := load(t, "p4-pump-flange", asItIs)

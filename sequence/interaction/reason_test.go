@@ -31,8 +31,8 @@ func load(t testing.TB, name string, change func(string) string) plan.Plan {
 
 func asItIs(text string) string { return text }
 
-// Once round goes from neighbour to neighbour; edges first within each kind, and
-// the kinds follow each other as before (first principles).
+// Once around goes from neighbour to neighbour; the edge first within each
+// kind, and the kinds in the same order as before (first principles).
 func TestTheOtherOrder(t *testing.T) {
 	for name, round := range map[string]bool{"p4-head": false, "p4-manifold": false, "p4-pump-flange": true, "p4-flywheel": true} {
 		p := load(t, name, asItIs)
@@ -61,10 +61,10 @@ func TestTheOtherOrder(t *testing.T) {
 	}
 }
 
-// No bolt is worked with more than it bears. First principles: an M10 of class
+// No bolt is loaded beyond what it bears. First principles: an M10 of class
 // 10.9 yields at its stress area of 57.99 mm² (ISO 898-1, table 2: 58.0) times
-// 940 MPa (table 3), which is 54.5 kN; a kind without a class has no such limit,
-// and after an angle then no figure.
+// 940 MPa (table 3), which is 54.5 kN. A kind without a class has no such
+// limit, and after an angle no figure either.
 func TestFullLoadEndsAtYield(t *testing.T) {
 	p := load(t, "p4-head", asItIs)
 	model, err := prediction.ModelOf(p, setup.Setup{})

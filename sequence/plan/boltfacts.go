@@ -7,7 +7,8 @@ import (
 	"drawdown/sequence/tension/stiffness"
 )
 
-// Bolts describes the kinds of the plan with their stages, to be judged.
+// Bolts returns the kinds of the plan with their stages, for the judge of
+// figures.
 func (p Plan) Bolts() []figures.Bolt {
 	bolts := make([]figures.Bolt, len(p.Kinds))
 	for i, k := range p.Kinds {
@@ -31,10 +32,10 @@ func (p Plan) Bolt(k Kind) figures.Bolt {
 	return b
 }
 
-// acts are the stages that change how tight a fastener is.
+// acts maps the stages that change how tight a fastener is.
 var acts = map[Action]figures.Action{Tighten: figures.Tighten, Advance: figures.Advance, BackOff: figures.BackOff}
 
-// Figures describes a fastener of the kind by itself.
+// Figures describes a fastener of the kind without the joint.
 func (k Kind) Figures() figures.Bolt {
 	b := figures.Bolt{Kind: k.Name, Bolt: k.Bolt(), Reuse: string(k.Reuse), NutAcross: k.NutAcross, Stud: k.Stud() || k.CalledStud()}
 	b.Grip = stiffness.Grip{TappedIn: k.Into, Engagement: k.Engagement, BoltLength: k.Length, FullThread: k.FullThread, Thread: k.Threaded}

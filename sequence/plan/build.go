@@ -9,9 +9,8 @@ import (
 	"drawdown/sequence/figures"
 )
 
-// Build turns a checked input into the plan. It fails where the orders do not
-// cover the joint, or where a figure is to be worked out and cannot be, which
-// is StageFails.
+// Build turns a checked input into the plan. It fails if the orders do not
+// cover the joint, or with StageFails if a figure cannot be calculated.
 func Build(in Input) (Plan, error) {
 	p := Plan{Heading: in.Heading, View: in.View, Source: in.Source, Measures: in.Measures, Joint: in.Joint, Asked: Asked{in.Way, in.Turn}}
 	if err := p.order(in); err != nil {
@@ -23,8 +22,8 @@ func Build(in Input) (Plan, error) {
 	}
 	p.basis(in)
 	p.Assumptions = assumptions(in)
-	// The order is settled on the part as drawn and goes with it into the
-	// mirror, so that the second bank is worked as the exact mirror image.
+	// The order is decided on the part as drawn and mirrored with it, so that
+	// the second bank has the exact mirror image.
 	p.Joint, p.Mirrored = in.Joint.Mirrored(in.Mirror), in.Mirror != geometry.NoAxis
 	p.Clamped = in.Clamped.mirrored(in.Joint.Points(), p.Joint.Points())
 	p.Figures = figures.Judge(p.Bolts())
@@ -36,7 +35,7 @@ func Build(in Input) (Plan, error) {
 	return p, nil
 }
 
-// shown returns a turn as the card shows it: a mirror turns it round.
+// shown returns a turn as the card shows it: a mirror reverses it.
 func shown(turn sequence.Turn, mirror geometry.Axis) sequence.Turn {
 	if mirror != geometry.NoAxis {
 		return turn.Opposite()
@@ -44,7 +43,7 @@ func shown(turn sequence.Turn, mirror geometry.Axis) sequence.Turn {
 	return turn
 }
 
-// order settles groups, the tightening order and its reverse.
+// order decides the groups, the tightening order and its reverse.
 func (p *Plan) order(in Input) error {
 	groups := in.groups()
 	order, err := sequence.Order(in.Joint, groups)
@@ -62,8 +61,8 @@ func (p *Plan) order(in Input) error {
 	return nil
 }
 
-// groups returns the groups to order, with the user's way and turn before the
-// file's own.
+// groups returns the groups to order. The user's way and turn override those of
+// the file.
 func (in Input) groups() []sequence.Group {
 	groups := slices.Clone(in.Groups)
 	// A maker's list over all kinds has no groups to order in another way.
@@ -84,11 +83,11 @@ func (in Input) groups() []sequence.Group {
 	return groups
 }
 
-// settle writes out what a group's way and turn came to.
+// settle returns a group with its final way and turn.
 func (p *Plan) settle(g sequence.Group) Group {
 	var settled Group
 	settled.Members, settled.Kinds = p.covered(p.Tighten.Order, g.Kinds)
-	if len(g.Kinds) > 0 { // as the file lists them
+	if len(g.Kinds) > 0 { // in the order of the file
 		idle := func(kind string) bool { return !slices.Contains(settled.Kinds, kind) }
 		settled.Kinds = slices.DeleteFunc(slices.Clone(g.Kinds), idle)
 	}
@@ -99,8 +98,8 @@ func (p *Plan) settle(g sequence.Group) Group {
 	return settled
 }
 
-// covered returns the fasteners of the kinds, or all where none is named, with
-// the kinds that they are of.
+// covered returns the fasteners of the given kinds, or all if none is given,
+// and their kinds.
 func (p *Plan) covered(order []int, of []string) (fasteners []int, kinds []string) {
 	for _, i := range order {
 		kind := p.Joint.Fasteners[i].Kind
@@ -115,8 +114,8 @@ func (p *Plan) covered(order []int, of []string) (fasteners []int, kinds []strin
 	return fasteners, kinds
 }
 
-// inOrder sorts the kinds as their groups are finished. Groups hold no kind
-// without a fastener.
+// inOrder sorts the kinds in the order in which their groups are finished.
+// Groups have no kind without a fastener.
 func inOrder(kinds []Kind, groups []Group) []Kind {
 	var sorted []Kind
 	for _, g := range groups {
@@ -131,7 +130,7 @@ func inOrder(kinds []Kind, groups []Group) []Kind {
 	return sorted
 }
 
-// stages writes out both sides' stages.
+// stages fills in the stages of both sides.
 func (p *Plan) stages(in Input) (err error) {
 	if p.Tighten.Stages, err = p.sideStages(in, in.Tighten, p.Tighten.Order, CautionTighten); err != nil {
 		return err
@@ -141,8 +140,8 @@ func (p *Plan) stages(in Input) (err error) {
 	return err
 }
 
-// otherTorques returns each torque on the other kind of wrench, beside the
-// others of its kinds.
+// otherTorques converts each torque for the other kind of wrench, rounded like
+// the others of its kinds.
 func (s Side) otherTorques() {
 	for i := range s.Stages {
 		if stage := &s.Stages[i]; stage.Do == Tighten {
@@ -174,7 +173,7 @@ func (p *Plan) sideStages(in Input, given []StageInput, order []int, side Cautio
 	return stages, nil
 }
 
-// stage writes out one stage over the fasteners it covers.
+// stage returns one stage with the fasteners that it covers.
 func (p *Plan) stage(in Input, s StageInput, order []int) (Stage, error) {
 	stage := Stage{Do: s.Do, Torque: s.Torque, Angle: s.Angle, Wait: s.Wait, Percent: s.Percent, Until: s.Until, Note: s.Note, Source: in.Source}
 	if s.Do == Wait {
@@ -187,12 +186,12 @@ func (p *Plan) stage(in Input, s StageInput, order []int) (Stage, error) {
 			return Stage{}, err
 		}
 		if s.Way == sequence.Circular {
-			own = sequence.From(in.Joint, own, stage.Fasteners[0]) // a check pass begins at number one too
+			own = sequence.From(in.Joint, own, stage.Fasteners[0]) // a check pass starts at number one too
 		}
 		stage.Fasteners, stage.Way, stage.Turn = own, s.Way, shown(s.Turn.For(s.Way), in.Mirror)
 	}
 	if s.Do == BackOff {
-		slices.Reverse(stage.Fasteners) // slackening goes outside in
+		slices.Reverse(stage.Fasteners) // slackening goes from the outside in
 	}
 	return stage, p.figure(in, &stage)
 }

@@ -5,11 +5,11 @@ import (
 	"strconv"
 )
 
-// Called assigns each fastener the number by which it is found at the part: the
-// one cast beside it where every fastener of its group has one, since a hand goes
-// to what is cast. Fasteners of other groups then have their tightening number.
-// Where no group is numbered so, or two would be called the same, the number is
-// that of the side's own order.
+// Called returns the number by which each fastener is found on the part: the
+// cast number if every fastener of its group has one, because a technician
+// looks for the number on the part. Fasteners of other groups keep their
+// tightening number. If no group is numbered completely, or two fasteners would
+// have the same number, it is that of the side's own order.
 func (p Plan) Called(s Side) []int {
 	if called, cast := p.castNumbers(); cast {
 		return called
@@ -17,8 +17,8 @@ func (p Plan) Called(s Side) []int {
 	return s.Numbers()
 }
 
-// CalledByCast lists the kinds that are called by their cast numbers, and says
-// whether that is all of them.
+// CalledByCast lists the kinds that go by their cast numbers, and reports
+// whether these are all kinds.
 func (p Plan) CalledByCast() (kinds []string, all bool) {
 	if _, cast := p.castNumbers(); !cast {
 		return nil, false
@@ -32,8 +32,8 @@ func (p Plan) CalledByCast() (kinds []string, all bool) {
 	return kinds, groups == len(p.Groups)
 }
 
-// Written returns, for each fastener, what tells it on the part itself: the
-// number cast there, where all of its group are called so, else its id.
+// Written returns what identifies each fastener on the part: the cast number if
+// all of its group go by it, otherwise the id.
 func (p Plan) Written() []string {
 	called, cast := p.castNumbers()
 	names := make([]string, len(p.Joint.Fasteners))
@@ -52,7 +52,7 @@ func (p Plan) Written() []string {
 		}
 	}
 	if sorted := slices.Sorted(slices.Values(written)); len(slices.Compact(sorted)) < len(written) {
-		return names // an id is the number cast for another
+		return names // an id equals the cast number of another fastener
 	}
 	return written
 }
@@ -76,16 +76,16 @@ func (p Plan) numbered(g Group) bool {
 	return len(g.Members) > 0 && !slices.ContainsFunc(g.Members, func(i int) bool { return p.Joint.Fasteners[i].Cast == 0 })
 }
 
-// Stretch is a part of an order in which the numbers only rise, or only fall.
+// Stretch is a part of an order in which the numbers only rise or only fall.
 type Stretch struct{ From, To int }
 
-// Stretches parts a side's order at each place where the numbers by which
-// fasteners are called turn about. There are none where that would be more
-// stretches than groups: the order then does not go along these numbers.
+// Stretches divides a side's order wherever the numbers of the fasteners change
+// direction. It returns none if there would be more stretches than groups: the
+// order then does not follow these numbers.
 func (p Plan) Stretches(s Side) []Stretch {
 	called := p.Called(s)
 	var all []Stretch
-	way := 0 // of the last stretch: 1 up, −1 down, 0 not known yet
+	way := 0 // of the last stretch: 1 up, −1 down, 0 unknown
 	for k, i := range s.Order {
 		n := called[i]
 		if k > 0 {

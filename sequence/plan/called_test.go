@@ -11,8 +11,8 @@ import (
 
 const bolts = "drawdown: 1\ntitle: Lid\nkinds: {big: {thread: M10}, small: {thread: M8}}\n"
 
-// First principles: a bolt with a cast number is called by it on both sides;
-// bolts of a group without are not taken for it.
+// First principles: a bolt with a cast number goes by it on both sides, and
+// bolts of a group without do not get a number that could be taken for one.
 func TestCalled(t *testing.T) {
 	for _, c := range []struct {
 		name, text      string
@@ -46,8 +46,8 @@ func TestCalled(t *testing.T) {
 	}
 }
 
-// First principles: a bolt is called by what is written on the part, and no two
-// alike.
+// First principles: a bolt goes by what is written on the part, and no two are
+// the same.
 func TestWritten(t *testing.T) {
 	for _, c := range []struct {
 		text string

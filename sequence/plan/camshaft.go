@@ -8,20 +8,20 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// What a file leaves open of springs under a part.
+// What a file leaves open about springs under a part.
 const (
-	CapsUnstated     finding.Code = "plan caps unstated"      // clusters: what a file says in its place, rises: by stages of its own
-	CapsSprungAlone  finding.Code = "plan caps sprung alone"  // clusters: without the key, of: how many have it; unloaded
-	CapsAllUnloaded  finding.Code = "plan caps all unloaded"  // unloaded: what a file says of each, rises: by stages of its own
-	SpringsTaken     finding.Code = "judged springs taken"    // unloaded: what a file says where none presses
-	SpringsUnknown   finding.Code = "judged springs unknown"  // clusters: what a file says in its place
-	SpringsAllDenied finding.Code = "judged springs all none" // unloaded: what a file says of each
+	CapsUnstated     finding.Code = "plan caps unstated"      // clusters: the text that states it, rises: by its own stages
+	CapsSprungAlone  finding.Code = "plan caps sprung alone"  // clusters: without the key, of: number of clusters with it; unloaded
+	CapsAllUnloaded  finding.Code = "plan caps all unloaded"  // unloaded: the text for each cluster, rises: by its own stages
+	SpringsTaken     finding.Code = "judged springs taken"    // unloaded: the text for clusters without springs
+	SpringsUnknown   finding.Code = "judged springs unknown"  // clusters: the text that states it
+	SpringsAllDenied finding.Code = "judged springs all none" // unloaded: the text for each cluster
 )
 
 const sayClusters keyed = "clusters: [{name: cap 1, of: [C1, C2]}]"
 
-// The words for a camshaft in the languages of the sheets. What sits on one, or
-// over it, has no springs under its bolts.
+// Words for a camshaft in the languages of the sheets. Parts mounted on one, or
+// over it, have no springs under their bolts.
 var (
 	camBegins  = []string{"camshaft", "nockenwelle"}
 	camWords   = []string{"cam", "cams", "cames", "levas"}
@@ -29,8 +29,8 @@ var (
 	besideCams = []string{"cover", "sprocket", "gear", "pulley", "wheel", "sensor", "rad", "haube", "couvercle", "pignon", "capteur", "tapa", "piñón", "polea"}
 )
 
-// namesCamshaft reports whether a text speaks of a camshaft, and not of what
-// sits on one or over it.
+// namesCamshaft reports whether a text means a camshaft, and not a part on one
+// or over it.
 func namesCamshaft(text string) bool {
 	named := false
 	for _, word := range wordsOf(text) {
@@ -42,9 +42,9 @@ func namesCamshaft(text string) bool {
 	return named
 }
 
-// isCamshaft reports whether a file calls its part, its kinds or its clusters
-// by a camshaft, or calls them caps where its cautions speak of one. What its
-// labels say may be of what lies beside it.
+// isCamshaft reports whether the title, kinds or clusters of a file name a
+// camshaft, or name caps while the cautions mention one. Labels do not count,
+// because they may name what is beside the part.
 func isCamshaft(h Heading, kinds []Kind, j geometry.Joint, cautions []Caution) bool {
 	names := []string{h.Title, h.Name}
 	for _, k := range kinds {
@@ -66,14 +66,14 @@ func labelsCamshaft(j geometry.Joint) bool {
 		slices.ContainsFunc(j.Stations, func(s geometry.Station) bool { return namesCamshaft(s.Label) })
 }
 
-// allUnloaded reports whether a file denies every cap its spring.
+// allUnloaded reports whether the file states that no cap is under spring load.
 func allUnloaded(clusters []geometry.Cluster) bool {
 	return !slices.ContainsFunc(clusters, func(c geometry.Cluster) bool { return !c.Unloaded })
 }
 
-// CapsUnjudged finds a camshaft of which nothing says where springs press, or
-// that is said to have none under it. Loosening stages of the file's own may let
-// it rise evenly; it is then still tightened without rounds.
+// CapsUnjudged finds a camshaft whose file does not say where springs push, or
+// says that none do. The file's own loosening stages may let it rise evenly,
+// but it is still tightened without rounds.
 func (in Input) CapsUnjudged() (f finding.Finding, found bool) {
 	if !allUnloaded(in.Joint.Clusters) || !isCamshaft(in.Heading, in.Kinds, in.Joint, in.Cautions) {
 		return f, false
@@ -84,8 +84,9 @@ func (in Input) CapsUnjudged() (f finding.Finding, found bool) {
 	return finding.Warned(CapsAllUnloaded, finding.Values{"unloaded": string(sayUnloaded), "rises": in.risesEvenly()}).From(finding.CommonPractice), true
 }
 
-// CapsSprungAlone finds the clusters of a part that is no camshaft on which springs
-// are taken to press, since the file does not deny it as it does of most.
+// CapsSprungAlone finds clusters of a part other than a camshaft that are
+// assumed to be under spring load, because the file rules it out only for most
+// of the others.
 func (in Input) CapsSprungAlone() (f finding.Finding, found bool) {
 	var names []string
 	for _, c := range in.Joint.Clusters {
@@ -100,8 +101,8 @@ func (in Input) CapsSprungAlone() (f finding.Finding, found bool) {
 	return finding.Warned(CapsSprungAlone, finding.Values{"clusters": names, "of": denied, "unloaded": string(sayUnloaded)}), true
 }
 
-// risesEvenly reports whether the file has stages of its own that suit a part
-// under springs.
+// risesEvenly reports whether the file's own stages suit a part under spring
+// load.
 func (in Input) risesEvenly() bool {
 	var kinds []string
 	for _, k := range in.Kinds {
@@ -112,8 +113,8 @@ func (in Input) risesEvenly() bool {
 	return len(in.Loosen) > 0 && len(in.lifts(kinds)) == 0
 }
 
-// coversSprings reports whether springs could be judged; false where the part has
-// nothing to do with them.
+// coversSprings reports whether springs could be judged; applies is false if
+// the part has nothing to do with them.
 func (p Plan) coversSprings() (f finding.Finding, judged, applies bool) {
 	clusters := p.Joint.Clusters
 	named := isCamshaft(p.Heading, p.Kinds, p.Joint, p.Cautions) || labelsCamshaft(p.Joint)

@@ -7,8 +7,8 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// Common practice, no source: valve springs lift a camshaft, and nothing lifts the
-// caps of a crankshaft or what covers a cam. What a file leaves open is said.
+// Common practice, no source: valve springs lift a camshaft, and nothing lifts
+// the caps of a crankshaft or a cam cover. What a file leaves open is reported.
 func TestCamshaftWithoutSpringsIsNamed(t *testing.T) {
 	lost := func(in *Input) { in.Joint.Clusters = nil }
 	none := func(in *Input) {

@@ -8,10 +8,10 @@ import (
 	"drawdown/sequence"
 )
 
-// castGroups returns the groups of a part whose casting numbers all fasteners
-// through, each number once: the kinds as their numbers follow each other, or
-// one group where the numbers of two kinds mix. Nil where it does not, and
-// where the user asks for a way.
+// castGroups returns the groups of a part on which all fasteners have unique
+// cast numbers: the kinds in the order of their numbers, or a single group if
+// the numbers of two kinds mix. It returns nil for other parts, and if the user
+// asks for a way.
 func castGroups(in Input) []sequence.Group {
 	byNumber := slices.Clone(in.Joint.Fasteners)
 	slices.SortFunc(byNumber, func(a, b geometry.Fastener) int { return cmp.Compare(a.Cast, b.Cast) })

@@ -6,13 +6,13 @@ import (
 	"unicode/utf8"
 )
 
-// Caution is what the file warns of, for both sides of the work or for one.
+// Caution is a warning from the file, for one side of the work or for both.
 type Caution struct {
 	Text string
 	Side CautionSide
 }
 
-// CautionSide is the side of the work that a caution belongs to.
+// CautionSide is the side of the work to which a caution applies.
 type CautionSide string
 
 const (
@@ -21,7 +21,7 @@ const (
 	CautionLoosen  CautionSide = "loosen"
 )
 
-// CautionsFor returns the texts that a side shows: its own and those for both,
+// CautionsFor returns the texts that a side shows, its own and those for both,
 // in the order of the file. CautionBoth selects all of them.
 func (p Plan) CautionsFor(side CautionSide) []string {
 	var texts []string
@@ -33,12 +33,12 @@ func (p Plan) CautionsFor(side CautionSide) []string {
 	return texts
 }
 
-// CutOff returns the last word or sign of a text that ends in the middle; empty
-// for one that may end there.
+// CutOff returns the last word or sign of a text that ends in mid-sentence, or
+// "" if it can end there.
 func (c Caution) CutOff() string { return cutOff(c.Text) }
 
-// What no sentence ends with in the languages of the sheets. Words that do end
-// one, as parts of a verb or as another word in another of the languages, are
+// Words that never end a sentence in the languages of the sheets. Words that
+// can, as parts of a verb or as other words in another of the languages, are
 // left out: "is looked at", "zieht an", "tap and die".
 var (
 	neverLast = []string{
@@ -47,7 +47,8 @@ var (
 		"le", "la", "les", "un", "une", "du", "de", "et", "ou", "à", "au", "avec", "sans", "par", "dans", "sur", "que", "qui",
 		"el", "los", "las", "una", "del", "y", "al", "con", "sin", "para", "por", "en",
 	}
-	// lastBehind end a sentence only behind another word: "to turn it with".
+	// lastBehind can end a sentence only after certain words: "to turn it
+	// with".
 	lastBehind = []string{"of", "to", "from", "with", "for", "by"}
 	behindThat = []string{"to", "what", "which", "that", "where", "who", "they", "it", "is", "are", "was", "be"}
 )

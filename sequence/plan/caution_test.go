@@ -6,7 +6,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 )
 
-// First principles: a side shows its own and those for both.
+// First principles: a side shows its own cautions and those for both.
 func TestCautionsOfASide(t *testing.T) {
 	in := cylinderHead(t)
 	in.Cautions = []Caution{{"a", CautionLoosen}, {"b", CautionBoth}, {"c", CautionTighten}}
@@ -20,8 +20,8 @@ func TestCautionsOfASide(t *testing.T) {
 	}
 }
 
-// First principles of the four languages: an article or a conjunction does not end
-// a sentence; a preposition does where it belongs to a word before.
+// First principles of the four languages: an article or a conjunction does not
+// end a sentence; a preposition does if it belongs to a word before it.
 func TestCautionCutOff(t *testing.T) {
 	t.Parallel()
 	for text, want := range map[string]string{

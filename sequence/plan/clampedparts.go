@@ -8,49 +8,49 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// Clamped is what a file states of the parts that the fasteners clamp, from
-// which follows what tightening one does to the others. Zero values are
-// unknown.
+// Clamped is what a file states about the parts that the fasteners clamp. It is
+// needed to predict what tightening one fastener does to the others. Zero
+// values mean unknown.
 type Clamped struct {
 	Part, Counterpart ClampedPart
 	Gasket            Gasket
-	Row               *Row    // of a narrow part over one line of fasteners
-	Flange            *Flange // of a round flange
+	Row               *Row    // a narrow part over one line of fasteners
+	Flange            *Flange // a round flange
 	BoltFlexibility   unit.Flexibility
 }
 
 // ClampedPart is one of the parts.
 type ClampedPart struct {
 	Material  string
-	Thickness unit.Length // that bends; of a ribbed or hollow part less than its height
+	Thickness unit.Length // the thickness that bends; for a ribbed or hollow part less than its height
 }
 
-// Gasket is what lies between the parts.
+// Gasket is the gasket between the parts.
 type Gasket struct {
-	Kind      string                        // as written, one of those that are known
-	Stiffness unit.Span[unit.AreaStiffness] // on loading; goes before the kind
-	Strip     unit.Length                   // width of one that follows the edge
+	Kind      string                        // as written; a known kind
+	Stiffness unit.Span[unit.AreaStiffness] // on loading; takes precedence over the kind
+	Strip     unit.Length                   // width of a gasket that follows the edge
 }
 
-// Row is a narrow part as a beam on its foundation.
+// Row is a narrow part as a beam on an elastic foundation.
 type Row struct {
 	Bending    unit.BendingStiffness
-	Foundation unit.Span[unit.LineStiffness] // gasket and counterpart, for each millimetre of the row
+	Foundation unit.Span[unit.LineStiffness] // gasket and counterpart, per millimetre of the row
 	Length     unit.Length
-	Start      unit.Length // from the end of the part to the leftmost fastener, of several to the lowest
+	Start      unit.Length // from the end of the part to the leftmost fastener, or to the lowest of several
 }
 
-// Flange is the measures of a round flange; its bolt circle is that of the
+// Flange is the dimensions of a round flange; its bolt circle is that of the
 // fasteners.
 type Flange struct {
 	Outer, Bore              unit.Length // diameters
 	GasketInner, GasketOuter unit.Length // diameters, of a raised face; both 0: the full face
 	PipeWall, PipeRadius     unit.Length // of the pipe or hub behind it, to the middle of its wall
-	Single                   bool        // on a stiff part, not on a flange like it
+	Single                   bool        // on a stiff part, not on a matching flange
 }
 
-// mirrored goes with the part into the mirror: the leftmost fastener of a row
-// may then be at its other end.
+// mirrored returns the parts for the mirrored joint: the leftmost fastener of a
+// row may then be at its other end.
 func (c Clamped) mirrored(before, after []geometry.Point) Clamped {
 	if c.Row == nil || len(before) == 0 || leftmost(before) == leftmost(after) {
 		return c
@@ -63,7 +63,7 @@ func (c Clamped) mirrored(before, after []geometry.Point) Clamped {
 	return c
 }
 
-// leftmost finds the place farthest left, of several the lowest.
+// leftmost finds the leftmost place, or the lowest of several.
 func leftmost(at []geometry.Point) int {
 	return slices.Index(at, slices.MinFunc(at, func(p, q geometry.Point) int {
 		return cmp.Or(cmp.Compare(p.X, q.X), cmp.Compare(p.Y, q.Y))

@@ -2,15 +2,15 @@ package plan
 
 import "slices"
 
-// defaultLoosening stands in where the file gives no stages of loosening: a
-// quarter turn breaks each fastener loose before any is taken out, so that the
-// joint relaxes evenly. Common practice, no source. Where springs press, rounds
-// take its place.
+// defaultLoosening is used if the file gives no loosening stages: a quarter
+// turn breaks each fastener loose before any is removed, so that the joint
+// relaxes evenly. Common practice, no source. Under spring load, rounds replace
+// it.
 var defaultLoosening = []StageInput{{Do: TurnBack, Angle: 90}, {Do: Remove}}
 
-// loosening returns the loosening stages. Where none says what it covers, the
-// groups come off one after another, the last finished first; but before a part
-// comes off under which springs press, all of its groups are turned back.
+// loosening returns the loosening stages. If no stage names its kinds, the
+// groups are removed one after another, the last finished first. Before a part
+// under spring load comes off, all of its groups are turned back.
 func (p *Plan) loosening(given []StageInput) []StageInput {
 	if slices.ContainsFunc(given, func(s StageInput) bool { return len(s.Of) > 0 }) {
 		return given

@@ -8,13 +8,13 @@ import (
 	"drawdown/sequence"
 )
 
-// defaultGroups stands in where the file gives no order: one group a kind, the
-// largest thread first, since the small outer bolts go on last and come off
-// first (common practice, no source). Kinds of one size go by their distance
-// from the middle of the joint, then by name, so that the listing of the file
-// has no say. Where the thread is not stated, the hole stands in for it. The way
-// within a group is settled by how its places lie, or by the numbers on the part
-// where all of the group have one.
+// defaultGroups is used if the file gives no order: one group per kind, the
+// largest thread first, since small outer bolts go on last and come off first
+// (common practice, no source). Kinds of one size are sorted by their distance
+// from the middle of the joint, then by name, so that the listing order of the
+// file does not matter. If the thread is not stated, the hole is used. The way
+// within a group depends on its layout, or on the numbers on the part if all of
+// the group have one.
 func defaultGroups(in Input) []sequence.Group {
 	if groups := castGroups(in); groups != nil {
 		return groups
@@ -33,7 +33,7 @@ func defaultGroups(in Input) []sequence.Group {
 	})
 }
 
-// usualWay is by the casting where it numbers all of a kind.
+// usualWay is Cast if all fasteners of a kind have cast numbers.
 func (in Input) usualWay(kind string) sequence.Way {
 	if sequence.Numbered(in.Joint, sequence.Group{Kinds: []string{kind}}.Members(in.Joint)) {
 		return sequence.Cast
@@ -42,7 +42,7 @@ func (in Input) usualWay(kind string) sequence.Way {
 }
 
 // meanDistance is rounded to a tenth of a millimetre, so that two kinds in
-// mirror image places tie.
+// mirrored places tie.
 func meanDistance(j geometry.Joint, kind string, centre geometry.Point) int {
 	sum, n := 0.0, 0
 	for _, f := range j.Fasteners {
@@ -56,8 +56,8 @@ func meanDistance(j geometry.Joint, kind string, centre geometry.Point) int {
 	return int(sum/float64(n)*10 + 0.5)
 }
 
-// UsualWay returns the way that the trade has for the layout of a group,
-// whatever the way that the file names.
+// UsualWay returns the usual way of the trade for the layout of a group,
+// whatever the file names.
 func (p Plan) UsualWay(g Group) sequence.Way {
 	return sequence.SettledGroup(p.Joint, g.Members, sequence.Group{Way: sequence.Auto})
 }

@@ -13,7 +13,7 @@ import (
 	"drawdown/sequence"
 )
 
-// numbered are bolts in a row, "kind number" each; number 0 is none.
+// numbered is bolts in a row, each as "kind number"; number 0 means none.
 func numbered(of ...string) Input {
 	in := Input{}
 	for k, text := range of {
@@ -29,9 +29,8 @@ func numbered(of ...string) Input {
 	return in
 }
 
-// A casting that numbers all bolts through orders the kinds as their numbers
-// follow each other; where the numbers mix, all are one group (the contract of
-// the pattern file).
+// If all bolts have cast numbers, the kinds come in the order of their numbers;
+// if the numbers mix, all are one group (contract of the pattern file).
 func TestGroupsOfACasting(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -66,8 +65,9 @@ func groupsInShort(groups []sequence.Group) (text string) {
 	return text
 }
 
-// Kinds of one size go by their distance from the middle, then by name; a kind
-// that is numbered through goes by its numbers (the contract of the pattern file).
+// Kinds of one size are sorted by their distance from the middle, then by name;
+// a kind with all numbers cast goes by its numbers (contract of the pattern
+// file).
 func TestKindsOfOneSize(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -78,7 +78,8 @@ func TestKindsOfOneSize(t *testing.T) {
 		{[]string{"b 0", "a 0", "a 0", "b 0"}, "[a] auto, [b] auto"},
 		{[]string{"b 0", "a 0", "b 0", "a 0"}, "[a] auto, [b] auto"},
 		{[]string{"a 1", "b 0", "b 0", "b 0", "a 2"}, "[b] auto, [a] cast"},
-		// Of one bolt in the middle and two at the ends the mean is 80 mm; not so their sum.
+		// With one bolt in the middle and two at the ends the mean is 80 mm,
+		// but not the sum.
 		{[]string{"a 0", "b 0", "b 0", "a 0", "b 0", "b 0", "a 0"}, "[b] auto, [a] auto"},
 	} {
 		if got := groupsInShort(defaultGroups(numbered(c.of...))); got != c.want {
@@ -93,8 +94,8 @@ func TestKindsOfOneSize(t *testing.T) {
 	}
 }
 
-// What the user asks for goes before the file's own, and a list of the maker over
-// all kinds falls apart into the groups of the kinds.
+// What the user asks for overrides the file, and a maker's list over all kinds
+// is split into groups by kind.
 func TestAskedWayOverOneGroup(t *testing.T) {
 	t.Parallel()
 	in := numbered("a 0", "a 0", "b 0", "b 0")
@@ -112,7 +113,7 @@ func TestAskedWayOverOneGroup(t *testing.T) {
 	}
 }
 
-// The usual way of a row goes from its middle outwards, whatever the file names.
+// The usual way of a row is from its middle outwards, whatever the file names.
 func TestUsualWay(t *testing.T) {
 	t.Parallel()
 	in := numbered("a 3", "a 1", "a 2", "a 5", "a 4")
@@ -125,8 +126,8 @@ func TestUsualWay(t *testing.T) {
 	}
 }
 
-// First principles: the row starts as far from the other end of the part as its
-// last fastener is from it: 400 - 30 - 300 mm.
+// First principles: in the mirror the row starts as far from the end as its
+// last fastener was from the other: 400 - 30 - 300 mm.
 func TestRowInTheMirror(t *testing.T) {
 	t.Parallel()
 	in := numbered("a 0", "a 0", "a 0")
@@ -143,7 +144,7 @@ func TestRowInTheMirror(t *testing.T) {
 	}
 }
 
-// What is judged beside the bolts, in both directions.
+// What is judged besides the bolts, and what is not.
 func TestCovered(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -174,8 +175,8 @@ func TestCovered(t *testing.T) {
 	}
 }
 
-// TestKindWithoutFasteners: a kind that no fastener is of adds no group, and so
-// no stage that would read as one for all (first principles).
+// A kind without fasteners adds no group, and so no stage that would seem to
+// apply to all (first principles).
 func TestKindWithoutFasteners(t *testing.T) {
 	in := cylinderHead(t)
 	in.Kinds = append(in.Kinds, Kind{Name: "spare", Thread: threadOf(t, "M5")})

@@ -2,30 +2,31 @@ package plan
 
 import "drawdown/geometry/finding"
 
-// StageFails is of a stage that cannot be planned.
+// StageFails reports a stage that cannot be planned.
 const StageFails finding.Code = "plan stage fails" // side, stage, why
 
-// Fails is of a plan that cannot be made, for another reason.
+// Fails reports a plan that cannot be made for another reason.
 const Fails finding.Code = "plan fails" // why
 
-// SmallFirst is of a group that is finished too early by the trade's practice.
-const SmallFirst finding.Code = "plan small first" // small, large; _thread of both, or _hole where none is known
+// SmallFirst reports a group that is finished too early by the practice of the
+// trade.
+const SmallFirst finding.Code = "plan small first" // small, large; _thread of both, or _hole if none is known
 
-// What an order and its rounds rest on.
+// Grounds of an order and its rounds.
 const (
 	SizeByHole    finding.Code = "plan size by hole"   // kinds, holes, side
 	SprungLoosen  finding.Code = "plan sprung loosen"  //
 	SprungTighten finding.Code = "plan sprung tighten" // turn
 )
 
-// What lifts a part under spring load at one end.
+// Stages that lift a part under spring load at one end.
 const (
 	SprungTurn finding.Code = "plan sprung turn" // kind, turn, release, most
-	SprungOut  finding.Code = "plan sprung out"  // kind, other: still pressed on, rounds of it, least; what a file says in its place: until, unloaded
+	SprungOut  finding.Code = "plan sprung out"  // kind, other: still under load, rounds of it, least; the text for a file: until, unloaded
 )
 
 // stageFails names the stage that cannot be planned. The place of a finding is
-// a stage of tightening: of loosening the values alone tell it.
+// a stage of tightening; for a loosening stage only the values name it.
 func stageFails(side CautionSide, stage int, why error) error {
 	found := finding.Failed(StageFails, finding.Values{"side": string(side), "stage": stage, "why": why})
 	if side == CautionTighten {

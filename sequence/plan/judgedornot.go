@@ -7,7 +7,7 @@ import (
 	"drawdown/sequence/figures"
 )
 
-// What of a joint is judged beside its bolts.
+// What is judged about a joint besides its bolts.
 const (
 	OrderJudged     finding.Code = "judged order"          //
 	OrderOfMaker    finding.Code = "judged maker's order"  //
@@ -18,12 +18,12 @@ const (
 	NoStages        finding.Code = "judged no stages"      //
 )
 
-// MostJudged is how many fasteners an order may have to be judged unasked: the
-// time grows with their square.
+// MostJudged is the largest number of fasteners for which an order is judged
+// without being asked: the time grows with their square.
 const MostJudged = 1000
 
-// Covered says what of the plan could be judged, and what could not or only
-// leniently, for want of what.
+// Covered reports what could be judged about the plan, and what could not, or
+// only leniently, for lack of data.
 func (p Plan) Covered() (judged, open []finding.Finding) {
 	if len(p.Tighten.Stages) == 0 {
 		open = append(open, finding.Noted(NoStages, nil))

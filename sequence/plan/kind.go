@@ -9,21 +9,21 @@ import (
 	"drawdown/sequence/tension/screw"
 )
 
-// Reuse reports whether a fastener may go back in.
+// Reuse says whether a fastener may be used again.
 type Reuse string
 
 const (
 	ReuseUnknown Reuse = ""
-	ReuseOnce    Reuse = "once"    // used once, then thrown away
-	ReuseInspect Reuse = "inspect" // measured before it goes back
+	ReuseOnce    Reuse = "once"    // used once, then discarded
+	ReuseInspect Reuse = "inspect" // measured before reuse
 	ReuseYes     Reuse = "yes"
 )
 
-// Kind is one kind of fastener. Zero lengths are unknown.
+// Kind is one kind of fastener. Zero lengths mean unknown.
 type Kind struct {
 	Name       string
-	Implied    bool           // the file names no kinds; the name is not its own
-	Thread     *thread.Thread // nil where the file names none
+	Implied    bool           // the file names no kinds; the name is a default
+	Thread     *thread.Thread // nil if the file names none
 	Class      string         // as written: 10.9, grade 8, A2-70, 830 MPa
 	Length     unit.Length
 	Threaded   unit.Length // length of the thread
@@ -32,19 +32,19 @@ type Kind struct {
 	Into       string      // material of the tapped hole
 	Engagement unit.Length
 	Lubricant  string
-	Friction   *screw.Friction // nil where only a lubricant is known
-	HeadForm   head.Form       // empty: hexagon
+	Friction   *screw.Friction // nil if only a lubricant is known
+	HeadForm   head.Form       // "": hexagon
 	HeadAcross unit.Length     // across flats
-	NutAcross  unit.Length     // across flats; 0 where there is no nut
+	NutAcross  unit.Length     // across flats; 0 if there is no nut
 	WasherFace unit.Length     // outer diameter of the bearing face
-	Washer     head.Washer     // a standard one, that lies under the head
+	Washer     head.Washer     // a standard washer under the head
 	Hole       unit.Length
 	Reuse      Reuse
-	ReusedTo   unit.Length // the longest that goes back after it is measured; 0: the manual says
+	ReusedTo   unit.Length // longest that may be reused after measuring; 0: see the manual
 }
 
-// Bolt describes a fastener of the kind to the mechanics, without an aim. What
-// the kind leaves open is left open there too, the thread included.
+// Bolt describes a fastener of the kind for the calculations, without an aim.
+// What the kind leaves open stays open, including the thread.
 func (k Kind) Bolt() screw.Bolt {
 	b := screw.Bolt{
 		Class: k.Class, Lubricant: k.Lubricant, Friction: k.Friction,
@@ -56,24 +56,24 @@ func (k Kind) Bolt() screw.Bolt {
 	return b
 }
 
-// Stud says that the fastener stays in its tapped hole and its nut is turned. A
-// nut without a tapped hole is that of a bolt that goes through.
+// Stud reports that the fastener stays in its tapped hole and its nut is
+// turned. A nut without a tapped hole belongs to a through bolt.
 func (k Kind) Stud() bool { return k.NutAcross > 0 && k.Into != "" }
 
-// studWords call a stud in the languages of the sheets.
+// studWords are words for a stud in the languages of the sheets.
 var studWords = []string{"stud", "studs", "stehbolzen", "stiftschraube", "stiftschrauben", "goujon", "goujons", "espárrago", "espárragos"}
 
-// CalledStud reports whether the name of the kind is that of a stud.
+// CalledStud reports whether the name of the kind names a stud.
 func (k Kind) CalledStud() bool {
 	return slices.ContainsFunc(wordsOf(k.Name), func(word string) bool { return slices.Contains(studWords, word) })
 }
 
-// Through says that the fastener goes through to a nut, so that no hole is
-// tapped for it.
+// Through reports that the fastener is a through bolt with a nut, so that it
+// has no tapped hole.
 func (k Kind) Through() bool { return k.NutAcross > 0 && k.Into == "" }
 
 // TurnedAcross is the width across flats of what the wrench turns: the nut of a
-// stud, else the head; 0 where the file does not state it.
+// stud, otherwise the head; 0 if the file does not state it.
 func (k Kind) TurnedAcross() unit.Length {
 	if k.Stud() {
 		return k.NutAcross
@@ -81,15 +81,15 @@ func (k Kind) TurnedAcross() unit.Length {
 	return k.HeadAcross
 }
 
-// Turned is what turns a fastener: the width across flats of a socket, or of a
-// hexagon key that goes into the head.
+// Turned is the size of the tool that turns a fastener: the width across flats
+// of a socket, or of a hexagon key that fits into the head.
 type Turned struct {
-	Across   unit.Length // 0 where it is not known
-	Standard string      // that the width comes from; empty where the file states it
+	Across   unit.Length // 0 if unknown
+	Standard string      // source of the width; "" if the file states it
 	Key      bool
 }
 
-// Turned is the width that the file states, or that of the standard head for the
+// Turned is the width stated by the file, or that of the standard head for the
 // thread.
 func (k Kind) Turned() Turned {
 	t := Turned{Across: k.TurnedAcross(), Key: k.HeadForm == head.Socket}
@@ -103,7 +103,7 @@ func (k Kind) Turned() Turned {
 	return t
 }
 
-// ThreadName is the thread as the standard names it; empty where the file names
+// ThreadName is the thread designation of the standard; "" if the file names
 // none.
 func (k Kind) ThreadName() string {
 	if k.Thread == nil {
@@ -112,21 +112,22 @@ func (k Kind) ThreadName() string {
 	return k.Thread.Name
 }
 
-// EqualButSize says whether two kinds have one class, friction and tapped part.
+// EqualButSize reports whether two kinds have the same class, friction and
+// tapped part.
 func (k Kind) EqualButSize(other Kind) bool {
 	return k.Class != "" && k.Class == other.Class && k.Lubricant == other.Lubricant && k.Into == other.Into &&
 		(k.Friction == nil) == (other.Friction == nil) && (k.Friction == nil || *k.Friction == *other.Friction)
 }
 
-// EqualButLength says whether all kinds have one thread too, so that one torque is for
-// all of them.
+// EqualButLength reports whether all kinds also have the same thread, so that
+// one torque suits them all.
 func EqualButLength(kinds []Kind) bool {
 	return !slices.ContainsFunc(kinds, func(k Kind) bool {
 		return k.Thread == nil || k.ThreadName() != kinds[0].ThreadName() || !k.EqualButSize(kinds[0])
 	})
 }
 
-// MajorMm is the major diameter of the thread; 0 where the file names none.
+// MajorMm is the major diameter of the thread; 0 if the file names none.
 func (k Kind) MajorMm() float64 {
 	if k.Thread == nil {
 		return 0
@@ -134,12 +135,12 @@ func (k Kind) MajorMm() float64 {
 	return k.Thread.MajorMm
 }
 
-// clearance is how much wider than its bolt a hole is (ISO 273, medium series:
-// 9 mm for M8, 11 mm for M10, 17.5 mm for M16).
+// clearance is the ratio of a hole to its bolt (ISO 273, medium series: 9 mm
+// for M8, 11 mm for M10, 17.5 mm for M16).
 const clearance = 1.1
 
-// SizeMm is the major diameter of the thread; where the file names none, that
-// of the bolt for which the hole is wide enough; 0 where it states neither.
+// SizeMm is the major diameter of the thread. If the file names none, it is
+// that of the bolt for which the hole is made; 0 if neither is stated.
 func (k Kind) SizeMm() float64 {
 	if k.Thread == nil {
 		return float64(k.Hole) / clearance
@@ -147,8 +148,8 @@ func (k Kind) SizeMm() float64 {
 	return k.Thread.MajorMm
 }
 
-// Labelled prints a length of the kind as drawers and sockets are labelled: in
-// inches for inch threads. A length that is not known is empty.
+// Labelled formats a length of the kind as on drawers and sockets: in inches
+// for inch threads. An unknown length is "".
 func (k Kind) Labelled(l unit.Length) string {
 	switch {
 	case l == 0:

@@ -11,8 +11,8 @@ import (
 	"drawdown/sequence/tension/screw"
 )
 
-// A nut over a tapped hole is that of a stud, one without is that of a bolt that
-// goes through; the wrench turns the nut of a stud, else the head.
+// A nut over a tapped hole belongs to a stud, one without to a through bolt.
+// The wrench turns the nut of a stud, otherwise the head.
 func TestWhatTheWrenchTurns(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -56,8 +56,8 @@ func TestSizeOfAKind(t *testing.T) {
 	}
 }
 
-// A kind is judged with all that the file states of it, in the parts it clamps,
-// with the stages that change how tight it is.
+// A kind is judged with everything that the file states about it, in the parts
+// it clamps, with the stages that change how tight it is.
 func TestKindToBeJudged(t *testing.T) {
 	t.Parallel()
 	in := cylinderHead(t)
@@ -93,7 +93,7 @@ func TestKindToBeJudged(t *testing.T) {
 	}
 }
 
-// What is done last to a kind; nothing where no stage is for it.
+// The last action on a kind; "" if no stage covers it.
 func TestLastAction(t *testing.T) {
 	t.Parallel()
 	in := cylinderHead(t)
@@ -113,7 +113,8 @@ func TestLastAction(t *testing.T) {
 	}
 }
 
-// What is written on the part goes, the part itself stays, and so does the plan.
+// The words on the part are removed; the part and the original plan are not
+// changed.
 func TestBare(t *testing.T) {
 	t.Parallel()
 	in := cylinderHead(t)
@@ -129,8 +130,8 @@ func TestBare(t *testing.T) {
 	}
 }
 
-// A ring counts as a bolt circle from three holes on, with up to a fifth of its
-// places empty (first principles: even angles).
+// A ring counts as a bolt circle from three holes on, with at most a fifth of
+// its places empty (first principles: even angles).
 func TestBoltCircleWithGaps(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -152,8 +153,8 @@ func TestBoltCircleWithGaps(t *testing.T) {
 	}
 }
 
-// The small before the large warns only of kinds that fasteners have and whose
-// size is known, and only where it is smaller.
+// Small before large gives a warning only for kinds with fasteners and a known
+// size, and only if it is smaller.
 func TestSmallBeforeLargeOfWhatIsThere(t *testing.T) {
 	t.Parallel()
 	for name, c := range map[string]struct {
@@ -177,7 +178,7 @@ func TestSmallBeforeLargeOfWhatIsThere(t *testing.T) {
 	}
 }
 
-// A share of the torque of a kind that the file does not name fails.
+// A share of the torque of an unknown kind fails.
 func TestShareOfUnknownKind(t *testing.T) {
 	t.Parallel()
 	p := Plan{}
@@ -187,8 +188,8 @@ func TestShareOfUnknownKind(t *testing.T) {
 	}
 }
 
-// The preload at 100 % is told over the span of friction, in kilonewtons, the
-// least first; one figure where both are one.
+// The preload at 100 % is given over the range of friction, in kilonewtons, the
+// least first; as one figure if both are equal.
 func TestWhatSharesRestOn(t *testing.T) {
 	t.Parallel()
 	in := cylinderHead(t)

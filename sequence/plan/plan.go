@@ -12,41 +12,41 @@ import (
 )
 
 // Plan is the whole work on a joint: what to do to which fastener, in which
-// order, to which figure, and who says so. Fasteners are named by their index
-// in Joint.Fasteners.
+// order, with which figure, and where the figure comes from. Fasteners are
+// indices into Joint.Fasteners.
 type Plan struct {
 	Heading
 	View        string
-	Joint       geometry.Joint // mirrored already where the file says so
+	Joint       geometry.Joint // already mirrored if the file says so
 	Mirrored    bool
 	Clamped     Clamped
-	Asked       Asked  // instead of the file's own
+	Asked       Asked  // replaces the file's own
 	Kinds       []Kind // in the order in which they are finished
 	Groups      []Group
 	Tighten     Side
 	Loosen      Side
-	Source      string            // where the figures come from; empty: worked out
-	Assumptions []finding.Finding // what the worked-out figures rest on
-	Figures     []finding.Finding // what the figures of tightening come to
-	Measures    []measure.Value   // the values to take, in the order of the file
+	Source      string            // where the figures come from; "": calculated
+	Assumptions []finding.Finding // grounds of the calculated figures
+	Figures     []finding.Finding // findings about the tightening figures
+	Measures    []measure.Value   // the values to measure, in the order of the file
 }
 
-// Group is a set of fasteners that is ordered together.
+// Group is a set of fasteners that are ordered together.
 type Group struct {
 	Kinds   []string
-	Way     sequence.Way // settled: never Auto
+	Way     sequence.Way // final: never Auto
 	Turn    sequence.Turn
 	Members []int       // in tightening order
-	Sprung  bool        // springs press under what it holds
-	Seen    family.Seen // as what its layout is ordered
+	Sprung  bool        // springs push against what it holds
+	Seen    family.Seen // the family used for its order
 }
 
-// Makers reports whether the order of the group is the maker's word: a list, or
-// the numbers on the part.
+// Makers reports whether the order of the group is the maker's: a list, or the
+// numbers on the part.
 func (g Group) Makers() bool { return g.Way.IsMakers() }
 
-// Asked is the way and the turn that the user asked for; empty where the
-// file's own stands.
+// Asked is the way and the turn that the user asked for; empty to use the
+// file's own.
 type Asked struct {
 	Way  sequence.Way
 	Turn sequence.Turn
@@ -56,7 +56,7 @@ type Asked struct {
 type Side struct {
 	Order  []int // every fastener once
 	Stages []Stage
-	Basis  []finding.Finding // what the order and the rounds rest on
+	Basis  []finding.Finding // grounds of the order and the rounds
 }
 
 // Stage is one round of the work over the fasteners it covers.
@@ -66,16 +66,16 @@ type Stage struct {
 	Kinds     []string // that it covers; nil for a wait
 	Fasteners []int    // in working order; nil for a wait
 	Torque    unit.GivenTorque
-	Other     unit.GivenTorque // the torque on the other kind of wrench
+	Other     unit.GivenTorque // the torque for the other kind of wrench
 	Angle     unit.Angle
 	Wait      unit.Duration
-	Percent   float64      // of the worked-out torque; 0 where the file gives the figure
-	ByTurns   unit.Angle   // the figure is reached by so much at a time over all caps; 0: at once
-	Release   unit.Length  // how far such a turn, or one back, moves what springs press on; 0 where the thread is not known
-	Until     string       // turned back again and again until then
-	Way       sequence.Way // where it differs from the groups' own
+	Percent   float64      // of the calculated torque; 0 if the file gives the figure
+	ByTurns   unit.Angle   // approach the figure by this angle at a time over all caps; 0: at once
+	Release   unit.Length  // how far such a turn, or one back, moves a part under spring load; 0 if the thread is unknown
+	Until     string       // turned back repeatedly until then
+	Way       sequence.Way // if it differs from the groups' own
 	Turn      sequence.Turn
-	WorkedOut bool   // the figure does not come from a manual
+	WorkedOut bool   // the figure is not from a manual
 	Source    string // where the figure comes from
 	Note      string
 }
@@ -86,7 +86,7 @@ type Step struct {
 	Fastener *geometry.Fastener // nil for a wait
 }
 
-// Steps writes a side out step by step.
+// Steps lists the steps of a side.
 func (p Plan) Steps(s Side) []Step {
 	var steps []Step
 	for i := range s.Stages {
@@ -101,11 +101,10 @@ func (p Plan) Steps(s Side) []Step {
 	return steps
 }
 
-// IDs names fasteners by their ids.
+// IDs returns the ids of fasteners.
 func (p Plan) IDs(fasteners []int) []string { return p.Joint.IDs(fasteners) }
 
-// ClusterNames returns the name of the cluster that each fastener is in; empty
-// for none.
+// ClusterNames returns the name of each fastener's cluster; "" for none.
 func (p Plan) ClusterNames() []string {
 	names := make([]string, len(p.Joint.Fasteners))
 	index := p.Joint.Index()
@@ -117,7 +116,7 @@ func (p Plan) ClusterNames() []string {
 	return names
 }
 
-// Bare is the plan without what is written on the part, to be drawn small.
+// Bare returns the plan without the words on the part, for small drawings.
 func (p Plan) Bare() Plan {
 	p.Joint.Front, p.Joint.Labels, p.Joint.Stations = "", nil, nil
 	p.Joint.Bores = slices.Clone(p.Joint.Bores)
@@ -127,7 +126,7 @@ func (p Plan) Bare() Plan {
 	return p
 }
 
-// Numbers assigns each fastener its number in the side's order, from 1.
+// Numbers returns the number of each fastener in the side's order, from 1.
 func (s Side) Numbers() []int {
 	numbers := make([]int, len(s.Order))
 	for k, i := range s.Order {
@@ -136,7 +135,7 @@ func (s Side) Numbers() []int {
 	return numbers
 }
 
-// WorkedOut reports whether a figure of the plan does not come from a manual.
+// WorkedOut reports whether a figure of the plan is not from a manual.
 func (p Plan) WorkedOut() bool {
 	return slices.ContainsFunc(p.Tighten.Stages, func(s Stage) bool { return s.WorkedOut })
 }
@@ -144,7 +143,8 @@ func (p Plan) WorkedOut() bool {
 // KindOf returns the kind of a fastener.
 func (p Plan) KindOf(fastener int) Kind { return p.Kind(p.Joint.Fasteners[fastener].Kind) }
 
-// Kind returns the kind of a name; of one that is not known, the name alone.
+// Kind returns the kind with a name; for an unknown one, a Kind with only the
+// name.
 func (p Plan) Kind(name string) Kind {
 	if i := slices.IndexFunc(p.Kinds, func(k Kind) bool { return k.Name == name }); i >= 0 {
 		return p.Kinds[i]
@@ -163,8 +163,8 @@ func (p Plan) Count(kind string) int {
 	return n
 }
 
-// LastAction is what is done last to tighten the fasteners of a kind; empty
-// where no stage is for them.
+// LastAction is the last tightening action for the fasteners of a kind; "" if
+// no stage covers them.
 func (p Plan) LastAction(kind string) Action {
 	for _, s := range slices.Backward(p.Tighten.Stages) {
 		if s.Do != Wait && slices.Contains(s.Kinds, kind) {

@@ -83,7 +83,7 @@ func TestLooseningIsTheReverse(t *testing.T) {
 	if diff := cmp.Diff(p.Tighten.Order, back); diff != "" {
 		t.Error(diff)
 	}
-	// Group after group: the side bolts are out before a main bolt is touched.
+	// Group by group: the side bolts are out before a main bolt is touched.
 	var said []string
 	for _, s := range p.Steps(p.Loosen) {
 		said = append(said, string(s.Stage.Do)+" "+s.Fastener.Kind)
@@ -110,7 +110,7 @@ func TestStagesCoverTheirKinds(t *testing.T) {
 	}
 }
 
-// Slackening goes outside in, so a stage that backs off runs in reverse.
+// Slackening goes from the outside in, so a back-off stage runs in reverse.
 func TestBackOffGoesOutsideIn(t *testing.T) {
 	p := build(t, cylinderHead(t))
 	back := slices.Clone(p.Tighten.Stages[2].Fasteners)
@@ -135,8 +135,8 @@ func TestGivenFiguresStandUnchanged(t *testing.T) {
 	}
 }
 
-// First principles: half of the worked-out torque is half of it, and the figure
-// says that it was worked out.
+// First principles: half of the calculated torque, and the figure is marked as
+// calculated.
 func TestPercentOfTheWorkedOutTorque(t *testing.T) {
 	in := cylinderHead(t)
 	in.Tighten = []StageInput{
@@ -183,8 +183,8 @@ func TestPercentSaysWhatIsMissing(t *testing.T) {
 	}
 }
 
-// Without stages of loosening each group breaks loose by a quarter turn and
-// comes out, the last finished first: the contract of the pattern file.
+// Without loosening stages each group is broken loose by a quarter turn and
+// removed, the last finished first (contract of the pattern file).
 func TestDefaultLoosening(t *testing.T) {
 	in := cylinderHead(t)
 	in.Loosen = nil
@@ -201,7 +201,7 @@ func TestDefaultLoosening(t *testing.T) {
 	}
 }
 
-// The second bank is worked as the exact mirror image of the first.
+// The plan of the second bank is the exact mirror image of the first.
 func TestMirroredPlan(t *testing.T) {
 	in := cylinderHead(t)
 	first := build(t, in)
@@ -231,7 +231,7 @@ func TestUserWayGoesBeforeTheFile(t *testing.T) {
 	if p.Asked != (Asked{sequence.Spiral, sequence.TurnRight}) {
 		t.Errorf("the plan says that %v was asked for", p.Asked)
 	}
-	// The turn is named as the card shows it, on a mirrored bank too.
+	// The user names the turn as the card shows it, also on a mirrored bank.
 	in.Mirror = geometry.AxisX
 	if g := build(t, in).Groups[0]; g.Turn != sequence.TurnRight {
 		t.Errorf("the mirrored group turns %s", g.Turn)
@@ -247,7 +247,7 @@ func TestLoosenStagesThatSayWhatTheyCover(t *testing.T) {
 	}
 }
 
-// The listing of a file's kinds and fasteners has no say.
+// The listing order of a file's kinds and fasteners does not matter.
 func TestListingHasNoSay(t *testing.T) {
 	in := cylinderHead(t)
 	first := build(t, in)
@@ -260,12 +260,12 @@ func TestListingHasNoSay(t *testing.T) {
 	}
 }
 
-// A check pass begins at number one, wherever that lies, and goes round from
+// A check pass starts at number one, wherever that is, and goes around from
 // there; on a row it goes from end to end.
 func TestCheckPassBeginsAtNumberOne(t *testing.T) {
 	var cover, row Input
 	for k, p := range geometry.Circle(10, 200, geometry.Point{X: 3}, 90, true) {
-		p.X += float64(k%3) * 4 // no even circle
+		p.X += float64(k%3) * 4 // not an even circle
 		cover.Joint.Fasteners = append(cover.Joint.Fasteners, geometry.Fastener{ID: string(rune('A' + k)), Kind: "b", At: p, Cast: (k*7+3)%10 + 1})
 	}
 	for k, p := range geometry.Row(5, 60, geometry.Point{}, 0) {

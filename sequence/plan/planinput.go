@@ -1,8 +1,8 @@
 // Package plan joins a joint, its kinds of fasteners and its stages into the
 // plan of the work: every step with its fastener, its figure and the source of
-// the figure. The Plan has all that a sheet or the JSON output prints. Defaults
-// are in files named default…. It sees orders and bolts; no file format, no
-// paper, no clock.
+// the figure. The Plan has everything that a sheet or the JSON output prints.
+// Defaults are in files named default…. The package knows orders and bolts, but
+// no file format, no paper and no clock.
 package plan
 
 import (
@@ -12,7 +12,7 @@ import (
 	"drawdown/sequence/measure"
 )
 
-// Heading is what a file says of itself.
+// Heading is what a file states about itself.
 type Heading struct {
 	Name        string // stem of the files to write, such as p4-head
 	Title       string
@@ -23,7 +23,7 @@ type Heading struct {
 	Cautions    []Caution
 }
 
-// Input is what a pattern file says, checked and in inner units.
+// Input is the content of a pattern file, checked and in internal units.
 type Input struct {
 	Heading
 	View    string
@@ -31,27 +31,27 @@ type Input struct {
 	Clamped Clamped
 	Mirror  geometry.Axis // the finished order is mirrored with the part
 	Kinds   []Kind
-	Groups  []sequence.Group // in the order in which the groups are finished; empty: by size
-	Way     sequence.Way     // asked for by the user; goes before every group's own
-	Turn    sequence.Turn    // likewise
+	Groups  []sequence.Group // in the order in which they are finished; empty: by size
+	Way     sequence.Way     // asked for by the user; overrides every group's own
+	Turn    sequence.Turn    // the same
 	Tighten []StageInput
 	Loosen  []StageInput
-	Source  string // where the figures come from; empty: worked out
-	// Measures are the values to take, in the order of the file.
+	Source  string // where the figures come from; "": calculated
+	// Measures are the values to measure, in the order of the file.
 	Measures []measure.Value
 }
 
-// Action is what a stage has done to each fastener.
+// Action is what a stage does to each fastener.
 type Action string
 
 const (
 	Tighten  Action = "torque"   // to a torque
-	Advance  Action = "angle"    // on by an angle
-	Percent  Action = "percent"  // to a share of a worked-out torque
+	Advance  Action = "angle"    // turn further by an angle
+	Percent  Action = "percent"  // to a share of a calculated torque
 	BackOff  Action = "back off" // slacken by an angle, then go on
 	Wait     Action = "wait"     // let the joint settle
 	TurnBack Action = "turn"     // break loose by an angle
-	Remove   Action = "remove"   // out
+	Remove   Action = "remove"   // take out
 )
 
 // StageInput is one stage as the file gives it.
@@ -62,8 +62,8 @@ type StageInput struct {
 	Angle   unit.Angle       // for Advance, BackOff, TurnBack
 	Wait    unit.Duration    // for Wait
 	Percent float64          // for Percent, in (0, 100]
-	Way     sequence.Way     // empty: the groups' own order
+	Way     sequence.Way     // "": the groups' own order
 	Turn    sequence.Turn
-	Until   string // for TurnBack: repeated until then
+	Until   string // for TurnBack: repeat until then
 	Note    string
 }

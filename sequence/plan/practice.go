@@ -10,9 +10,9 @@ import (
 )
 
 // SmallBeforeLarge finds the groups with a smaller thread that are finished
-// before one with a larger thread, by their numbers from 0; where no thread is
-// stated the hole stands in for it. Groups that go by the maker's list or by the
-// numbers on the part are the maker's word.
+// before one with a larger thread, by their indices. If no thread is stated the
+// hole is used. Groups in a maker's list or by the numbers on the part are not
+// judged.
 func (in Input) SmallBeforeLarge() map[int]finding.Finding {
 	found := map[int]finding.Finding{}
 	for i, early := range in.Groups {
@@ -31,8 +31,8 @@ func (in Input) SmallBeforeLarge() map[int]finding.Finding {
 	return found
 }
 
-// sized picks a kind of a group by its size, among those that fasteners have and
-// whose thread or hole is known.
+// sized picks a kind of a group by size, among those that have fasteners and a
+// known thread or hole.
 func (in Input) sized(g sequence.Group, pick func([]Kind, func(a, b Kind) int) Kind) (Kind, bool) {
 	kinds := slices.DeleteFunc(slices.Clone(in.Kinds), func(k Kind) bool {
 		return k.SizeMm() == 0 || !slices.Contains(g.Kinds, k.Name) || !in.has(k.Name)
@@ -47,9 +47,9 @@ func (in Input) has(kind string) bool {
 	return slices.ContainsFunc(in.Joint.Fasteners, func(f geometry.Fastener) bool { return f.Kind == kind })
 }
 
-// OnBoltCircles reports whether the fasteners of the kinds, or all where none is
-// named, lie on one circle, or most of them evenly on rings round the centre of
-// all. Elsewhere the trade takes no star.
+// OnBoltCircles reports whether the fasteners of the kinds, or all if none is
+// named, are on one circle, or mostly evenly spaced on rings around the centre
+// of all. The trade uses a star only there.
 func (in Input) OnBoltCircles(kinds []string) bool {
 	members := sequence.Group{Kinds: kinds}.Members(in.Joint)
 	points := in.Joint.PointsOf(members)
@@ -66,9 +66,9 @@ func (in Input) OnBoltCircles(kinds []string) bool {
 	return 2*onRings > len(members)
 }
 
-// isBoltCircle reports whether a ring is even, whole or with up to a fifth of its
-// holes missing. With more of them missing the corners of an oblong would be a
-// circle too.
+// isBoltCircle reports whether a ring is even, with at most a fifth of its
+// holes missing. With more missing, the corners of an oblong would count as a
+// circle.
 func (in Input) isBoltCircle(ring []int, centre geometry.Point) bool {
 	if len(ring) < 3 {
 		return false

@@ -40,8 +40,8 @@ func TestSmallBeforeLarge(t *testing.T) {
 	}
 }
 
-// First principles: the corners of a square lie on a circle; those of an oblong
-// with a hole in the middle of each long side do not.
+// First principles: the corners of a square are on a circle; those of an oblong
+// with a hole in the middle of each long side are not.
 func TestOnBoltCircles(t *testing.T) {
 	joint := func(at ...geometry.Point) (j geometry.Joint) {
 		for _, p := range at {
@@ -56,8 +56,8 @@ func TestOnBoltCircles(t *testing.T) {
 	}
 }
 
-// Most of the bolts lie evenly on rings, each with up to a fifth of its holes missing;
-// half of them is not most.
+// Most of the bolts are evenly spaced on rings, each with at most a fifth of
+// its holes missing; half of the bolts is not most.
 func TestOnSeveralRings(t *testing.T) {
 	t.Parallel()
 	ring := func(count int, radius float64, without ...int) (at []geometry.Point) {

@@ -9,8 +9,8 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// SizeByHole says that the groups follow each other by the sizes of their holes,
-// for want of threads. It is of a file without an order.
+// SizeByHole reports that the groups are ordered by the sizes of their holes,
+// because threads are not stated. It applies to files without an order.
 func (in Input) SizeByHole() (f finding.Finding, found bool) {
 	var kinds []Kind
 	for _, k := range in.Kinds {
@@ -32,7 +32,7 @@ func (in Input) SizeByHole() (f finding.Finding, found bool) {
 	return finding.Warned(SizeByHole, finding.Values{"kinds": names, "holes": holes}).From(finding.CommonPractice), true
 }
 
-// basis settles what the order and the rounds rest on.
+// basis adds the grounds of the order and the rounds.
 func (p *Plan) basis(in Input) {
 	if f, found := in.SizeByHole(); found {
 		p.Tighten.Basis = append(p.Tighten.Basis, f)

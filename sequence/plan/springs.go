@@ -9,34 +9,36 @@ import (
 	"drawdown/sequence"
 )
 
-// Springs under the caps of a camshaft lift what is let go at one end: the part
-// bends and may break. So it rises and sinks by small turns over all caps.
+// Springs under the caps of a camshaft lift it at one end if only that end is
+// loosened: the camshaft bends and may break. So it is raised and lowered by
+// small turns over all caps.
 const (
-	// mostReleaseMm is how far a planned round lets the part rise at the most: a
+	// mostReleaseMm limits how far a planned round lets the part rise: a
 	// quarter to half a turn of the usual threads (common practice, no source).
 	mostReleaseMm = 0.5
-	// mostOwnReleaseMm is from where on a turn of the file's own is too large:
-	// half a turn of M10 and 3/8-16 (common practice, no source).
+	// mostOwnReleaseMm is the rise from which a turn stated by the file is too
+	// large: half a turn of M10 and 3/8-16 (common practice, no source).
 	mostOwnReleaseMm = 0.8
-	// plannedRounds have ticks; more follow until no spring presses.
+	// plannedRounds is the number of rounds with tick boxes; more follow until
+	// no spring presses.
 	plannedRounds = 3
 )
 
-// NoSpringPresses is until when the last of the planned rounds goes on, as a
-// file writes it too.
+// NoSpringPresses is the condition that ends the last planned round, as a file
+// writes it too.
 const NoSpringPresses = "no spring presses"
 
-// sayUnloaded is what a file says of a cluster that no spring presses on.
+// sayUnloaded is what a file writes for a cluster without spring load.
 const sayUnloaded keyed = "loaded: no"
 
 type keyed string
 
-// handTurns are the turns that a hand makes without counting, the largest first.
+// handTurns are the turns that are easy to estimate by hand, the largest first.
 var handTurns = []unit.Angle{180, 90, 60, 45, 30}
 
-// roundTurn returns the turn of a round over caps of the kinds: the largest
-// whose release is small on the coarsest thread; a quarter where no thread is
-// known.
+// roundTurn returns the turn of one round over caps of the kinds: the largest
+// with a small enough release on the coarsest thread, or a quarter turn if no
+// thread is known.
 func (p *Plan) roundTurn(kinds []string) unit.Angle {
 	for _, turn := range handTurns {
 		if release := p.release(turn, kinds); release > 0 && release <= mostReleaseMm {
@@ -49,8 +51,8 @@ func (p *Plan) roundTurn(kinds []string) unit.Angle {
 	return 90
 }
 
-// release is how far a turn lets a part rise at the most on bolts of the kinds;
-// 0 where no thread is known.
+// release is the most that a turn lets a part rise on bolts of the kinds; 0 if
+// no thread is known.
 func (p *Plan) release(turn unit.Angle, kinds []string) unit.Length {
 	pitch := 0.0
 	for _, name := range kinds {
@@ -61,14 +63,14 @@ func (p *Plan) release(turn unit.Angle, kinds []string) unit.Length {
 	return unit.Length(float64(turn) / 360 * pitch)
 }
 
-// rounds are the stages that bring off a part under spring load.
+// rounds are the stages that remove a part under spring load.
 func (p *Plan) rounds(kinds []string) []StageInput {
 	rounds := slices.Repeat([]StageInput{{Do: TurnBack, Angle: p.roundTurn(kinds)}}, plannedRounds)
 	rounds[plannedRounds-1].Until = NoSpringPresses
 	return append(rounds, StageInput{Do: Remove})
 }
 
-// sprungKinds lists the kinds of the groups under which springs press, the group
+// sprungKinds lists the kinds of the groups under spring load, the group
 // finished last first.
 func (p Plan) sprungKinds() []string {
 	var kinds []string
@@ -80,16 +82,16 @@ func (p Plan) sprungKinds() []string {
 	return kinds
 }
 
-// Unloaded reports whether no spring presses on a cluster though others press on
-// what lies beside it.
+// Unloaded reports that a cluster has no spring load although others beside it
+// have.
 func (p Plan) Unloaded(c geometry.Cluster) bool {
 	return c.Unloaded && slices.ContainsFunc(p.Groups, func(g Group) bool {
 		return g.Sprung && slices.ContainsFunc(p.IDs(g.Members), func(id string) bool { return slices.Contains(c.Of, id) })
 	})
 }
 
-// spring settles what springs change: how far rounds let the part rise, that the
-// first figure of a cap is reached by small turns, and what to see to.
+// spring applies what springs require: the rise per round, small turns up to
+// the first figure of a cap, and the grounds of both.
 func (p *Plan) spring() {
 	left := p.sprungKinds()
 	if len(left) == 0 {
@@ -116,15 +118,15 @@ func shared(a, b []string) []string {
 	return slices.DeleteFunc(slices.Clone(a), func(kind string) bool { return !slices.Contains(b, kind) })
 }
 
-// LiftsSprung finds the stages of loosening that lift a part under spring load
-// at one end, by their numbers from 0: a large turn, too few turns before the
-// bolts come out, bolts that are out before others are turned, rounds until
-// something else than that no spring presses.
+// LiftsSprung finds the loosening stages that lift a part under spring load at
+// one end, by their indices: a large turn, too few turns before the bolts come
+// out, bolts that are out before others are turned, or rounds that end with
+// another condition than that no spring presses.
 func (in Input) LiftsSprung() map[int]finding.Finding { return in.lifts(in.sprungKinds()) }
 
 func (in Input) lifts(sprung []string) map[int]finding.Finding {
 	found := map[int]finding.Finding{}
-	rounds := map[string]int{} // of a kind; enough when it is let go until no spring presses
+	rounds := map[string]int{} // by kind; enough when it is turned back until no spring presses
 	p := Plan{Kinds: in.Kinds}
 	for i, s := range in.Loosen {
 		for _, kind := range sprung {
@@ -155,7 +157,7 @@ func (in Input) lifts(sprung []string) map[int]finding.Finding {
 	return found
 }
 
-// outEarly reports whether bolts come out while springs still press on these or
+// outEarly reports whether bolts come out while springs still push on these or
 // on others.
 func outEarly(kind string, sprung []string, rounds map[string]int) (finding.Finding, bool) {
 	for _, other := range sprung {
@@ -169,7 +171,7 @@ func outEarly(kind string, sprung []string, rounds map[string]int) (finding.Find
 	return finding.Finding{}, false
 }
 
-// sprungKinds lists the kinds under which springs press.
+// sprungKinds lists the kinds under spring load.
 func (in Input) sprungKinds() []string {
 	var kinds []string
 	for _, k := range in.Kinds {

@@ -14,7 +14,7 @@ import (
 	"drawdown/sequence"
 )
 
-// camCaps are three caps of two bolts each in a row, A1 and A2 on the first.
+// camCaps is three caps with two bolts each in a row, A1 and A2 on the first.
 func camCaps(t *testing.T, thread string, unloaded ...string) Input {
 	in := Input{
 		Kinds:   []Kind{{Name: "cap"}},
@@ -34,7 +34,7 @@ func camCaps(t *testing.T, thread string, unloaded ...string) Input {
 	return in
 }
 
-// stages writes stages in short: what is done, by which turn, to how many.
+// stages writes stages in short form: action, turn, number of fasteners.
 func stages(p Plan, s Side) []string {
 	var list []string
 	for _, stage := range s.Stages {
@@ -47,9 +47,9 @@ func stages(p Plan, s Side) []string {
 	return list
 }
 
-// Common practice, no source: where springs press all caps are turned back by
-// small turns, round and round, before any comes off. Turns follow from the
-// pitch: half a millimetre at the most (first principles: pitch × turn / 360°).
+// Common practice, no source: under spring load all caps are turned back by
+// small turns, in rounds, before any is removed. The turn follows from the
+// pitch: half a millimetre at most (first principles: pitch × turn / 360°).
 func TestSprungCapsComeOffInRounds(t *testing.T) {
 	for thread, want := range map[string]struct {
 		turn    float64
@@ -71,8 +71,8 @@ func TestSprungCapsComeOffInRounds(t *testing.T) {
 	}
 }
 
-// The maker's figures and the count of stages stay; the first of each cap is
-// reached by small turns (common practice, no source).
+// The maker's figures and the number of stages do not change; the first figure
+// of each cap is approached by small turns (common practice, no source).
 func TestSprungCapsGoDownByTurns(t *testing.T) {
 	p := build(t, camCaps(t, "M8"))
 	if len(p.Tighten.Stages) != 2 || p.Tighten.Stages[0].ByTurns != 90 || p.Tighten.Stages[1].ByTurns != 0 {
@@ -80,8 +80,8 @@ func TestSprungCapsGoDownByTurns(t *testing.T) {
 	}
 }
 
-// A cluster is under spring load unless it is told not to be; where all of a group
-// are, it is loosened as any other, and its caps are alike.
+// A cluster is under spring load unless the file says otherwise. If none of a
+// group is, it is loosened as usual, and its caps are equal.
 func TestUnsprungClusters(t *testing.T) {
 	p := build(t, camCaps(t, "M12", "A", "B", "C"))
 	if diff := cmp.Diff([]string{"turn 90 cap 6", "remove 0 cap 6"}, stages(p, p.Loosen)); diff != "" {
@@ -95,7 +95,7 @@ func TestUnsprungClusters(t *testing.T) {
 	}
 }
 
-// What the file says goes before common practice, both ways round.
+// What the file says overrides common practice, in both directions.
 func TestUnloadedCapsFirstOrLastOff(t *testing.T) {
 	for firstOff, want := range map[bool]string{false: "A", true: "B"} {
 		in := camCaps(t, "M8", "A")
@@ -111,8 +111,9 @@ func TestUnloadedCapsFirstOrLastOff(t *testing.T) {
 	}
 }
 
-// Two kinds of bolts over one camshaft are let go together, whether the stages
-// are the plan's or the file's; only then one group comes out after the other.
+// Two kinds of bolts over one camshaft are released together, whether the
+// stages are the plan's or the file's; only then is one group removed after the
+// other.
 func TestSprungGroupsAreReleasedTogether(t *testing.T) {
 	in := camCaps(t, "M8")
 	in.Kinds = append(in.Kinds, Kind{Name: "long", Thread: threadOf(t, "M6")}, Kind{Name: "cover", Thread: threadOf(t, "M5")})
@@ -163,11 +164,11 @@ func TestStagesThatLiftAtOneEnd(t *testing.T) {
 	}
 }
 
-// The largest go first, by their threads, else by their holes: 11 mm is for M10,
-// 6.6 mm for M6 (ISO 273, medium series). It is said where the hole decides.
+// The largest come first, by thread, otherwise by hole: 11 mm is for M10, 6.6
+// mm for M6 (ISO 273, medium series). It is reported if the hole decides.
 func TestHolesStandInForThreads(t *testing.T) {
 	in := Input{Kinds: []Kind{{Name: "water", Hole: 6.6}, {Name: "main", Hole: 11}, {Name: "side", Thread: threadOf(t, "M8")}}}
-	for k, kind := range []string{"water", "main", "side"} { // the smallest lie in the middle
+	for k, kind := range []string{"water", "main", "side"} { // the smallest are in the middle
 		x := float64(10 + 50*k)
 		for _, sign := range []float64{-1, 1} {
 			in.Joint.Fasteners = append(in.Joint.Fasteners, geometry.Fastener{ID: fmt.Sprint(kind, sign), Kind: kind, At: geometry.Point{X: sign * x}})

@@ -8,7 +8,7 @@ import (
 	"drawdown/sequence"
 )
 
-// What stages do in another order than the groups. Each names the stage itself.
+// Stages in another order than the groups. Each finding names the stage.
 const (
 	FinishedEarly finding.Code = "stage finished early" // kind, stage, other, last: stage of other, with its torque
 	LoosenedEarly finding.Code = "stage loosened early" // kind, stage, other, first: stage of other
@@ -17,9 +17,9 @@ const (
 	OutUnturned   finding.Code = "stage out unturned"   // kinds, stage
 )
 
-// FinishedOutOfTurn finds the stages of tightening, by their numbers from 0, that
-// finish a kind although another, whose torque comes later, is to go before it.
-// An angle alone may come later: by then the other kind clamps. Kinds that one
+// FinishedOutOfTurn finds the tightening stages, by their indices, that finish
+// a kind although another should come first whose torque comes later. An angle
+// may come later, because the other kind already clamps by then. Kinds that one
 // stage finishes together have no order.
 func (in Input) FinishedOutOfTurn() map[int]finding.Finding {
 	found := map[int]finding.Finding{}
@@ -41,8 +41,8 @@ func (in Input) FinishedOutOfTurn() map[int]finding.Finding {
 	return found
 }
 
-// last returns the last stage, from 0, that does one of these to a kind; -1
-// where none does. A torque that goes once round after another only checks it.
+// last returns the index of the last stage that does one of these to a kind, or
+// -1. A torque applied once around after another is only a check.
 func (in Input) last(kind string, does ...Action) int {
 	last := -1
 	for i, s := range in.Tighten {
@@ -53,9 +53,9 @@ func (in Input) last(kind string, does ...Action) int {
 	return last
 }
 
-// LoosenedOutOfTurn finds the stages of loosening, by their numbers from 0, that
-// let a kind go before one that was finished after it: what holds on longest
-// then bears all of the load. Where springs press, LiftsSprung judges. Stages
+// LoosenedOutOfTurn finds the loosening stages, by their indices, that release
+// a kind before one that was finished after it: the kind released last then
+// carries the whole load. LiftsSprung judges parts under spring load. Stages
 // that name no kind are planned group by group.
 func (in Input) LoosenedOutOfTurn() map[int]finding.Finding {
 	found := map[int]finding.Finding{}
@@ -75,9 +75,9 @@ func (in Input) LoosenedOutOfTurn() map[int]finding.Finding {
 	return found
 }
 
-// OutUnturned finds the stages, by their numbers from 0, that take out at full
-// load a kind that no stage before has turned back. Where springs press,
-// LiftsSprung judges.
+// OutUnturned finds the stages, by their indices, that remove a kind at full
+// load because no stage before has turned it back. LiftsSprung judges parts
+// under spring load.
 func (in Input) OutUnturned() map[int]finding.Finding {
 	kinds := map[int][]string{}
 	for _, k := range in.unsprung() {
@@ -93,14 +93,12 @@ func (in Input) OutUnturned() map[int]finding.Finding {
 	return found
 }
 
-// letGo returns the first stage of loosening, from 0, that a kind is in; -1
-// where there is none.
+// letGo returns the index of the first loosening stage of a kind, or -1.
 func (in Input) letGo(kind string) int {
 	return slices.IndexFunc(in.Loosen, func(s StageInput) bool { return s.Covers(kind) })
 }
 
-// unsprung returns the kinds that fasteners have and under which no springs
-// press.
+// unsprung returns the kinds that have fasteners and no spring load.
 func (in Input) unsprung() []Kind {
 	sprung := in.sprungKinds()
 	return slices.DeleteFunc(slices.Clone(in.Kinds), func(k Kind) bool {
@@ -108,9 +106,9 @@ func (in Input) unsprung() []Kind {
 	})
 }
 
-// goesBefore reports whether a kind is to be finished before another: by the
-// order of the file, where SmallBeforeLarge does not judge that already, or by
-// the numbers cast on the part; where it has neither, by size.
+// goesBefore reports whether a kind should be finished before another: by the
+// order of the file, unless SmallBeforeLarge already judges it, or by the cast
+// numbers; without either, by size.
 func (in Input) goesBefore(first, second Kind) bool {
 	a, b := first.SizeMm(), second.SizeMm()
 	groups := in.Groups
@@ -134,7 +132,7 @@ func (in Input) goesBefore(first, second Kind) bool {
 	return makers || a == 0 || a >= b
 }
 
-// listedBefore reports whether a group that the maker orders has all fasteners of
+// listedBefore reports whether a group in maker's order has all fasteners of
 // one kind before those of another.
 func (in Input) listedBefore(g sequence.Group, first, second Kind) bool {
 	order, err := sequence.OrderGroup(in.Joint, g.Members(in.Joint), g)
@@ -153,8 +151,7 @@ func (in Input) listedBefore(g sequence.Group, first, second Kind) bool {
 	return lastOfFirst < firstOfSecond
 }
 
-// ForNone returns the stages, by their numbers from 0, whose kinds no fastener
-// has.
+// ForNone returns the stages, by their indices, whose kinds have no fastener.
 func (in Input) ForNone(stages []StageInput) []int {
 	var found []int
 	for i, s := range stages {
@@ -165,21 +162,21 @@ func (in Input) ForNone(stages []StageInput) []int {
 	return found
 }
 
-// Covers reports whether the stage works on fasteners of the kind.
+// Covers reports whether the stage applies to fasteners of the kind.
 func (s StageInput) Covers(kind string) bool {
 	return s.Do != Wait && (len(s.Of) == 0 || slices.Contains(s.Of, kind))
 }
 
-// Turns of loosening that are no breaking loose (common practice, no source): less
-// is within what a wrench springs, more is out in one go.
+// Limits for a turn that breaks a bolt loose (common practice, no source): less
+// is within the twist of a wrench, more releases it in one go.
 const (
 	leastLoosening unit.Angle = 15
 	mostLoosening  unit.Angle = 360
 )
 
-// OddTurns finds the stages of loosening, by their numbers from 0, that turn too
-// little to break a bolt loose, or let go of it all at once. Where springs press,
-// LiftsSprung judges.
+// OddTurns finds the loosening stages, by their indices, that turn too little
+// to break a bolt loose, or release it all at once. LiftsSprung judges parts
+// under spring load.
 func (in Input) OddTurns() map[int]finding.Finding {
 	found := map[int]finding.Finding{}
 	for i, s := range in.Loosen {

@@ -12,8 +12,8 @@ import (
 	"drawdown/sequence"
 )
 
-// The maker's list and the numbers cast on the part say which kind is finished
-// first, as groups do; kinds that they mix have no order (first principles).
+// The maker's list and the cast numbers decide which kind is finished first, as
+// groups do; kinds that they mix have no order (first principles).
 func TestStagesAgainstAListOverAllKinds(t *testing.T) {
 	t.Parallel()
 	in := cylinderHead(t)
@@ -54,9 +54,9 @@ func TestStagesAgainstAListOverAllKinds(t *testing.T) {
 	}
 }
 
-// Common practice, no source: the kinds are tightened as the order has them, the
-// large before the small, loosened the other way round, and broken loose before
-// they come out.
+// Common practice, no source: the kinds are tightened in the order of the
+// groups, the large before the small, loosened in reverse, and broken loose
+// before they are removed.
 func TestStagesOutOfOrder(t *testing.T) {
 	t.Parallel()
 	nm := func(v float64, of ...string) StageInput {
@@ -69,7 +69,7 @@ func TestStagesOutOfOrder(t *testing.T) {
 	usual := []StageInput{nm(40, "main"), nm(24, "side")}
 	for name, c := range map[string]struct {
 		tighten, loosen []StageInput
-		want            string // stage and code of each
+		want            string // stage and code of each finding
 	}{
 		"as usual":              {usual, []StageInput{turn("side"), out("side"), turn("main"), out("main")}, ""},
 		"without kinds":         {usual, []StageInput{turn(), out()}, ""},
@@ -87,7 +87,7 @@ func TestStagesOutOfOrder(t *testing.T) {
 			in := cylinderHead(t)
 			in.Tighten, in.Loosen = c.tighten, c.loosen
 			if !stated {
-				in.Groups = nil // then by size
+				in.Groups = nil // so by size
 			}
 			var got []string
 			for _, found := range []map[int]finding.Finding{in.FinishedOutOfTurn(), in.LoosenedOutOfTurn(), in.OutUnturned()} {
@@ -102,9 +102,9 @@ func TestStagesOutOfOrder(t *testing.T) {
 	}
 }
 
-// The maker's numbers on one kind leave the order of the kinds to the file: stages
-// that go against it are reported. Without them the smaller kind first is judged
-// by SmallBeforeLarge alone (common practice, no source).
+// Maker's numbers on one kind leave the order of the kinds to the file: stages
+// against it are reported. Without them, only SmallBeforeLarge judges the
+// smaller kind first (common practice, no source).
 func TestStagesAgainstGroups(t *testing.T) {
 	t.Parallel()
 	for way, want := range map[sequence.Way]int{sequence.Cast: 1, sequence.Spiral: 0} {
@@ -124,8 +124,8 @@ func TestStagesAgainstGroups(t *testing.T) {
 	}
 }
 
-// Common practice, no source: a bolt is broken loose by a quarter turn or so; a
-// wrench springs by some degrees, and a whole turn lets go at once.
+// Common practice, no source: a bolt is broken loose by about a quarter turn; a
+// wrench twists by a few degrees, and a whole turn releases at once.
 func TestTurnsOfLoosening(t *testing.T) {
 	t.Parallel()
 	turn := func(by unit.Angle) StageInput { return StageInput{Do: TurnBack, Angle: by} }

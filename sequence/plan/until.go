@@ -8,14 +8,14 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// What a stage repeats until, where springs press.
+// Conditions for repeating a stage under spring load.
 const (
-	UntilPressed finding.Code = "plan until pressed" // until; usual: what a file says in its place
+	UntilPressed finding.Code = "plan until pressed" // until; usual: what a file should say
 	UntilCut     finding.Code = "plan until cut"     // until, usual
 	UntilOwn     finding.Code = "plan until own"     // until, usual
 )
 
-// The words of a spring that presses, and of what none presses on, in the languages
+// Words for a spring that presses, and for one that does not, in the languages
 // of the sheets.
 var (
 	springWords = []string{"spring", "springs", "feder", "federn", "ventilfeder", "ventilfedern", "ressort", "ressorts", "muelle", "muelles", "resorte", "resortes"}
@@ -29,8 +29,9 @@ var (
 	}
 )
 
-// untilSense says what is wrong with what a stage under springs repeats until. It
-// has to say that none presses any more: a crew stops when it has come true.
+// untilSense reports what is wrong with the condition for repeating a stage
+// under spring load. It must say that no spring presses any more, because the
+// crew stops when it is true.
 func untilSense(until string) (f finding.Finding, found bool) {
 	says := wordsOf(until)
 	has := func(any []string) bool {
@@ -51,7 +52,7 @@ func untilSense(until string) (f finding.Finding, found bool) {
 	return finding.Noted(UntilOwn, values), true
 }
 
-// wordsOf parts a text into its words, in small letters; "don't" has two.
+// wordsOf splits a text into lower-case words; "don't" gives two.
 func wordsOf(text string) []string {
 	return strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return !unicode.IsLetter(r) })
 }

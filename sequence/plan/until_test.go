@@ -6,8 +6,8 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// First principles: a crew stops when what it repeats until has come true, so
-// that has to be that nothing presses any more.
+// First principles: the crew stops when the condition is true, so it must be
+// that nothing presses any more.
 func TestUntilUnderSprings(t *testing.T) {
 	t.Parallel()
 	const good = finding.Code("")

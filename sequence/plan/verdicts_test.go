@@ -9,8 +9,8 @@ import (
 	"drawdown/sequence"
 )
 
-// A kind goes before another as the order of the file has it, unless that puts the
-// smaller thread first; without an order by size (common practice, no source).
+// A kind comes before another in the order of the file, unless that puts the
+// smaller thread first; without an order, by size (common practice, no source).
 func TestWhichKindGoesFirst(t *testing.T) {
 	t.Parallel()
 	kind := func(name string, hole float64) Kind { return Kind{Name: name, Hole: unit.Length(hole)} }
@@ -18,7 +18,7 @@ func TestWhichKindGoesFirst(t *testing.T) {
 	for _, c := range []struct {
 		name   string
 		groups []sequence.Group
-		a, b   float64 // holes; 0: no size is known
+		a, b   float64 // holes; 0: unknown size
 		want   [2]bool // a before b, b before a
 	}{
 		{"no order, larger", nil, 12, 8, [2]bool{true, false}}, {"no order, alike", nil, 8, 8, [2]bool{false, false}},
@@ -35,8 +35,8 @@ func TestWhichKindGoesFirst(t *testing.T) {
 	}
 }
 
-// sprung is two groups of caps, each with its own kind; the first is M8, the second
-// M6.
+// sprung is two groups of caps, each with its own kind: the first M8, the
+// second M6.
 func sprung(t *testing.T) Input {
 	in := Input{
 		Kinds:  []Kind{{Name: "inlet", Thread: threadOf(t, "M8")}, {Name: "outlet", Thread: threadOf(t, "M6")}},
@@ -55,8 +55,8 @@ func sprung(t *testing.T) Input {
 	return in
 }
 
-// A turn lets a part rise by the coarsest of the threads under it, in any order of
-// the kinds (first principles: M8 has 1.25 mm of pitch, M6 1 mm).
+// A turn lets a part rise by the coarsest of the threads, in any order of the
+// kinds (first principles: M8 has a pitch of 1.25 mm, M6 of 1 mm).
 func TestReleaseOfTheCoarsest(t *testing.T) {
 	t.Parallel()
 	p := Plan{Kinds: append(sprung(t).Kinds, Kind{Name: "plain"})}
@@ -70,8 +70,8 @@ func TestReleaseOfTheCoarsest(t *testing.T) {
 	}
 }
 
-// A part is turned back as a whole, once, before the first of its groups comes off;
-// what no spring presses on goes by itself.
+// A part is turned back as a whole, once, before the first of its groups is
+// removed; a group without spring load goes separately.
 func TestSprungGroupsAreTurnedBackOnce(t *testing.T) {
 	t.Parallel()
 	p := build(t, sprung(t))
@@ -92,13 +92,13 @@ func TestSprungGroupsAreTurnedBackOnce(t *testing.T) {
 			turned++
 		}
 	}
-	if turned != plannedRounds+1 { // the rounds once, and the plain group's own turn
+	if turned != plannedRounds+1 { // the rounds once, and the other group's own turn
 		t.Errorf("turned back %d times: %+v", turned, mixed.loosening(nil))
 	}
 }
 
-// Bolts come out only when no spring presses on any of the kinds, not on their own
-// alone.
+// Bolts come out only when no spring presses on any of the kinds, not only on
+// their own.
 func TestOutWhileOthersArePressed(t *testing.T) {
 	t.Parallel()
 	in := sprung(t)
@@ -109,7 +109,7 @@ func TestOutWhileOthersArePressed(t *testing.T) {
 	for _, c := range []struct {
 		name   string
 		stages []StageInput
-		want   []int // stages that lift the part
+		want   []int // indices of stages that lift the part
 	}{
 		{"both, three times", []StageInput{back(), back(), back(), out()}, nil},
 		{"both, until no spring presses", []StageInput{until, out()}, nil},
@@ -129,8 +129,9 @@ func TestOutWhileOthersArePressed(t *testing.T) {
 	}
 }
 
-// A part under springs comes down by small turns before the first figure of each kind,
-// once; what it rises and sinks by is the pitch of the kinds that the stage covers.
+// A part under spring load is lowered by small turns before the first figure of
+// each kind, once. The rise per turn follows from the pitch of the kinds that
+// the stage covers.
 func TestSmallTurnsBeforeTheFirstFigure(t *testing.T) {
 	t.Parallel()
 	in := sprung(t)
@@ -147,7 +148,7 @@ func TestSmallTurnsBeforeTheFirstFigure(t *testing.T) {
 	for _, s := range p.Tighten.Stages {
 		got = append(got, round{s.ByTurns, s.Release})
 	}
-	// M6 has 1 mm of pitch, M8 1.25 mm.
+	// M6 has a pitch of 1 mm, M8 of 1.25 mm.
 	turn := got[0].turn
 	want := []round{{turn, unit.Length(1 * float64(turn) / 360)}, {}, {turn, unit.Length(1.25 * float64(turn) / 360)}, {}}
 	if turn == 0 || !slices.Equal(got, want) {

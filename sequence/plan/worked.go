@@ -9,12 +9,12 @@ import (
 	"drawdown/sequence/tension/screw"
 )
 
-// workedOutSource is the source of a figure that drawdown worked out, as JSON
-// has it.
+// workedOutSource is the source of a figure that drawdown calculated, as in the
+// JSON output.
 const workedOutSource finding.Term = "worked out from class, thread and friction"
 
-// figure settles the figure of a stage and where it comes from. A figure
-// without a source counts as worked out: nobody vouches for it.
+// figure sets the figure of a stage and its source. A figure without a source
+// counts as calculated, because no manual confirms it.
 func (p *Plan) figure(in Input, stage *Stage) error {
 	if stage.Do == Remove || stage.Do == TurnBack {
 		stage.Source = ""
@@ -41,10 +41,10 @@ func (p *Plan) figure(in Input, stage *Stage) error {
 	return nil
 }
 
-// TorqueShare returns a share, in percent, of the worked-out torque of kinds
-// that are worked in one stage. One figure is printed for the whole stage, so
-// the kinds must agree. The error says which kind's torque cannot be worked out
-// and what it lacks, or how the kinds differ.
+// TorqueShare returns a share, in percent, of the calculated torque of kinds
+// that are tightened in one stage. The stage has one printed figure, so the
+// kinds must agree. The error says which kind's torque cannot be calculated and
+// what is missing, or how the kinds differ.
 func TorqueShare(kinds []Kind, percent float64) (unit.GivenTorque, error) {
 	var shared unit.GivenTorque
 	for n, k := range kinds {
@@ -74,16 +74,16 @@ func (k Kind) target() (screw.Result, error) {
 	return result, nil
 }
 
-// What keeps a share of a torque from being worked out, and what it rests on.
+// Reasons why a share of a torque cannot be calculated, and its grounds.
 const (
 	ShareOfUnknown   finding.Code = "share kind unknown" // kind
 	ShareNeedsThread finding.Code = "share no thread"    // kind
 	ShareFails       finding.Code = "share fails"        // kind, why
 	SharesDiffer     finding.Code = "shares differ"      // share, kind, torque, other, theirs
-	ShareRests       finding.Code = "share rests"        // kind, torque of 100 %, least (in kN; 0 where it is the most), most: preload over the span of friction; taken
+	ShareRests       finding.Code = "share rests"        // kind, torque of 100 %, least (in kN; 0 if equal to most), most: preload over the range of friction; taken
 )
 
-// assumptions lists what the worked-out torques rest on, kind by kind.
+// assumptions lists the grounds of the calculated torques, kind by kind.
 func assumptions(in Input) []finding.Finding {
 	var list []finding.Finding
 	for _, k := range in.Kinds {
@@ -92,11 +92,11 @@ func assumptions(in Input) []finding.Finding {
 		}
 		r, err := k.target()
 		if err != nil {
-			continue // the stage has said it already
+			continue // the stage has reported it
 		}
 		least, most := float64(r.High.Preload/1000), r.Low.Preload
 		if math.Round(least*10) == math.Round(float64(most)/100) {
-			least = 0 // both are one figure
+			least = 0 // both give one figure
 		}
 		list = append(list, finding.Noted(ShareRests, finding.Values{
 			"kind": k.Name, "torque": r.Torque.OnScale(unit.NewtonMetre), "least": least, "most": most, "taken": r.Assumptions,

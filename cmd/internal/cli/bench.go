@@ -15,7 +15,7 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// usualPort is where the page is found unless another port is asked for.
+// usualPort is the default port of the page.
 const usualPort = 8470
 
 var benchCommand = command{
@@ -62,9 +62,9 @@ func (p *Program) bench(flags *pflag.FlagSet, ask benchFlags, args []string) Sta
 	return p.serve(made, *ask.noOpen)
 }
 
-// serve shows the page until someone ends the program.
+// serve serves the page until the program is ended.
 func (p *Program) serve(made *bench.Bench, noOpen bool) Status {
-	signal.Reset(syscall.SIGINT, syscall.SIGTERM) // the page ends in its own way
+	signal.Reset(syscall.SIGINT, syscall.SIGTERM) // the page shuts down in its own way
 	ctx, stop := signal.NotifyContext(context.Background(), syscall.SIGINT, syscall.SIGTERM)
 	defer stop()
 	err := made.Serve(ctx, func(address string) { p.show(address, noOpen) })
@@ -77,7 +77,7 @@ func (p *Program) serve(made *bench.Bench, noOpen bool) Status {
 	return Done
 }
 
-// show prints the address of the page, and opens it.
+// show prints the address of the page and opens it.
 func (p *Program) show(address string, noOpen bool) {
 	fmt.Fprintln(p.Stdout, address)
 	if noOpen {
@@ -117,7 +117,7 @@ func (ask benchFlags) options(flags *pflag.FlagSet, args []string) (bench.Option
 	return o, nil
 }
 
-// benchFolders returns the folders where none are named.
+// benchFolders returns the folders, with defaults for those that are not named.
 func benchFolders(shop, data string) (string, string, error) {
 	var err error
 	if shop == "" {

@@ -44,7 +44,7 @@ func (p *Program) example(args []string, text []byte) Status {
 	if len(args) > 0 {
 		return p.misuse(finding.Failed(ExampleAlone, finding.Values{"file": args[0]}))
 	}
-	p.Stdout.Write(text) // the output keeps the error
+	p.Stdout.Write(text) // p.Stdout keeps the error
 	return Done
 }
 

@@ -57,35 +57,35 @@ var cardCommand = command{
 	},
 }
 
-// batch is the card of every pattern of many.
+// batch is one card for each of several patterns.
 type batch struct {
 	side     card.Sides
 	ways     wayFlags
 	print    job.Printing
 	folder   string
 	atATime  int
-	patterns []*batchPattern // in the order of the command line
+	patterns []*batchPattern // in command-line order
 }
 
-// batchPattern is one of them, and what has come of it.
+// batchPattern is one of the patterns and its result.
 type batchPattern struct {
 	File     string       `json:"pattern"`
-	Status   Status       `json:"status"` // as the exit status for it alone
+	Status   Status       `json:"status"` // like the exit status for it alone
 	Paths    []string     `json:"files"`
 	Notes    []string     `json:"warnings"`
 	Problems problem.List `json:"problems"`
-	Error    string       `json:"error,omitempty"` // what went wrong beside the problems
+	Error    string       `json:"error,omitempty"` // what went wrong besides the problems
 	made     plan.Plan
 }
 
-// batchOut is what card --json prints for many patterns.
+// batchOut is the output of card --json for several patterns.
 type batchOut struct {
 	Drawn  int             `json:"drawn"`
 	Failed int             `json:"failed"`
-	Cards  []*batchPattern `json:"cards"` // in the order of the command line
+	Cards  []*batchPattern `json:"cards"` // in command-line order
 }
 
-// cards draws all cards. One that fails leaves the others alone; the status is
+// cards draws all cards. One that fails does not stop the others; the status is
 // the worst of all.
 func (p *Program) cards(b batch, names []string, asJSON bool) Status {
 	for _, name := range names {
@@ -107,7 +107,7 @@ func (p *Program) cards(b batch, names []string, asJSON bool) Status {
 		} else {
 			out.Failed++
 		}
-		// What stopped it beside its problems stands in the summary.
+		// The summary says what else stopped it.
 		p.report(one.Problems.WithoutNotes())
 		p.reportTo(p.Stderr).Warn(one.File, one.Notes)
 		one.Problems = p.said(one.Problems)
@@ -122,7 +122,7 @@ func (p *Program) cards(b batch, names []string, asJSON bool) Status {
 	return worst
 }
 
-// fail notes what went wrong with a pattern beside its problems.
+// fail records what went wrong with a pattern besides its problems.
 func (one *batchPattern) fail(p *Program, status Status, err error) {
 	one.Status, one.Error = status, p.words.Error(err)
 }
@@ -141,8 +141,8 @@ func (b batch) load(p *Program, bar *machine.Progress) {
 	}, bar.Done)
 }
 
-// sameName finds patterns that would write over each other's cards, also where
-// the disk takes capital and small letters for the same.
+// sameName finds patterns that would overwrite each other's cards, also on a
+// disk that ignores case.
 func (b batch) sameName() error {
 	by := map[string][]string{}
 	var names []string
@@ -165,8 +165,8 @@ func (b batch) sameName() error {
 	return finding.Failed(SameName, finding.Values{"clashes": clashes})
 }
 
-// draw draws and writes the card of every sound pattern. What is written needs
-// no more memory.
+// draw draws and writes the card of every sound pattern. A written card is
+// released from memory.
 func (b batch) draw(p *Program, bar *machine.Progress) {
 	job.Together(len(b.patterns), b.atATime, func(k int) {
 		one := b.patterns[k]
@@ -188,7 +188,7 @@ func (b batch) draw(p *Program, bar *machine.Progress) {
 	}, func(done int) { bar.Done(len(b.patterns) + done) })
 }
 
-// reportFailed sums up, where anything failed.
+// reportFailed sums up if anything failed.
 func (p *Program) reportFailed(out batchOut) {
 	if out.Failed == 0 {
 		return

@@ -15,24 +15,24 @@ import (
 	"drawdown/patterns/source"
 )
 
-// checkedFile is one of many, and what has come of it.
+// checkedFile is one of several files and its result.
 type checkedFile struct {
 	File     string       `json:"file"`
 	Kind     job.FileKind `json:"kind"`
-	Status   Status       `json:"status"` // as the exit status for it alone
+	Status   Status       `json:"status"` // like the exit status for it alone
 	Sound    bool         `json:"sound"`
 	Problems problem.List `json:"problems"`
-	Error    string       `json:"error,omitempty"` // what went wrong beside the problems
+	Error    string       `json:"error,omitempty"` // what went wrong besides the problems
 }
 
-// checkedFiles is what check --json prints of many files.
+// checkedFiles is the output of check --json for several files.
 type checkedFiles struct {
-	Sound  bool           `json:"sound"` // all of them
+	Sound  bool           `json:"sound"` // true if all are
 	Status Status         `json:"status"`
-	Files  []*checkedFile `json:"files"` // in the order of the command line, those of a folder by name
+	Files  []*checkedFile `json:"files"` // in command-line order, those of a folder by name
 }
 
-// areMany reports whether the arguments of check are many files: several, or a
+// areMany reports whether the arguments of check are several files, or a
 // folder.
 func areMany(args []string) bool {
 	return len(args) > 1 || len(args) == 1 && isFolder(args[0])
@@ -43,21 +43,21 @@ func isFolder(name string) bool {
 	return err == nil && info.IsDir()
 }
 
-// kindOf tells what a file describes. What standard input holds is read for it,
-// and kept for the reader.
+// kindOf returns what a file describes. Standard input is read for this and
+// kept for the reader.
 func (p *Program) kindOf(name string) job.FileKind {
 	if name != "-" {
 		return job.KindOf(name)
 	}
 	from, err := source.Open(name, p.Stdin, source.MostBytes)
 	if err != nil {
-		return job.PatternFile // reading it again says why
+		return job.PatternFile // reading it again gives the error
 	}
 	p.Stdin = bytes.NewReader(from.Data)
 	return job.KindOfText(from.Data)
 }
 
-// checkMany checks files and all files of folders, prints a line for each, and
+// checkMany checks files and all files in folders, prints a line for each, and
 // returns the worst status.
 func (p *Program) checkMany(args []string, folder string, asJSON bool) Status {
 	names, err := filesOf(args)
@@ -79,7 +79,7 @@ func (p *Program) checkMany(args []string, folder string, asJSON bool) Status {
 	return out.Status
 }
 
-// checkOther checks a file that is no pattern, as one of many.
+// checkOther checks a file that is not a pattern, as one of several.
 func (p *Program) checkOther(name, folder string, asJSON bool) Status {
 	one := p.checkOne(name, folder, true, asJSON)
 	if asJSON {
@@ -89,8 +89,8 @@ func (p *Program) checkOther(name, folder string, asJSON bool) Status {
 	return one.Status
 }
 
-// filesOf returns the files that the arguments name, each once; of a folder
-// those with the ending of YAML, by name.
+// filesOf returns the files that the arguments name, without duplicates; for a
+// folder those with a YAML extension, by name.
 func filesOf(args []string) (names []string, err error) {
 	for _, arg := range args {
 		if !isFolder(arg) {
@@ -120,8 +120,8 @@ func filesOf(args []string) (names []string, err error) {
 	return once, nil
 }
 
-// checkOne checks one file. One that is of no kind is read as a pattern where it
-// was named, and left out where a folder was.
+// checkOne checks one file. A file of unknown kind is read as a pattern if it
+// was named, and skipped if its folder was.
 func (p *Program) checkOne(name, folder string, named, asJSON bool) *checkedFile {
 	one := &checkedFile{File: name, Kind: p.kindOf(name), Sound: true, Problems: problem.List{}}
 	if one.Kind == job.OtherFile {

@@ -58,7 +58,7 @@ var checkCommand = command{
 	},
 }
 
-// check checks a file, and draws it if it is sound and draw is not nil.
+// check checks a file. If it is sound and draw is not nil, it also draws it.
 func (p *Program) check(file string, printing flag.Print, draw func(plan.Plan) ([]render.File, []string, error)) Status {
 	made, problems, err := p.planned(file, "", "")
 	if err != nil {

@@ -1,5 +1,5 @@
-// Package cli is the command line: flags, words and exit statuses. It decides
-// nothing about bolts and draws nothing.
+// Package cli is the command line: flags, words and exit statuses. It makes no
+// decisions about bolts and draws nothing.
 package cli
 
 import (
@@ -27,35 +27,35 @@ import (
 type Status int
 
 const (
-	Done   Status = 0 // all went well
+	Done   Status = 0 // success
 	Wrong  Status = 1 // the input, or a check of it, is wrong
 	Misuse Status = 2 // the command line is wrong
 	Failed Status = 3 // the machine failed: disk, permission
 )
 
-// Program is one call of drawdown with its streams.
+// Program is one call of drawdown, with its streams.
 type Program struct {
 	Stdin   io.Reader
 	Stdout  io.Writer
 	Stderr  io.Writer
-	Today   time.Time        // that dates are compared with; zero: by the clock
-	alone   bool             // the process is there for this call
-	command string           // of the call, once it is known
-	words   *words.Catalogue // of the call, in the language of --lang
+	Today   time.Time        // to compare dates with; zero: the clock
+	alone   bool             // the process exists only for this call
+	command string           // of the call, once known
+	words   *words.Catalogue // in the language of --lang
 }
 
-// command is one of the program's commands. What it is about stands in the
-// file help/NAME.txt.
+// command is one of the program's commands. Its help is in the file
+// help/NAME.txt.
 type command struct {
 	name    string
 	operand operand
 	build   func(flags *pflag.FlagSet) runner
 }
 
-// runner does the work of a command once its flags are read.
+// runner runs a command after its flags are parsed.
 type runner func(p *Program, args []string) Status
 
-// commands lists all commands in the order of the help.
+// commands lists all commands in the order of the help text.
 func commands() []command {
 	return []command{cardCommand, bookCommand, trayCommand, conditionCommand, orderCommand, checkCommand, torqueCommand, wrenchCommand, surveyCommand, traceCommand, predictCommand, handoutCommand, benchCommand, patternsCommand, recordsCommand, completion()}
 }
@@ -69,19 +69,19 @@ func findCommand(name string) (command, error) {
 	return command{}, unknownCommand(name)
 }
 
-// Main runs the program on the streams and arguments of the process and ends
-// it with the status.
+// Main runs the program on the streams and arguments of the process, and exits
+// with the status.
 func Main() {
-	// A reader that has gone ends the program with its own status, not a signal.
+	// A closed pipe ends the program with its own status, not a signal.
 	signal.Ignore(syscall.SIGPIPE)
 	machine.OnEnd(files.Abandon)
 	program := Program{Stdin: os.Stdin, Stdout: os.Stdout, Stderr: os.Stderr, alone: true}
 	os.Exit(int(program.Run(os.Args[1:])))
 }
 
-// Run does what the arguments ask for, without the program's own name. Output
-// that could not be written makes the status Failed, whatever else went well. A
-// reader that has gone, as head does when it has enough, needs no words.
+// Run runs the program with these arguments, without its own name. If output
+// could not be written the status is Failed, whatever else succeeded. A closed
+// pipe, as with head, needs no message.
 func (p *Program) Run(args []string) Status {
 	out := &output{to: p.Stdout}
 	call := &Program{Stdin: p.Stdin, Stdout: out, Stderr: p.Stderr, Today: p.Today, alone: p.alone, words: spoken(args)}
@@ -98,8 +98,8 @@ func (p *Program) Run(args []string) Status {
 	return status
 }
 
-// spoken returns the words of the language that the arguments ask for, also
-// where they are wrong otherwise; English where they ask for none.
+// spoken returns the words of the language that the arguments ask for, even if
+// they are wrong otherwise. The default is English.
 func spoken(args []string) *words.Catalogue {
 	asked := words.English()
 	for i, arg := range args {
@@ -139,7 +139,7 @@ func (p *Program) run(args []string) Status {
 	return p.runCommand(c, rest)
 }
 
-// unknownCommand says what may have been meant.
+// unknownCommand suggests a command that may have been meant.
 func unknownCommand(name string) error {
 	if strings.HasPrefix(name, "-") {
 		return finding.Failed(FlagFirst, finding.Values{"flag": name})
@@ -172,7 +172,8 @@ func (p *Program) runCommand(c command, args []string) Status {
 	return run(p, flags.Args())
 }
 
-// flags returns a command's flags, and what runs it once they are read.
+// flags returns a command's flags, and the function to run after they are
+// parsed.
 func (c command) flags() (*pflag.FlagSet, runner) {
 	flags := pflag.NewFlagSet(c.name, pflag.ContinueOnError)
 	flags.SetOutput(io.Discard)
@@ -181,13 +182,13 @@ func (c command) flags() (*pflag.FlagSet, runner) {
 	return flags, c.build(flags)
 }
 
-// flagsOf returns a command's flags, to be described.
+// flagsOf returns a command's flags for descriptions.
 func flagsOf(c command) *pflag.FlagSet {
 	flags, _ := c.flags()
 	return flags
 }
 
-// misuse reports a wrong command line and points to the help.
+// misuse reports a wrong command line and refers to the help.
 func (p *Program) misuse(err error) Status {
 	p.fail(Misuse, err)
 	fmt.Fprintln(p.Stderr, p.words.Say(finding.Noted(SeeHelp, finding.Values{"help": strings.TrimSpace("help " + p.command)})))
@@ -200,9 +201,9 @@ func (p *Program) fail(status Status, err error) Status {
 	return status
 }
 
-// output remembers the first error of a stream, so that the commands can print
-// line after line and the program still tells when a disk is full or a reader
-// has gone. After an error it takes no more.
+// output remembers the first error of a stream. Commands can print line by
+// line, and the program still reports that a disk is full or a pipe is closed.
+// After an error it writes nothing more.
 type output struct {
 	to  io.Writer
 	err error
@@ -222,11 +223,11 @@ func (p *Program) printJSON(v any) Status {
 	if err != nil {
 		return p.fail(Failed, err)
 	}
-	p.Stdout.Write(text) // the output keeps the error
+	p.Stdout.Write(text) // p.Stdout keeps the error
 	return Done
 }
 
-// refuse reports an error of a command's arguments with its status.
+// refuse reports an error in a command's arguments, with its status.
 func (p *Program) refuse(err error) Status {
 	if _, ok := errors.AsType[flag.Misuse](err); ok {
 		return p.misuse(err)
@@ -234,7 +235,7 @@ func (p *Program) refuse(err error) Status {
 	return p.fail(Wrong, err)
 }
 
-// quantities reads the flags of a command that carry a quantity.
+// quantities reads the flags of a command that have a quantity.
 type quantities struct{ flag.Quantities }
 
 func newQuantities(flags *pflag.FlagSet) *quantities {

@@ -13,7 +13,7 @@ import (
 )
 
 // completion is the command that prints completion scripts. It is a function
-// because the scripts list all commands, this one among them.
+// because the scripts list all commands, including itself.
 func completion() command {
 	return command{
 		name:    "completion",
@@ -32,8 +32,7 @@ func completion() command {
 	}
 }
 
-// operand is what a command takes after its name, besides flags: a word, or a
-// file.
+// operand is what follows a command besides flags: a word, or a file.
 type operand struct {
 	words func() []string
 	files shell.Files
@@ -49,7 +48,7 @@ var (
 	nothing     = operand{func() []string { return nil }, shell.NoFiles}
 )
 
-// described is the description of all commands from which the scripts come.
+// described describes all commands for the scripts.
 func described() []shell.Command {
 	var all []shell.Command
 	for _, c := range commands() {
@@ -60,5 +59,5 @@ func described() []shell.Command {
 		shell.Command{Name: "version", Summary: "print the version"})
 }
 
-// allNames lists what may stand first on the command line.
+// allNames lists the possible first words of the command line.
 func allNames() []string { return append(commandNames(), "help", "version") }

@@ -18,9 +18,9 @@ import (
 	"drawdown/sequence/figures"
 )
 
-// completions are command lines up to the cursor, with what completes the last
-// word. The folder holds lid.yaml, notes.txt, a file with a blank in its name,
-// and the folder parts.
+// completions are command lines up to the cursor, with the completions of the
+// last word. The folder has lid.yaml, notes.txt, a file with a blank in its
+// name, and the folder parts.
 var completions = []struct {
 	words []string
 	want  []string
@@ -71,7 +71,7 @@ var completions = []struct {
 	{[]string{"help", "ch"}, []string{"check"}},
 }
 
-// inFolder makes the folder in which the lines are completed.
+// inFolder creates the folder in which the lines are completed.
 func inFolder(t *testing.T) {
 	t.Helper()
 	folder := t.TempDir()
@@ -84,7 +84,7 @@ func inFolder(t *testing.T) {
 	t.Chdir(folder)
 }
 
-// needs skips the test where the shell is not there.
+// needs skips the test if the shell is not installed.
 func needs(t *testing.T, shell string) {
 	t.Helper()
 	if runtime.GOOS == "windows" {
@@ -105,8 +105,8 @@ func shellOutput(t *testing.T, name string, args ...string) string {
 	return string(out)
 }
 
-// lines returns sorted lines, each once, without the slash that a shell puts
-// behind a folder.
+// lines returns sorted unique lines, without the slash that a shell adds to a
+// folder.
 func lines(text string) []string {
 	var all []string
 	for line := range strings.Lines(text) {
@@ -157,8 +157,8 @@ func TestFishCompletes(t *testing.T) {
 	write(t, "script.fish", scriptFor(t, "fish"))
 	shellOutput(t, "fish", "--no-execute", "script.fish")
 	for _, c := range completions {
-		// fish offers every file where a pattern file or a picture may stand,
-		// and quotes a blank in a name itself.
+		// fish offers every file where a pattern file or a picture is possible,
+		// and quotes blanks in names itself.
 		if slices.Contains([]string{"check no", "check two", "trace li"}, strings.Join(c.words, " ")) {
 			continue
 		}
@@ -175,7 +175,7 @@ func TestZshReadsTheScript(t *testing.T) {
 	inFolder(t)
 	write(t, "script.zsh", scriptFor(t, "zsh"))
 	shellOutput(t, "zsh", "-f", "-n", "script.zsh")
-	// Without compinit in the start-up file the script sees to it itself.
+	// If the start-up file has no compinit, the script runs it.
 	t.Setenv("HOME", t.TempDir())
 	t.Setenv("ZDOTDIR", t.TempDir())
 	got := shellOutput(t, "zsh", "-f", "-c", `source ./script.zsh; print -r -- ${_comps[drawdown]}`)
@@ -184,8 +184,8 @@ func TestZshReadsTheScript(t *testing.T) {
 	}
 }
 
-// PowerShell is seldom at hand: the script is held to balanced brackets and
-// quotes, and to what every script must name.
+// PowerShell is rarely installed: the script is checked for balanced brackets
+// and quotes, and for what every script must name.
 func TestPowershellScriptIsBalanced(t *testing.T) {
 	var open []rune
 	inQuotes := false
@@ -229,8 +229,8 @@ func TestEveryScriptNamesAll(t *testing.T) {
 	}
 }
 
-// The words offered for a flag are words that the flag takes. Of the flags that
-// read a quantity, the commands say so; a list of units is one of those.
+// The words offered for a flag are valid for the flag. For flags with a
+// quantity or a list of units, the commands check this themselves.
 func TestOfferedWordsAreTaken(t *testing.T) {
 	taken := 0
 	for _, c := range commands() {
@@ -276,7 +276,7 @@ func scriptFor(t *testing.T, name string) string {
 	return text
 }
 
-// write puts a file into a folder for a test.
+// write writes a test file.
 func write(t *testing.T, path, text string) {
 	t.Helper()
 	if err := os.WriteFile(path, []byte(text), 0o666); err != nil {
@@ -284,6 +284,6 @@ func write(t *testing.T, path, text string) {
 	}
 }
 
-// singleQuoted puts a text between single quotes, with the shell's own way to
-// write one inside.
+// singleQuoted quotes a text in single quotes, with the shell's own escape for
+// one inside.
 func singleQuoted(text, quote string) string { return "'" + strings.ReplaceAll(text, "'", quote) + "'" }

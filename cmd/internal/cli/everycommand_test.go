@@ -15,7 +15,7 @@ import (
 	"drawdown/geometry/testkit"
 )
 
-// drawn makes up a file, sound or not, piece by piece.
+// drawn generates a file, sound or not, piece by piece.
 type drawn struct {
 	*rand.Rand
 	lines []string
@@ -73,7 +73,8 @@ func (d *drawn) kind() (keys []string) {
 	return keys
 }
 
-// places gives each kind its own, one above the other; some of them wrong.
+// places gives each kind its own places, in rows one above the other; some of
+// them wrong.
 func (d *drawn) places() {
 	d.line("fasteners:")
 	for i, kind := range d.kinds {
@@ -145,7 +146,7 @@ func (d *drawn) loosen() {
 	}
 }
 
-// told are the problems of a file that a command prints, in their order.
+// told returns the problems of a file that a command prints, in order.
 func told(stderr, path string) []string {
 	problems := []string{}
 	for line := range strings.Lines(stderr) {
@@ -157,10 +158,10 @@ func told(stderr, path string) []string {
 	return problems
 }
 
-// First principles: the same facts have the same verdict, whatever is asked of the
-// file. A command may fail for reasons of its own, such as a kind of which torque
-// lacks the thread; but an error of the file stops them all, and what check tells,
-// each tells.
+// First principles: the same facts give the same verdict, whatever the command.
+// A command may fail for its own reasons, such as a kind without a thread for
+// torque. But an error in the file stops all commands, and each prints what
+// check prints.
 func TestEveryCommandTellsTheSame(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
@@ -198,7 +199,7 @@ func TestEveryCommandTellsTheSame(t *testing.T) {
 				t.Errorf("%s: status %d, check %d\n%s\n%s", call, status, checked, stderr, text)
 			}
 			if strings.HasSuffix(call, "--json") && call != "order %s --json" {
-				continue // the problems stand in the JSON
+				continue // the problems are in the JSON
 			}
 			if diff := cmp.Diff(tells(call, want), tells(call, told(stderr, path))); diff != "" {
 				t.Errorf("%s (- check, + it): %s\n%s", call, diff, text)
@@ -213,8 +214,8 @@ func TestEveryCommandTellsTheSame(t *testing.T) {
 	}
 }
 
-// tells are the problems that a command has to tell: all, but for that there are
-// no figures, which need not be told where only the places are asked for.
+// tells returns the problems that a command must print: all of them, except
+// missing figures if only the places are needed.
 func tells(call string, all []string) []string {
 	places := []string{"tray", "condition", "handout"}
 	name, _, _ := strings.Cut(call, " ")

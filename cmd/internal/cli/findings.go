@@ -2,7 +2,7 @@ package cli
 
 import "drawdown/geometry/finding"
 
-// What can go wrong with a call, beside what the rooms below find.
+// Errors of a call, besides those of the packages it uses.
 const (
 	OutputNotWritten finding.Code = "output not written"   // why
 	BatchFailed      finding.Code = "batch failed"         // failed, n, drawn
@@ -12,10 +12,10 @@ const (
 	SameCard         finding.Code = "card of two patterns" // patterns, name
 )
 
-// What can go wrong with a check of many files.
+// Errors of a check of several files.
 const EmptyFolder finding.Code = "folder without files" // folder, allowed: endings
 
-// What is wrong with a command line.
+// Errors of a command line.
 const (
 	SeeHelp      finding.Code = "call see help"        // help
 	NoCommand    finding.Code = "call unknown command" // name, meant, commands
@@ -34,14 +34,14 @@ const (
 	WhichShell   finding.Code = "call which shell"     // shells
 	WhichBolt    finding.Code = "call which bolt"      //
 	KindOfFile   finding.Code = "call kind of file"    //
-	KindLacks    finding.Code = "call kind lacks"      // flag: that states it
+	KindLacks    finding.Code = "call kind lacks"      // flag: the one that states it
 	WhichTorque  finding.Code = "call which torque"    //
 	PortRange    finding.Code = "call port range"      // written, most
 	ListIsFolder finding.Code = "wrench list folder"   // file
 	OverItself   finding.Code = "call over itself"     // path, sort
 )
 
-// What comes of a call that reads the record, and what is wrong with one.
+// Results and errors of calls that read the record.
 const (
 	WhichRecordAct finding.Code = "call records act"    // written, acts
 	RecordActNeeds finding.Code = "call records needs"  // act, example
@@ -56,7 +56,7 @@ const (
 	RecordsNone    finding.Code = "records none listed" //
 )
 
-// What is wrong with a new layout.
+// Errors of a new layout.
 const (
 	WhichLayout   finding.Code = "new which layout" //
 	SaysNothing   finding.Code = "new says nothing" // flag, other
@@ -68,7 +68,7 @@ const (
 	NoLengths     finding.Code = "new no lengths"   // written
 )
 
-// What is wrong with what is said of a scan.
+// Errors in the description of a scan.
 const (
 	NoResolution finding.Code = "trace no resolution" // written, least, most
 	KnownUnread  finding.Code = "trace known unread"  //
@@ -77,7 +77,7 @@ const (
 	NoPixel      finding.Code = "trace no pixel"      // written
 )
 
-// What can go wrong with a call of book or of handout.
+// Errors of a call of book or handout.
 const (
 	WhichMachine  finding.Code = "book which machine"  //
 	ExampleAlone  finding.Code = "book example alone"  // file
@@ -92,7 +92,7 @@ const (
 	OfOtherParts  finding.Code = "answers of others"   // layouts; 0: of the file's part, seed
 )
 
-// What a drawing of a pattern cannot say.
+// What a drawing of a pattern cannot contain.
 const (
 	DrawnAsPoints finding.Code = "drawn as points" // kinds
 	NotInDrawing  finding.Code = "not in drawing"  //

@@ -63,7 +63,7 @@ var handoutCommand = command{
 	},
 }
 
-// checkHandout tells what is wrong with the flags of the command's own.
+// checkHandout checks the command's own flags.
 func checkHandout(flags *pflag.FlagSet, ask job.HandoutRequest, mark string) error {
 	switch {
 	case flags.Changed("mark") && mark == "":
@@ -78,8 +78,8 @@ func checkHandout(flags *pflag.FlagSet, ask job.HandoutRequest, mark string) err
 	return nil
 }
 
-// grade grades a table of answers: a line a student, the graded sheets, and the
-// summary of the class.
+// grade grades a table of answers: it prints a line per student, and writes the
+// graded sheets and the summary of the class.
 func (p *Program) grade(made plan.Plan, ask job.HandoutRequest, table string, f flag.Print) Status {
 	graded, problems, err := job.Grade(made, ask, table, p.Stdin)
 	if errors.Is(err, fs.ErrNotExist) {
@@ -121,7 +121,7 @@ func (p *Program) grade(made plan.Plan, ask job.HandoutRequest, table string, f 
 	return Done
 }
 
-// outcome sums an answer up in a word or two, as the sheets do.
+// outcome sums up an answer in a word or two, as on the sheets.
 func (p *Program) outcome(g job.Graded) string {
 	outcome := p.words.Handout.Graded.Outcomes[string(g.Outcome)]
 	first, size := utf8.DecodeRuneInString(outcome)

@@ -18,13 +18,13 @@ var helpFiles embed.FS
 func helpFile(name string) string {
 	text, err := helpFiles.ReadFile("help/" + name + ".txt")
 	if err != nil {
-		panic(err) // the file is part of the program; the tests read every one
+		panic(err) // the file is embedded, and the tests read every one
 	}
 	return string(text)
 }
 
-// summary is the line for the list of commands, the first of a command's help
-// file.
+// summary is the line for the list of commands: the first line of a command's
+// help file.
 func (c command) summary() string { return strings.Split(helpFile(c.name), "\n")[0] }
 
 func (p *Program) printHelp(w io.Writer) {
@@ -54,9 +54,9 @@ func (p *Program) help(args []string) Status {
 	return Done
 }
 
-// printCommandHelp prints a command's help file: its summary, what follows its
-// name, what it is about; and then commands, each with what it prints indented
-// below it, where ... leaves lines out. The flags are listed in between.
+// printCommandHelp prints a command's help file: summary, usage and
+// description, the list of flags, then example commands with their output
+// indented below, where ... stands for omitted lines.
 func (p *Program) printCommandHelp(w io.Writer, c command) {
 	heads, rest, _ := strings.Cut(helpFile(c.name), "\n\n")
 	summary, usage, _ := strings.Cut(heads, "\n")
@@ -64,7 +64,7 @@ func (p *Program) printCommandHelp(w io.Writer, c command) {
 	fmt.Fprintf(w, "drawdown %s: %s\n\nUsage: drawdown %[1]s %[3]s\n\n%[4]s\n", c.name, summary, usage, about)
 	if flags := flagsOf(c); flags.HasFlags() {
 		usages := flags.FlagUsagesWrapped(80)
-		// Both of a switch's values are rarely typed; the blanks keep the column.
+		// Both values of a switch are rarely typed; the blanks keep the column.
 		usages = strings.ReplaceAll(usages, "[=true|false]", strings.Repeat(" ", len("[=true|false]")))
 		fmt.Fprintf(w, "\nFlags:\n%s", usages)
 	}
@@ -79,7 +79,7 @@ func (p *Program) printVersion(args []string) Status {
 	return Done
 }
 
-// version says which build this is.
+// version describes this build.
 func version() string {
 	const unknown = "(devel)"
 	if info, ok := debug.ReadBuildInfo(); ok {

@@ -14,7 +14,7 @@ import (
 	"drawdown/cmd/internal/cli"
 )
 
-// run calls the program in this process.
+// run runs the program in this process.
 func run(args ...string) (stdout, stderr string, status cli.Status) {
 	var out, problems bytes.Buffer
 	program := cli.Program{Stdin: strings.NewReader(""), Stdout: &out, Stderr: &problems}
@@ -22,7 +22,7 @@ func run(args ...string) (stdout, stderr string, status cli.Status) {
 	return out.String(), problems.String(), status
 }
 
-// names are the commands that the help lists, help and version left out.
+// names are the commands listed in the help, except help and version.
 func names(t *testing.T) []string {
 	t.Helper()
 	text, _, _ := run("help")
@@ -44,8 +44,8 @@ func names(t *testing.T) []string {
 	return names
 }
 
-// Help reads the same whichever way it is asked for, and fits a terminal of 80
-// columns (common practice, no source).
+// Help is the same however it is requested, and fits a terminal of 80 columns
+// (common practice, no source).
 func TestHelpOfEveryCommand(t *testing.T) {
 	texts := map[string]string{}
 	texts["help"], _, _ = run("help")
@@ -73,14 +73,14 @@ func TestHelpOfEveryCommand(t *testing.T) {
 	}
 }
 
-// example is a command that the help shows, and what it is said to print.
+// example is a command shown in the help, and the output shown for it.
 type example struct {
 	command string
 	prints  []string
 }
 
-// examples reads the part of a help text below Example:. A line indented by
-// two blanks is a command, what stands four deeper is its output.
+// examples reads the part of a help text below Example:. A line indented by two
+// blanks is a command; lines indented by four more are its output.
 func examples(text string) []example {
 	_, part, _ := strings.Cut(text, "\nExample:\n")
 	part, _, _ = strings.Cut(part, "\n\n")
@@ -97,7 +97,7 @@ func examples(text string) []example {
 	return all
 }
 
-// Every worked example of the help runs and prints what the help says.
+// Every example in the help runs and prints what the help shows.
 func TestExamplesPrintWhatTheySay(t *testing.T) {
 	for _, name := range append(names(t), "") {
 		t.Run("help "+name, func(t *testing.T) {
@@ -138,7 +138,7 @@ func tryExample(t *testing.T, e example) {
 	}
 	for _, line := range e.prints {
 		if strings.Contains(line, " ") || line == "..." || filepath.Ext(line) == "" {
-			continue // not the name of a file
+			continue // not a file name
 		}
 		if _, err := os.Stat(line); err != nil {
 			t.Errorf("%s names a file that it does not write: %v", e.command, err)
@@ -146,8 +146,8 @@ func tryExample(t *testing.T, e example) {
 	}
 }
 
-// tryServing runs the example of a command that serves until it is ended: on a free
-// port, with a record of its own.
+// tryServing runs the example of a command that serves until it is ended, on a
+// free port with its own record.
 func tryServing(t *testing.T, e example) {
 	t.Helper()
 	for _, signal := range []os.Signal{os.Interrupt, syscall.SIGTERM} {
@@ -176,7 +176,7 @@ func serveUntil(t *testing.T, e example, signal os.Signal) {
 	}
 }
 
-// untilServed passes on the first line that a program prints.
+// untilServed sends the first line that a program prints.
 type untilServed struct {
 	once sync.Once
 	line chan string

@@ -18,7 +18,7 @@ import (
 	"drawdown/sequence/judge"
 )
 
-// found is a call that ends in words, with what it found.
+// found is a call with text output, and what it found.
 type found struct {
 	args   string
 	code   finding.Code
@@ -27,7 +27,7 @@ type found struct {
 
 var noFile = finding.Values{"file": "gone.yaml"}
 
-// finds has calls of every command that says what it found.
+// finds has calls of every command with findings.
 var finds = map[string][]found{
 	"card":      {{"card gone.yaml", files.NoFile, noFile}, {"card gone.yaml p4-head", BatchFailed, finding.Values{"failed": 1, "n": 2, "drawn": 1}}},
 	"book":      {{"book gone.yaml", files.NoFile, noFile}},
@@ -58,12 +58,12 @@ var finds = map[string][]found{
 	"patterns": {{"patterns new --csv gone.yaml", files.NoFile, noFile}},
 }
 
-// Every command says its findings in the language that --lang names, as text
-// and as JSON.
+// Every command prints its findings in the language of --lang, as text and as
+// JSON.
 func TestFindingsFollowTheLanguage(t *testing.T) {
 	for _, c := range commands() {
 		if flags := flagsOf(c); flags.Lookup("lang") == nil {
-			if c.name != "completion" { // finds nothing
+			if c.name != "completion" { // has no findings
 				t.Errorf("%s has no --lang", c.name)
 			}
 			continue
@@ -86,7 +86,8 @@ func TestFindingsFollowTheLanguage(t *testing.T) {
 	}
 }
 
-// A command that worded its findings in one language would not follow --lang.
+// A command that worded its findings in a fixed language would not follow
+// --lang.
 func TestNoCommandChoosesTheLanguage(t *testing.T) {
 	for _, folder := range []string{".", "../report"} {
 		sources, err := filepath.Glob(filepath.Join(folder, "*.go"))
@@ -98,7 +99,7 @@ func TestNoCommandChoosesTheLanguage(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			// cli.go has the catalogue of a call before its flags are read.
+			// cli.go has the catalogue before the flags are parsed.
 			if source == "cli.go" || strings.HasSuffix(source, "_test.go") {
 				continue
 			}

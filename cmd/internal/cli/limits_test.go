@@ -8,7 +8,8 @@ import (
 	"drawdown/cmd/internal/cli"
 )
 
-// heldFile is a pattern with a place for one quantity; one line of it is changed.
+// heldFile is a pattern with a line for each quantity, of which one is
+// replaced.
 const heldFile = `drawdown: 1
 title: Flange
 date: 2026-03-14
@@ -22,15 +23,15 @@ tighten:
   stages: [{torque: 20 N·m}]
 `
 
-// quantity is one that a file or a flag states: in place of % the figure.
+// quantity is a quantity stated in a file or a flag, with % for the figure.
 type quantity struct {
-	in           string // a line of the file, or the arguments of a command
+	in           string // a line of the file, or command arguments
 	below, least string
 	most, above  string
 	allowed      string
 }
 
-// By the table in geometry/unit, whose ends have their own test.
+// From the table in geometry/unit; its limits have their own test.
 var inFiles = []quantity{
 	{"  main: {thread: M10, length: %}", "0.4 mm", "0.5 mm", "20 m", "20.1 m", "0.5 mm to 20 m"},
 	{"  main: {thread: M10, grip: %}", "0.04 mm", "0.05 mm", "20 m", "20001 mm", "0.05 mm to 20 m"},
@@ -101,7 +102,7 @@ func (q quantity) figures() map[string]bool {
 	return map[string]bool{q.below: false, q.least: true, q.most: true, q.above: false}
 }
 
-// heldWith puts a line in the place of that with the same beginning, or at its end.
+// heldWith replaces the line with the same beginning, or adds it at the end.
 func heldWith(text, line string) string {
 	lines := strings.Split(strings.TrimSuffix(text, "\n"), "\n")
 	beginning, _, _ := strings.Cut(line, ":")
@@ -122,8 +123,8 @@ func heldWith(text, line string) string {
 	return strings.Join(append(lines, line), "\n")
 }
 
-// tried runs the program: a figure within its limits is not complained of, one
-// without is refused, and both it and what is allowed are named.
+// tried runs the program: a figure within the limits is accepted; one outside
+// is rejected, and the message names it and what is allowed.
 func (q quantity) tried(t *testing.T, figure string, within bool, stdin string, args ...string) {
 	t.Helper()
 	var out, problems bytes.Buffer

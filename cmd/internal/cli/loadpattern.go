@@ -21,8 +21,8 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// wayFlags are the flags that override a file's order; each is empty where the
-// file's own is to stand.
+// wayFlags are the flags that override a file's order; empty values keep the
+// file's own.
 type wayFlags struct {
 	way  *sequence.Way
 	turn *sequence.Turn
@@ -49,8 +49,8 @@ func oneSource(args []string, sort, example string) (string, error) {
 	return args[0], nil
 }
 
-// checkFiles checks the files of a command that takes one or many. Standard
-// input can be read once.
+// checkFiles checks the file arguments of a command that takes one or several.
+// Standard input can be read only once.
 func checkFiles(args []string) error {
 	if len(args) < 2 {
 		_, err := oneFile(args)
@@ -65,13 +65,13 @@ func checkFiles(args []string) error {
 	return nil
 }
 
-// looksLikePattern tells a pattern from a command that was misspelt.
+// looksLikePattern distinguishes a pattern from a misspelt command.
 func looksLikePattern(name string) bool {
 	extension := strings.ToLower(filepath.Ext(name))
 	return extension == ".yaml" || extension == ".yml" || slices.Contains(patterns.Builtin(), name)
 }
 
-// load plans a pattern and reports its problems, but for the warnings of some
+// load plans a pattern and reports its problems, except warnings with certain
 // codes. A status other than Done is final.
 func (p *Program) load(name string, way sequence.Way, turn sequence.Turn, but ...finding.Code) (plan.Plan, problem.List, Status) {
 	made, problems, err := p.planned(name, way, turn)
@@ -81,22 +81,22 @@ func (p *Program) load(name string, way sequence.Way, turn sequence.Turn, but ..
 	return made, problems, p.stopped(name, told, err)
 }
 
-// planned plans a pattern. Its problems are those of the file, and a date that is
-// far ahead.
+// planned plans a pattern. Its problems are those of the file, and a date in
+// the far future.
 func (p *Program) planned(name string, way sequence.Way, turn sequence.Turn) (plan.Plan, problem.List, error) {
 	made, problems, err := job.Load(name, p.Stdin, way, turn)
 	return made, append(job.DatedAhead(name, made.Heading, p.Today), problems...), err
 }
 
-// loadPlaces plans a pattern of which only the places are wanted: that it has
-// no figures is no matter then.
+// loadPlaces plans a pattern of which only the places are used, so that missing
+// figures do not matter.
 func (p *Program) loadPlaces(name string, way sequence.Way, turn sequence.Turn) (plan.Plan, Status) {
 	made, _, status := p.load(name, way, turn, meaning.NoFigures)
 	return made, status
 }
 
-// stopped reports the problems of an input. Where they stop the work, or the
-// file could not be read, the status is not Done.
+// stopped reports the problems of an input. If they stop the work, or the file
+// could not be read, the status is not Done.
 func (p *Program) stopped(file string, problems problem.List, err error) Status {
 	if err != nil {
 		return p.unread(file, err)
@@ -108,11 +108,11 @@ func (p *Program) stopped(file string, problems problem.List, err error) Status 
 	return Done
 }
 
-// unread reports a pattern that could not be read at all. A name that the user
-// has to mend is told from a failing machine.
+// unread reports a pattern that could not be read at all. It distinguishes a
+// wrong name from a failing machine.
 func (p *Program) unread(name string, err error) Status { return p.fail(whyUnread(name, err)) }
 
-// whyUnread tells why a pattern could not be read, and whose fault it is.
+// whyUnread returns why a pattern could not be read, and the status for it.
 func whyUnread(name string, err error) (Status, error) {
 	var inPath *fs.PathError
 	if !errors.As(err, &inPath) {
@@ -132,8 +132,7 @@ func whyUnread(name string, err error) (Status, error) {
 	return Failed, finding.Failed(files.NotRead, finding.Values{"file": name, "why": inPath.Err})
 }
 
-// builtInInstead returns the pattern built in under the name of a file that is
-// missing.
+// builtInInstead returns the built-in pattern with the name of a missing file.
 func builtInInstead(name string) string {
 	base := filepath.Base(name)
 	stem := strings.TrimSuffix(base, filepath.Ext(base))
@@ -146,5 +145,5 @@ func builtInInstead(name string) string {
 // said returns problems in the language of the call.
 func (p *Program) said(problems problem.List) problem.List { return p.reportTo(nil).Said(problems) }
 
-// report prints problems with the lines they stand on.
+// report prints problems with their source lines.
 func (p *Program) report(problems problem.List) { p.reportTo(p.Stderr).Problems(problems) }

@@ -14,7 +14,7 @@ import (
 	"drawdown/render/words/wordstest"
 )
 
-// named is a pattern all of whose own words begin with an x.
+// named is a pattern in which all words of the file begin with x.
 const named = `drawdown: 1
 title: "Xt"
 machine: "Xm"
@@ -36,7 +36,7 @@ loosen:
   stages: [{turn: 30°}, {remove: yes}]
 `
 
-// joint has what a prediction needs.
+// joint has everything that a prediction needs.
 const joint = `drawdown: 1
 title: "Xt"
 kinds:
@@ -47,7 +47,7 @@ joint: {part: {material: aluminium, thickness: 12 mm}}
 tighten: {stages: [{torque: 10 N·m}, {torque: 20 N·m}]}
 `
 
-// soundCalls print what they came to.
+// soundCalls are calls that succeed.
 var soundCalls = []string{
 	"order x.yaml", "order x.yaml --way spiral --turn left", "order x.yaml --way cross", "order j.yaml", "order bare.yaml",
 	"check x.yaml", "check x.yaml --order file", "check x.yaml --order file --side loosen", "check x.yaml --order X1,X2", "check x.yaml --order X1,X2,X3,X4,X5,X6,X7,X8,Y1,Y2,Y3",
@@ -63,7 +63,7 @@ var soundCalls = []string{
 	"handout x.yaml --mark a.csv -o out", "handout x.yaml -o out",
 }
 
-// wrongCalls end in words on what is wrong with the call.
+// wrongCalls are calls that end with a message about the call.
 var wrongCalls = []string{
 	"xcard", "--json card", "p4-head", "card", "card p4-head --xpaper a4", "card p4-head --paper x9", "card p4-head --paper", "card p4-head --dpi x", "card p4-head --dpi 5", "card p4-head --jobs 0",
 	"card p4-head --out=", "card p4-head -o x.pdf", "card gone.yaml", "card gone.yaml x.yaml", "card - -", "card x.yaml x.yaml", "card p4-head --format",
@@ -83,14 +83,14 @@ var wrongCalls = []string{
 	"book", "book gone.yaml", "book --example x", "handout p4-head --mark=", "handout p4-head --mark gone.csv", "handout p4-head --seed 2", "handout p4-head --layouts 9999",
 }
 
-// notWords are names, units, signs of formulas, and places of files. All names of
-// the files here begin with an x.
+// notWords matches names, units, symbols and positions in files. All file names
+// here begin with x.
 var notWords = regexp.MustCompile(`^([xX].*|[A-Z]|[A-Z]\d.*|\d.*|N·m|lbf(·ft|·in)?|kN(/mm)?|[MG]Pa(/mm)?|mm²?|psi|in|µm|min|deg|y|ø|Rm|D|[0-9a-f]{4}|drawdown|engine|oil|at|bash|zsh|fish|powershell|o|mine|aluminium|p4-.*|out/.*|s/s|.*\.(yaml|csv|dxf|png|pdf|svg))$`)
 
-// standards name where a figure is from, also where the line breaks in between.
+// standards matches names of sources, also across line breaks.
 var standards = regexp.MustCompile(`\(?(ISO|VDI|ASME|SAE|DIN|US)( [^)]*\)|$)|^ *- (ISO|VDI|ASME|SAE|DIN|US|FED|Shigley).*|^ *[-:,\dA-Z ]*(table|section)? ?A?\d[^)]*\)`)
 
-// typed lists what a command line is made of, which no language translates.
+// typed lists words of the command line, which are not translated.
 func typed() map[string]bool {
 	all := map[string]bool{"help": true, "json": true, "new": true, "version": true}
 	for _, c := range commands() {
@@ -107,7 +107,7 @@ func typed() map[string]bool {
 	return all
 }
 
-// Nothing is said at a terminal that is not worded by the catalogue.
+// Everything printed at a terminal is worded by the catalogue.
 func TestNoWordBesideTheCatalogue(t *testing.T) {
 	english := *words.English()
 	t.Cleanup(func() { *words.English() = english })
@@ -150,8 +150,8 @@ func TestNoWordBesideTheCatalogue(t *testing.T) {
 	}
 }
 
-// commented returns what a pattern file says to its reader: comments, but for
-// the keys in them, and cautions.
+// commented returns the text of a pattern file for its reader: cautions, and
+// comments without the keys in them.
 func commented(file string) (said []string) {
 	_, cautions, _ := strings.Cut(file, "\ncautions:\n")
 	said = strings.Split(cautions, "\n")

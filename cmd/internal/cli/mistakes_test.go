@@ -10,7 +10,7 @@ import (
 	"drawdown/cmd/internal/cli"
 )
 
-// mistake is one entry of testdata/mistakes; its README says how one is written.
+// mistake is one entry of testdata/mistakes; see its README for the format.
 type mistake struct {
 	what, in, checked    string
 	changes              []change
@@ -18,7 +18,7 @@ type mistake struct {
 	words                []string
 }
 
-// change is a text of a file, and what stands in its place.
+// change replaces a text of a file.
 type change struct{ from, to string }
 
 func readMistakes(t *testing.T, path string) (all []mistake) {
@@ -66,7 +66,7 @@ func readMistakes(t *testing.T, path string) (all []mistake) {
 	return all
 }
 
-// made returns the sound file with the mistake in it.
+// made returns the sound file with the mistake.
 func (m mistake) made(t *testing.T, sound string) string {
 	data, err := os.ReadFile(filepath.Join(sound, m.in+".yaml"))
 	if err != nil {
@@ -95,10 +95,10 @@ func checkedJSON(t *testing.T, path string) (checked, cli.Status) {
 	return c, status
 }
 
-// The sound files, and those of parts that are unusual and right, say nothing wrong
-// by the trade's rules, so that nothing is said.
-// Each mistake is one by first principles or common practice; the words were pinned
-// from our own output after each was read against what the person did.
+// The sound files, and those of unusual but correct parts, have no problem by
+// the trade's rules, so nothing is reported. Each mistake is one by first
+// principles or common practice. The messages are pinned from our own output
+// after comparing each with the mistake.
 func TestMistakesAreReported(t *testing.T) {
 	t.Parallel()
 	const folder = "testdata/mistakes"

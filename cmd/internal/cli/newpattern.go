@@ -22,7 +22,7 @@ import (
 	"drawdown/patterns/writing"
 )
 
-// newPattern is the word that stands in the place of a pattern's name.
+// newPattern is the word used in place of a pattern's name.
 const newPattern = "new"
 
 type patternForm string
@@ -35,11 +35,11 @@ const (
 
 var patternForms = []patternForm{yamlForm, csvForm, dxfForm}
 
-// mostPlaces is what a pattern file may hold.
+// mostPlaces is the limit of a pattern file.
 const mostPlaces = 10_000
 
-// newLayout is a way to describe a layout on the command line: its own flag,
-// and the one that gives its size, with an example.
+// newLayout is a way to describe a layout on the command line: its flag, and
+// the flag for its size, with an example.
 type newLayout struct {
 	flag, size, example string
 	read                func(q *quantities, l *writing.Layout)
@@ -74,7 +74,7 @@ var newLayouts = []newLayout{
 	}},
 }
 
-// two reads a flag that holds two values.
+// two reads a flag with two values.
 func two[T int | float64](q *quantities, name string, parse func(string) ([2]T, error)) (a, b T) {
 	values, _ := flag.Read(q, name, parse)
 	return values[0], values[1]
@@ -88,7 +88,7 @@ func addTexts(flags *pflag.FlagSet, list []textFlag) {
 	}
 }
 
-// newTexts are the flags that belong to new only.
+// newTexts are the flags that only new uses.
 var newTexts = []textFlag{
 	{"grid", "new: `columns` and rows of a grid, such as 5x2"},
 	{"circle", "new: `number` of holes on a circle"},
@@ -101,7 +101,6 @@ var newTexts = []textFlag{
 	{"size", "new: `width` and height of the rectangle, such as 300x160"},
 	{"title", "new: `title` of the pattern"},
 	{"units", "new: `unit` of the drawing, one of " + flag.Choices(dxf.Units)},
-	{"bolts", "new: `diameters` of the drawing's holes for bolts, such as 6-14mm"},
 	{"dowels", "new: `diameters` of its holes for dowels, such as 8mm"},
 	{"bores", "new: `diameters` of its bores, such as 30mm-"},
 }
@@ -109,19 +108,20 @@ var newTexts = []textFlag{
 func addNewFlags(flags *pflag.FlagSet) {
 	addTexts(flags, newTexts)
 	flag.Offer(flags, "units", flag.Texts(dxf.Units)...)
+	addBolts(flags, "new: `diameters` of the drawing's holes for bolts: 6-14mm, or 6-7mm,12-13mm; may be repeated")
 	flags.StringArray("layer", nil, "new: `layer` of the drawing to read; may be repeated")
 }
 
-// newFlag returns the first flag of new that was set; empty for none.
+// newFlag returns the first flag of new that was set, or "".
 func newFlag(flags *pflag.FlagSet) string {
-	names := []string{"layer"}
+	names := []string{"layer", "bolts"}
 	for _, f := range newTexts {
 		names = append(names, f.name)
 	}
 	return changed(flags, names)
 }
 
-// changed returns the first of the flags that was set; empty for none.
+// changed returns the first of the flags that was set, or "".
 func changed(flags *pflag.FlagSet, names []string) string {
 	if i := slices.IndexFunc(names, flags.Changed); i >= 0 {
 		return names[i]
@@ -156,7 +156,7 @@ func (p *Program) newPattern(flags *pflag.FlagSet, folder string) Status {
 	draft.Title = cmp.Or(title, draft.Title, p.words.Say(finding.Noted(writing.Title, finding.Values{"shape": "drawing"})))
 	text := writing.Pattern(draft, p.words.Say)
 	name := writing.FileName(draft.Title)
-	// A title of the command line may hold what no pattern file takes.
+	// A title from the command line may not be valid in a pattern file.
 	if _, problems := patterns.Read(patterns.FromBytes(name, text)); problems.Stops() {
 		p.report(problems)
 		return Wrong
@@ -219,10 +219,10 @@ func (p *Program) layoutDraft(layout *writing.Layout) writing.Draft {
 	return writing.Draft{Title: p.words.Say(title), Notes: []finding.Finding{note}, Layout: layout}
 }
 
-// bareLength reads a length that is in mm where it says no unit.
+// bareLength reads a length that is in mm if it has no unit.
 func bareLength(text string) (unit.Length, error) { return unit.ParseLength(text, "mm") }
 
-// halves parts 5x2 at its sign of multiplication.
+// halves splits 5x2 at its multiplication sign.
 func halves(text string) (first, second string, ok bool) {
 	for _, sign := range []string{"x", "X", "×"} {
 		if first, second, ok = strings.Cut(text, sign); ok {
@@ -249,7 +249,8 @@ func wholeCount(text string) (int, error) {
 	return n, nil
 }
 
-// oneOrTwoLengths reads two lengths, such as 95x90, or one that counts for both.
+// oneOrTwoLengths reads two lengths, such as 95x90, or one that is used for
+// both.
 func oneOrTwoLengths(text string) ([2]float64, error) {
 	first, second, two := halves(text)
 	if !two {
@@ -264,7 +265,7 @@ func twoLengths(text string) ([2]float64, error) {
 	return lengths(text, first, second)
 }
 
-// lengths reads the two lengths of a text. A unit behind the second holds for
+// lengths reads the two lengths of a text. A unit after the second applies to
 // both.
 func lengths(text, first, second string) ([2]float64, error) {
 	if second == "" {

@@ -13,7 +13,7 @@ import (
 	"drawdown/cmd/internal/cli"
 )
 
-// full takes some bytes and then no more, as a full disk does.
+// full accepts some bytes and then no more, like a full disk.
 type full struct{ left int }
 
 var errFull = errors.New("no space left")
@@ -28,8 +28,8 @@ func (f *full) Write(data []byte) (int, error) {
 	return len(data), nil
 }
 
-// Output that does not reach its reader is a failure of the machine, whichever
-// command prints it and however far it came.
+// Output that cannot be written is a failure of the machine, whichever command
+// prints it and however much was written.
 func TestFailingOutputIsAFailure(t *testing.T) {
 	for _, args := range []string{
 		"help", "--help", "help card", "card --help", "version", "completion bash",
@@ -50,8 +50,8 @@ func TestFailingOutputIsAFailure(t *testing.T) {
 	}
 }
 
-// A reader that has gone ends the program with the status of output that was not
-// written, without words, a signal or a panic: a pipe into head is everyday work.
+// A closed pipe ends the program with the status for failed output, without a
+// message, a signal or a panic: piping into head is common.
 func TestBrokenPipe(t *testing.T) {
 	reader, writer, err := os.Pipe()
 	if err != nil {
@@ -72,7 +72,7 @@ func TestBrokenPipe(t *testing.T) {
 	}
 }
 
-// unreadable is a stream that fails.
+// unreadable is a stream that always fails.
 type unreadable struct{}
 
 func (unreadable) Read([]byte) (int, error) { return 0, errors.New("the line is cut") }
@@ -88,8 +88,8 @@ func TestFailingInputIsAFailure(t *testing.T) {
 	}
 }
 
-// Whatever stands on the command line, order ends with one of the statuses,
-// says why where it fails, and prints nothing then; check has a line for each file.
+// For any arguments, order ends with one of the statuses. If it fails, it says
+// why and prints nothing on standard output; check prints a line per file.
 func FuzzArguments(f *testing.F) {
 	for _, seed := range []string{
 		"order\np4-head\n--way\nspiral", "order\n--turn=left\np4-head", "order\n-h", "order\n--\n--way",
@@ -111,15 +111,15 @@ func FuzzArguments(f *testing.F) {
 		if status == cli.Done && out.Len() == 0 {
 			t.Errorf("%q prints nothing", args)
 		}
-		aLineAFile := args[0] == "check" // prints those that it could read, and a list as JSON
+		aLineAFile := args[0] == "check" // prints the files that it could read, and a list as JSON
 		if status != cli.Done && (problems.Len() == 0 || out.Len() > 0) && !aLineAFile {
 			t.Errorf("%q: status %d, output %q, problems %q", args, status, out.String(), problems.String())
 		}
 	})
 }
 
-// isHarmless keeps the fuzzer from writing files, from reading devices, and from
-// serving the bench until it is ended.
+// isHarmless excludes calls that write files, read devices, or serve the bench
+// until they are ended.
 func isHarmless(args []string) bool {
 	for _, arg := range args {
 		if strings.ContainsAny(arg, `/\`) {

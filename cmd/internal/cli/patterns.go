@@ -47,7 +47,7 @@ var patternsCommand = command{
 	},
 }
 
-// checkPatternsCall refuses flags that would do nothing.
+// checkPatternsCall rejects flags that would have no effect.
 func checkPatternsCall(flags *pflag.FlagSet, args []string, folder string) error {
 	switch {
 	case len(args) > 1:
@@ -79,7 +79,7 @@ func (p *Program) listPatterns(asJSON bool) Status {
 	for _, name := range patterns.Builtin() {
 		made, problems, err := job.Load(name, nil, "", "")
 		if err != nil || problems.Stops() {
-			return p.stopped(name, problems, err) // a test holds that all are sound
+			return p.stopped(name, problems, err) // a test ensures that all are sound
 		}
 		list = append(list, patternOut{name, made.Title, len(made.Joint.Fasteners)})
 	}
@@ -100,10 +100,10 @@ func (p *Program) writePattern(name, folder string) Status {
 	return p.printOrWrite(folder, name+".yaml", text)
 }
 
-// printOrWrite prints a file, or writes it where a folder is named.
+// printOrWrite prints a file, or writes it if a folder is given.
 func (p *Program) printOrWrite(folder, name string, text []byte) Status {
 	if folder == "" {
-		p.Stdout.Write(text) // the output keeps the error
+		p.Stdout.Write(text) // p.Stdout keeps the error
 		return Done
 	}
 	paths, err := files.Write(folder, []render.File{{Name: name, Data: text}})
@@ -129,15 +129,22 @@ func (q *quantities) drawing() drawn.Options {
 	return ask
 }
 
-// holeRule reads which diameters are whose.
+// holeRule reads the diameters for each use of a hole.
 func (q *quantities) holeRule() holes.Rule {
 	var rule holes.Rule
+	bolts, _ := q.Flags.GetStringArray("bolts")
+	for _, text := range bolts {
+		ranges, err := holes.ParseRanges(text, unit.Sensible.BoltHole)
+		if err != nil {
+			q.Fail(fmt.Errorf("--bolts: %w", err))
+		}
+		rule.Fasteners = append(rule.Fasteners, ranges...)
+	}
 	for _, use := range []struct {
 		flag   string
 		limits unit.Limits
 		ends   *holes.Range
 	}{
-		{"bolts", unit.Sensible.BoltHole, &rule.Fasteners},
 		{"dowels", unit.Sensible.Dowel, &rule.Dowels},
 		{"bores", unit.Sensible.Bore, &rule.Bores},
 	} {
@@ -170,7 +177,7 @@ func (p *Program) writeDrawing(name, folder string) Status {
 	status = p.printOrWrite(folder, made.Name+".dxf", data)
 	lacks := finding.Noted(NotInDrawing, nil)
 	if folder == "" {
-		p.fail(Done, lacks) // standard output is the drawing
+		p.fail(Done, lacks) // the drawing is on standard output
 	} else if status == Done {
 		fmt.Fprintln(p.Stdout, p.words.Say(lacks))
 	}

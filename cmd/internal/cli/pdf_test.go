@@ -13,8 +13,9 @@ import (
 	"drawdown/cmd/internal/cli"
 )
 
-// Every PDF that the program writes has a title, its language and bookmarks: the
-// first of them leads to the first page (ISO 32000-1, 12.3.3, 14.3.3, 14.9.2).
+// Every PDF that the program writes has a title, its language and bookmarks.
+// The first bookmark leads to the first page (ISO 32000-1, 12.3.3, 14.3.3,
+// 14.9.2).
 func TestEveryPDFNamesItself(t *testing.T) {
 	t.Parallel()
 	answers := filepath.Join(t.TempDir(), "answers.csv")
@@ -59,7 +60,7 @@ func checkNames(t *testing.T, name string, marks []string) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if titles := titled(file, `/Title \(`); len(titles) < 2 { // that of the document, and a bookmark at the least
+	if titles := titled(file, `/Title \(`); len(titles) < 2 { // that of the document, and at least one bookmark
 		t.Fatalf("%s: titles and bookmarks: %q", filepath.Base(name), titles)
 	}
 	if document := titled(file, `\n/Title \(`); len(document) != 1 || document[0] == "" {
@@ -81,7 +82,7 @@ func checkNames(t *testing.T, name string, marks []string) {
 
 // titled reads the texts (UTF-16BE, ISO 32000-1, 7.9.2.2) that follow a key.
 func titled(file []byte, key string) (titles []string) {
-	letters := make([]rune, len(file)) // a regular expression sees letters, not bytes
+	letters := make([]rune, len(file)) // a regular expression matches characters, not bytes
 	for k, b := range file {
 		letters[k] = rune(b)
 	}

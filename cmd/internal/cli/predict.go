@@ -141,7 +141,7 @@ func (q *quantities) predictRequest() interaction.Question {
 	return ask
 }
 
-// flange reads the measures of a round flange; nil where none is stated.
+// flange reads the dimensions of a round flange; nil if none is stated.
 func (q *quantities) flange() *compliance.Flange {
 	f, set := flag.Read(q, "gasket-ring", flag.ParseRing)
 	for _, measure := range []struct {
@@ -164,8 +164,8 @@ func (q *quantities) flange() *compliance.Flange {
 	return &f
 }
 
-// shares reads the passes from either of their flags. Passes that fall are
-// refused: such a wrench clicks at once.
+// shares reads the passes from either of their flags. Decreasing passes are
+// rejected: a wrench set lower would click at once.
 func (q *quantities) shares() []float64 {
 	said, whole := finding.Values{"flag": "--stages", "unit": "", "example": "0.3,0.7,1,1"}, 1.0
 	shares, set := flag.Read(q, "stages", flag.ParseShares)
@@ -193,7 +193,7 @@ func gasketWords() []string {
 	return all
 }
 
-// predictProblem points to the flag that states what a joint lacks.
+// predictProblem adds the flag that states what a joint lacks.
 func (p *Program) predictProblem(err error) error {
 	for _, hint := range predictHints {
 		if errors.Is(err, hint.code) {
@@ -203,7 +203,7 @@ func (p *Program) predictProblem(err error) error {
 	return err
 }
 
-// predictHints are the flags that state what a joint lacks.
+// predictHints are the flags for what a joint may lack.
 var predictHints = []struct {
 	code  finding.Code
 	flags string
@@ -216,7 +216,7 @@ var predictHints = []struct {
 	{interaction.TargetAboveYield, "--target 30kN"},
 }
 
-// forecastOf draws a prediction, or a page for every step.
+// forecastOf draws a prediction, or a page per step.
 func forecastOf(answer interaction.Answer, frames bool) drawing {
 	return func(_ plan.Plan, ask job.Printing) ([]render.File, []string, error) {
 		drawn, notes, err := job.ForecastSheets(answer, ask, frames)

@@ -33,9 +33,10 @@ type predicted struct {
 	} `json:"passes"`
 }
 
-// First principles: in the interaction matrix of one pass the last bolt keeps its
-// newton, every bolt has what it was given, and times the targets it gives the
-// forces of one pass; the first bolt of two loses what the second takes.
+// First principles: in the interaction matrix of one pass the last bolt keeps
+// its newton, and every bolt has what it was given. Multiplied by the targets
+// it gives the forces of one pass. The first bolt of two loses what the second
+// takes.
 func TestTheInteractionMatrixGivesOnePass(t *testing.T) {
 	p := predict(t, "p4-manifold", "--passes", "100", "--target", "10kN")
 	for i, id := range p.Order {
@@ -64,9 +65,9 @@ func predict(t *testing.T, args ...string) predicted {
 	return p
 }
 
-// First principles: the joint is linear while bolts hold, so a target twice as
-// high gives twice the newtons and the same percentages; where bolts go slack,
-// that holds too, as nothing but forces and travels scales.
+// First principles: the joint is linear while bolts hold, so doubling the
+// targets doubles the newtons and keeps the percentages. With slack bolts this
+// holds too, because only forces and travels scale.
 func TestScalingTheTargetsChangesNoPercentage(t *testing.T) {
 	for _, args := range [][]string{
 		{"p4-manifold", "--passes", "30,100"},
@@ -90,9 +91,9 @@ func TestScalingTheTargetsChangesNoPercentage(t *testing.T) {
 
 func near(a, b float64) bool { return math.Abs(a-b) <= 1e-6*math.Max(1, math.Abs(a)) }
 
-// First principles: the passes follow from the compliance that is printed
-// beside them. Each nut is turned until its bolt has its share, while the
-// others keep their travel: u = (diag(own) + C) F over the bolts turned so far.
+// First principles: the passes follow from the compliance printed with them.
+// Each nut is turned until its bolt has its share, while the others keep their
+// travel: u = (diag(own) + C) F over the bolts turned so far.
 func TestThePassesFollowFromTheComplianceBesideThem(t *testing.T) {
 	p := predict(t, "p4-manifold", "--stages", "0.3,0.7,1", "--way", "row")
 	n := len(p.Fasteners)
@@ -135,8 +136,8 @@ func TestThePassesFollowFromTheComplianceBesideThem(t *testing.T) {
 	}
 }
 
-// First principles: the least of all over the band is the least of the leasts,
-// and the greatest likewise.
+// First principles: the overall minimum over the band is the least of the
+// minima, and the same for the maximum.
 func TestTheSumsSpanTheFasteners(t *testing.T) {
 	for n, pass := range predict(t, "p4-pump-flange").Passes {
 		least, most := math.Inf(1), 0.0
@@ -169,8 +170,8 @@ func stiffnessOf(t *testing.T, p predicted, turned []int) *mat.Dense {
 	return &inverse
 }
 
-// Common sense, no source: a softer gasket, one pass fewer, a bolt that gives
-// way less or a part that carries further leaves the lowest bolt worse off.
+// Common sense, no source: a softer gasket, one pass fewer, a stiffer bolt or a
+// part that spreads the load further leaves the lowest bolt worse off.
 func TestWhatMakesAJointSensitive(t *testing.T) {
 	lowest := func(args ...string) float64 {
 		p := predict(t, append([]string{"p4-head"}, args...)...)

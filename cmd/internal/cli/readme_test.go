@@ -12,8 +12,8 @@ import (
 	"drawdown/cmd/internal/flag"
 )
 
-// readmes are the documents whose commands run, each with the file names that
-// its YAML files are saved under, in their order.
+// readmes are the documents whose commands are run, each with the file names
+// for its YAML blocks, in order.
 var readmes = []struct {
 	path     string
 	saved    []string
@@ -46,8 +46,8 @@ func document(t *testing.T, path string) string {
 	return string(text)
 }
 
-// Every drawdown command that a README shows runs as it stands there, in its
-// order, with the README's own files in place.
+// Every drawdown command in a README runs as printed, in order, with the
+// README's own files.
 func TestReadmeCommands(t *testing.T) {
 	for _, readme := range readmes {
 		text := document(t, readme.path)
@@ -92,12 +92,12 @@ func runCommands(t *testing.T, shells []string) int {
 	return ran
 }
 
-// A link of a README leads to a file of the tree, and to a heading in it.
+// A link in a README leads to a file of the tree, and to a heading in it.
 func TestReadmeLinks(t *testing.T) {
 	for _, readme := range readmes {
 		for _, m := range regexp.MustCompile(`\]\(([^):]+)\)`).FindAllStringSubmatch(document(t, readme.path), -1) {
 			path, heading, _ := strings.Cut(m[1], "#")
-			file := readme.path // a link to a heading of its own
+			file := readme.path // a link to a heading of the same file
 			if path != "" {
 				file = filepath.ToSlash(filepath.Join(filepath.Dir(readme.path), path))
 			}
@@ -109,7 +109,7 @@ func TestReadmeLinks(t *testing.T) {
 	}
 }
 
-// anchors are the headings of a document as links name them.
+// anchors are the headings of a document in the form used by links.
 func anchors(text string) []string {
 	var all []string
 	for _, m := range regexp.MustCompile(`(?m)^#+ (.*)$`).FindAllStringSubmatch(text, -1) {
@@ -119,14 +119,14 @@ func anchors(text string) []string {
 	return all
 }
 
-// The README fits a sitting.
+// The README can be read in one sitting.
 func TestReadmeIsShort(t *testing.T) {
 	if lines := strings.Count(document(t, "README.md"), "\n"); lines > 150 {
 		t.Errorf("the README has %d lines, at most 150 are allowed", lines)
 	}
 }
 
-// shellWords parts a line as a shell does that knows double quotes alone.
+// shellWords splits a line like a shell that knows only double quotes.
 func shellWords(line string) []string {
 	words := regexp.MustCompile(`"[^"]*"|\S+`).FindAllString(line, -1)
 	for k := range words {
@@ -135,7 +135,7 @@ func shellWords(line string) []string {
 	return words
 }
 
-// The README names every command, way and flag of the card.
+// The README names every command, every way, and every flag of card.
 func TestReadmeIsComplete(t *testing.T) {
 	text := document(t, "README.md")
 	for _, name := range commandNames() {

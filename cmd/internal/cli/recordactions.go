@@ -48,10 +48,10 @@ type recordsCall struct {
 	place   record.Place
 }
 
-// recordAct is one thing that can be done with the record: what follows its name,
-// and the flags that it takes besides --data, --store and --lang.
+// recordAct is one action on the record: its operand, and the flags that it
+// takes besides --data, --store and --lang.
 type recordAct struct {
-	name, needs string // needs: an example; empty: nothing follows
+	name, needs string // needs: an example of the operand; "": none
 	flags       []string
 	do          func(p *Program, r *recordsCall, operand string) Status
 }
@@ -90,7 +90,7 @@ func (p *Program) records(r *recordsCall, args []string) Status {
 	return act.do(p, r, operand)
 }
 
-// operand is what follows the name.
+// operand returns what follows the name.
 func (a recordAct) operand(args []string) (string, error) {
 	switch {
 	case a.needs == "" && len(args) > 0:
@@ -105,7 +105,7 @@ func (a recordAct) operand(args []string) (string, error) {
 	return args[0], nil
 }
 
-// checkFlags refuses a flag that would do nothing.
+// checkFlags rejects a flag that would have no effect.
 func (a recordAct) checkFlags(flags *pflag.FlagSet) (err error) {
 	flags.Visit(func(f *pflag.Flag) {
 		if f.Name != "data" && f.Name != "store" && f.Name != "lang" && !slices.Contains(a.flags, f.Name) {
@@ -134,7 +134,7 @@ func (r *recordsCall) findPlace() (err error) {
 	return err
 }
 
-// reading does something with the record, also while the page runs.
+// reading runs a function on the record, which the page may be using.
 func (p *Program) reading(r *recordsCall, do func(s *record.Store) Status) Status {
 	s, err := record.OpenToRead(r.place)
 	if err != nil {
@@ -144,8 +144,8 @@ func (p *Program) reading(r *recordsCall, do func(s *record.Store) Status) Statu
 	return do(s)
 }
 
-// recordFailed returns the status for what went wrong with the record: that of
-// the machine, unless something else can be named.
+// recordFailed returns the status for an error of the record: that of a failing
+// machine, unless a more specific reason is known.
 func (p *Program) recordFailed(err error) Status {
 	for _, wrong := range []finding.Code{
 		record.InUse, record.OnNetwork, record.NewerStore, record.OlderStore, record.NoStore, record.NotAStore,
@@ -162,7 +162,7 @@ func (p *Program) recordFailed(err error) Status {
 	return p.fail(Failed, err)
 }
 
-// filter reads what a list is limited to.
+// filter reads the limits of a list.
 func (r *recordsCall) filter() (record.Filter, error) {
 	q := newQuantities(r.flags)
 	f := record.Filter{Open: *r.open, Most: mostListed}
@@ -176,7 +176,7 @@ func (r *recordsCall) filter() (record.Filter, error) {
 // mostListed is more than anybody reads.
 const mostListed = 1000
 
-// day reads a date of the workshop.
+// day reads a date in the time zone of the workshop.
 func (q *quantities) day(name string) time.Time {
 	text, set := q.Text(name)
 	if !set {
@@ -213,11 +213,11 @@ func (p *Program) verifyRecords(r *recordsCall, _ string) Status {
 	})
 }
 
-// verdictOut is what verify --json prints.
+// verdictOut is the output of verify --json.
 type verdictOut struct {
 	record.Head
 	Sound   bool     `json:"sound"`
-	Against int64    `json:"against,omitempty"` // the entry that --against names
+	Against int64    `json:"against,omitempty"` // the entry named by --against
 	Faults  []string `json:"faults"`
 }
 

@@ -10,8 +10,8 @@ import (
 	work "drawdown/sequence/run"
 )
 
-// recordedWork makes a record with a job and two runs: the head of the P4
-// loosened and sealed, and its tightening begun.
+// recordedWork creates a record with a job and two runs: the P4 head, loosened
+// and sealed, and its tightening started.
 func recordedWork(folder string) error {
 	s, err := record.Open(record.Place{Folder: folder})
 	if err != nil {

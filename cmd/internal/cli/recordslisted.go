@@ -48,7 +48,7 @@ func (p *Program) listRecords(r *recordsCall, _ string) Status {
 	})
 }
 
-// listed returns runs and jobs together, the latest started first.
+// listed returns runs and jobs together, latest start first.
 func listed(s *record.Store, f record.Filter) ([]record.Subject, error) {
 	runs, err := s.Runs(f)
 	if err != nil {
@@ -60,13 +60,13 @@ func listed(s *record.Store, f record.Filter) ([]record.Subject, error) {
 	return list[:min(len(list), mostListed)], err
 }
 
-// recordLine is a run or a job in one line.
+// recordLine describes a run or a job in one line.
 func (p *Program) recordLine(one record.Subject) string {
 	return fmt.Sprintf("%-6s %s  %-10s %-8s %s", one.ID, localTime(one.Started), p.words.Record.Work[string(one.Work)], p.stateOf(one),
 		words.Row(one.Number, one.Of, one.Title, one.Order, one.Job, one.Who))
 }
 
-// stateOf reports whether a record is open.
+// stateOf describes whether a record is open.
 func (p *Program) stateOf(one record.Subject) string {
 	state := map[run.Act]run.Status{run.Seal: run.Sealed, run.Close: run.Sealed, run.Void: run.Voided}[one.Ended]
 	return p.words.Page.Home.States[string(cmp.Or(state, run.Open))]
@@ -94,7 +94,7 @@ func (p *Program) showRecord(r *recordsCall, id string) Status {
 	})
 }
 
-// entryLine is an entry in one line.
+// entryLine describes an entry in one line.
 func (p *Program) entryLine(k record.Kept) string {
 	w := p.words.Page
 	step := ""

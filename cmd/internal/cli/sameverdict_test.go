@@ -15,9 +15,9 @@ import (
 	"drawdown/sequence/figures"
 )
 
-// facts are those of one bolt, as a file has them and as flags do.
+// facts are the facts of one bolt, as stated in a file and by flags.
 type facts struct {
-	kind, stages []string // of the file
+	kind, stages []string // in the file
 	part         string
 	flags        []string
 }
@@ -72,7 +72,7 @@ func drawFacts(t *rapid.T) facts {
 	return f
 }
 
-// grip states what is clamped, and the length of the bolt.
+// grip states the clamped parts and the length of the bolt.
 func (f *facts) grip(t *rapid.T, mm func(string, float64, float64) string, one func(string, ...string) string) {
 	grip := mm("grip", 1, 12)
 	f.part = one("part", "", "cast aluminium", "steel", "cast iron")
@@ -96,8 +96,8 @@ func (f facts) file() string {
 	return text
 }
 
-// beside are what a question tells of its joint, and of the torque that it
-// works out.
+// beside are findings that a question gives about its joint, and about the
+// calculated torque.
 var beside = []finding.Code{figures.SettlesMuch, figures.StiffnessLeftOut, figures.AtWorkedOut}
 
 // verdicts returns codes with their severities.
@@ -112,10 +112,10 @@ func verdicts(found []finding.Finding) []string {
 	return list
 }
 
-// First principles: the same facts have the same verdict, whether a file or the
-// flags of torque state them, and whether the file is planned, as by check, card,
-// order, predict and book, or asked about by torque. What the flags refuse, the
-// file is warned of.
+// First principles: the same facts give the same verdict, whether a file or the
+// flags of torque state them, and whether the file is planned (check, card,
+// order, predict, book) or used by torque. What the flags reject gives a
+// warning in a file.
 func TestFlagsAndFilesAreJudgedAlike(t *testing.T) {
 	t.Parallel()
 	rapid.Check(t, func(rt *rapid.T) {
@@ -155,7 +155,7 @@ func TestFlagsAndFilesAreJudgedAlike(t *testing.T) {
 	})
 }
 
-// refused holds that what a question refuses is warned of in the file.
+// refused checks that the file has a warning for what a question rejects.
 func refused(t *rapid.T, err error, inFile []string, f facts) {
 	if !slices.ContainsFunc(inFile, func(v string) bool { return strings.HasPrefix(v, "warning ") }) {
 		t.Errorf("refused: %v; the file has %q:\n%s", err, inFile, f.file())

@@ -25,8 +25,9 @@ func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){"drawdown": cli.Main})
 }
 
-// TestScripts runs every script of testdata/script. It is not parallel with other
-// tests, as its commands move the process to the folder of their script.
+// TestScripts runs every script in testdata/script. It is not parallel with
+// other tests, because its commands change the working directory of the
+// process.
 func TestScripts(t *testing.T) {
 	scripts, err := filepath.Abs("testdata/script")
 	if err != nil {
@@ -55,9 +56,9 @@ func TestScripts(t *testing.T) {
 //
 //	status N program arguments…
 //
-// The program must end with that exit status. Where it is not 0, standard
-// error must say why and standard output must be empty, unless JSON was asked
-// for: check --json prints what is wrong as data.
+// The program must end with that exit status. Unless it is 0, standard error
+// must say why and standard output must be empty, except with JSON: check
+// --json prints what is wrong as data.
 func checkStatus(ts *testscript.TestScript, neg bool, args []string) {
 	if neg || len(args) < 2 {
 		ts.Fatalf("usage: status N program arguments…")
@@ -96,8 +97,8 @@ func waitFor(ts *testscript.TestScript, neg bool, args []string) {
 //
 //	partly N program arguments…
 //
-// The program does a part of its work, prints that, and ends with the status N
-// for what failed, of which it tells on standard error.
+// The program does part of its work, prints it, and ends with status N because
+// of what failed, which it reports on standard error.
 func checkPartly(ts *testscript.TestScript, neg bool, args []string) {
 	if neg || len(args) < 2 {
 		ts.Fatalf("usage: partly N program arguments…")
@@ -107,8 +108,8 @@ func checkPartly(ts *testscript.TestScript, neg bool, args []string) {
 	}
 }
 
-// runTo runs a program and sees that it ends with the status that stands before
-// it, which it gives with what was printed.
+// runTo runs a program and checks that it ends with the status given first,
+// which it returns with the output.
 func runTo(ts *testscript.TestScript, args []string) (want int, stdout, stderr string) {
 	want, err := strconv.Atoi(args[0])
 	ts.Check(err)
@@ -123,9 +124,10 @@ func runTo(ts *testscript.TestScript, args []string) (want int, stdout, stderr s
 	return want, stdout, stderr
 }
 
-// ownProcess says which calls are a process of their own, as at a user's: other
-// programs, what reads standard input or the environment, and the script about
-// the command itself. For the rest a start costs more than the work.
+// ownProcess reports whether a call needs a separate process, as for a user:
+// other programs, calls that read standard input or the environment, and the
+// script about the command itself. For the rest, starting a process costs more
+// than the work.
 func ownProcess(ts *testscript.TestScript, args []string) bool {
 	return ts.Name() == "command" || args[0] != "drawdown" || slices.Contains(args, "-") ||
 		len(args) > 1 && (args[1] == "bench" || args[1] == "records")
@@ -164,9 +166,9 @@ func runHere(ts *testscript.TestScript, args []string) (status int, stdout, stde
 //
 //	[!] json path [value]
 //
-// It decodes the last standard output and compares what stands at the path,
-// such as steps.0.id, with a JSON value. Keys that the value does not name may
-// be there; lists must agree in full. With ! there must be nothing at the path.
+// It decodes the last standard output and compares the value at the path, such
+// as steps.0.id, with a JSON value. Additional keys are ignored; lists must
+// match completely. With ! there must be nothing at the path.
 func checkJSON(ts *testscript.TestScript, neg bool, args []string) {
 	var document any
 	ts.Check(json.Unmarshal([]byte(ts.ReadFile("stdout")), &document))
@@ -191,8 +193,8 @@ func checkJSON(ts *testscript.TestScript, neg bool, args []string) {
 //
 //	near path value percent
 //
-// What stands at the path of the last JSON must be a number that lies within
-// so many percent of the value.
+// The value at the path of the last JSON must be a number within that many
+// percent of value.
 func checkNear(ts *testscript.TestScript, neg bool, args []string) {
 	if neg || len(args) != 3 {
 		ts.Fatalf("usage: near path value percent")
@@ -232,7 +234,7 @@ func lookUp(value any, path string) (any, bool) {
 	return value, true
 }
 
-// onlyNamed leaves out the keys that the wanted value does not name.
+// onlyNamed removes the keys that the wanted value does not have.
 func onlyNamed(got, want any) any {
 	switch w := want.(type) {
 	case map[string]any:
@@ -265,7 +267,7 @@ func onlyNamed(got, want any) any {
 //
 //	holds folder names…
 //
-// The folder must hold exactly those names, hidden ones counted.
+// The folder must contain exactly these names, including hidden ones.
 func checkHolds(ts *testscript.TestScript, neg bool, args []string) {
 	if neg || len(args) == 0 {
 		ts.Fatalf("usage: holds folder names…")

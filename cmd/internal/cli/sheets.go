@@ -36,10 +36,11 @@ var conditionCommand = command{
 	},
 }
 
-// drawing draws sheets of a plan. The notes tell what could not be done as asked.
+// drawing draws sheets of a plan. The notes say what could not be done as
+// asked.
 type drawing func(made plan.Plan, ask job.Printing) (drawn []render.File, notes []string, err error)
 
-// sheetOfPlaces draws a sheet that needs the places of a pattern alone.
+// sheetOfPlaces draws a sheet that needs only the places of a pattern.
 func sheetOfPlaces(flags *pflag.FlagSet, draw drawing, formats ...render.Format) runner {
 	ways := addWayFlags(flags)
 	printing := flag.AddPrint(flags, formats...)
@@ -57,8 +58,8 @@ func sheetOfPlaces(flags *pflag.FlagSet, draw drawing, formats ...render.Format)
 	}
 }
 
-// keepSmall bounds the memory of the process for one ordinary sheet, unless there is
-// more in the process than this call: what is beside it would be held to that too.
+// keepSmall limits the memory of the process for one ordinary sheet, unless the
+// process does more than this call.
 func (p *Program) keepSmall(made plan.Plan, ask job.Printing) {
 	if p.alone {
 		machine.KeepSmall(len(made.Joint.Fasteners), ask.DPI)
@@ -74,8 +75,8 @@ func (p *Program) draw(made plan.Plan, ask job.Printing, printing flag.Print, dr
 	return p.deliver(drawn, notes, printing)
 }
 
-// deliver writes the files that a job has drawn, tells their paths, and warns
-// of what the notes say.
+// deliver writes the files that a job has drawn, prints their paths, and
+// reports the notes as warnings.
 func (p *Program) deliver(drawn []render.File, notes []string, f flag.Print) Status {
 	p.warn(notes)
 	paths, err := files.Write(*f.Folder, drawn)
@@ -98,7 +99,7 @@ func (p *Program) printPaths(paths []string) {
 	}
 }
 
-// warn tells what a job could not do as asked.
+// warn reports what a job could not do as asked.
 func (p *Program) warn(notes []string) { p.reportTo(p.Stderr).Warn("", notes) }
 
 // reportTo returns the report in the language of the call.

@@ -72,8 +72,7 @@ func (p *Program) survey(file, folder string, unfinished, asJSON bool) Status {
 	return status
 }
 
-// sparesSource refuses to write the pattern over the file of some kind that was
-// read.
+// sparesSource rejects writing the pattern over the file that was read.
 func sparesSource(folder string, pattern render.File, source, sort string) error {
 	path := filepath.Join(folder, pattern.Name)
 	there, err := os.Stat(path)

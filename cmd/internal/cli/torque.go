@@ -122,7 +122,7 @@ func (q *quantities) checkTorqueFlags(file bool) {
 	q.Needs("insert", "into", "aluminium")
 }
 
-// kinds reads the kinds of a pattern file, or the one that was asked for.
+// kinds reads the kinds of a pattern file, or only the one asked for.
 func (p *Program) kinds(q *quantities, file string) (title string, asked []figures.Ask, status Status) {
 	title, asked, problems, err := job.Kinds(file, p.Stdin)
 	kind, picked := q.Text("kind")
@@ -139,8 +139,9 @@ func (p *Program) kinds(q *quantities, file string) (title string, asked []figur
 	return "", nil, p.refuse(flag.Unknown("kind", kind, names))
 }
 
-// answers works out every request, with the flags over it. One that cannot be
-// worked out stops all: half a list would pass for a whole one.
+// answers calculates every request, with the flags applied to it. One that
+// cannot be calculated stops all: half a list could be mistaken for a complete
+// one.
 func (q *quantities) answers(asked []figures.Ask) ([]figures.Answer, error) {
 	var answers []figures.Answer
 	for _, ask := range asked {
@@ -181,7 +182,7 @@ func (q *quantities) override(ask *figures.Ask) {
 	ask.Angle = flag.Within(q, "angle", unit.Sensible.Turn, flag.SumOfAngles)
 }
 
-// friction takes one word on the friction in place of all that a file says.
+// friction replaces everything that a file says about friction by the flag.
 func (q *quantities) friction(b *screw.Bolt) {
 	if f, set := flag.Read(q, "friction", screw.ParseFriction); set {
 		b.Friction, b.Lubricant = &f, ""
@@ -194,8 +195,7 @@ func (q *quantities) friction(b *screw.Bolt) {
 	}
 }
 
-// head takes a head or a washer in place of what a file says of the bearing
-// face, which belongs to another.
+// head replaces what a file says about the bearing face by a head or a washer.
 func (q *quantities) head(b *screw.Bolt) {
 	if form, set := flag.OneOf(q, "head", head.Forms); set {
 		if was := cmp.Or(b.HeadForm, head.Hexagon); form != was {
@@ -241,10 +241,10 @@ func (q *quantities) sizes(ask *figures.Ask) {
 	}
 }
 
-// reuses lists what may become of a fastener.
+// reuses lists the possible values of reuse.
 var reuses = []plan.Reuse{plan.ReuseOnce, plan.ReuseInspect, plan.ReuseYes}
 
-// threadLength takes the length of the thread, or that it goes up to the head.
+// threadLength reads the length of the thread, or that it goes up to the head.
 func (q *quantities) threadLength(g *stiffness.Grip) {
 	text, set := q.Text("thread-length")
 	if !set {
@@ -256,7 +256,7 @@ func (q *quantities) threadLength(g *stiffness.Grip) {
 	}
 }
 
-// complete says what a kind of a file lacks, and which flag states it.
+// complete reports what a kind of a file lacks, and the flag that states it.
 func complete(ask figures.Ask) error {
 	lacks := func(flag string) error { return finding.Failed(KindLacks, finding.Values{"flag": flag}) }
 	switch {
@@ -274,8 +274,7 @@ func complete(ask figures.Ask) error {
 	return nil
 }
 
-// askedUnits reads the list of units in which the key figures are wanted
-// besides those of the table.
+// askedUnits reads the units for the key figures, besides those of the table.
 func askedUnits(text string) ([]unit.Asked, error) {
 	var units []unit.Asked
 	for _, name := range strings.Split(text, ",") {

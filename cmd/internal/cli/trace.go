@@ -80,13 +80,19 @@ func (p *Program) trace(file string, ask job.TraceRequest, proof sheet.Request, 
 	switch {
 	case err != nil:
 		return p.fail(Failed, err)
-	case lacks != nil:
-		return p.fail(Wrong, fmt.Errorf("%w: %s", lacks, paths[0]))
 	case asJSON:
-		return p.printJSON(report.TraceJSON(p.words, answer, paths))
+		if status := p.printJSON(report.TraceJSON(p.words, answer, paths)); status != Done {
+			return status
+		}
+	default:
+		p.reportTo(p.Stdout).Trace(answer)
 	}
-	p.reportTo(p.Stdout).Trace(answer)
-	p.printPaths(paths)
+	if lacks != nil {
+		return p.fail(Wrong, fmt.Errorf("%w: %s", lacks, paths[0]))
+	}
+	if !asJSON {
+		p.printPaths(paths)
+	}
 	return Done
 }
 
@@ -95,7 +101,6 @@ func addTraceFlags(flags *pflag.FlagSet) {
 		{"dpi", "`dots` per inch of the scan, such as 300, or 300x302 for across and down"},
 		{"corners", "`pixels` of the corners of a rectangle: 310,205:2890,240:2950,1790:260,1750"},
 		{"frame", "`width` and height of that rectangle: 297x210mm"},
-		{"bolts", "`diameters` of holes for bolts, such as 6-14mm"},
 		{"dowels", "`diameters` of holes for dowels, such as 8mm or 7.5-8.5mm"},
 		{"bores", "`diameters` of bores, such as 30mm-"},
 		{"smallest", "`diameter` below which a shape is dust, default 2.5mm"},
@@ -105,6 +110,7 @@ func addTraceFlags(flags *pflag.FlagSet) {
 		{"machine", "`machine` that the part belongs to"},
 	})
 	flag.Offer(flags, "part", flag.Texts(tones)...)
+	addBolts(flags, "`diameters` of holes for bolts: 6-14mm, or 6-7mm,12-13mm; may be repeated")
 	flags.StringArray("known", nil, "`distance` measured on the part: F1,F5=190.4mm; may be repeated")
 	flags.Bool("as-scanned", false, "do not turn the part level")
 	flags.Bool("mirror", false, "swap left and right: the top face was away from the glass")
@@ -198,7 +204,7 @@ func fourPlaces(text string) (places [4]geometry.Point, err error) {
 	return places, nil
 }
 
-// pixelPlace reads 310,205.5: from the top left of the picture.
+// pixelPlace reads 310,205.5, measured from the top left of the picture.
 func pixelPlace(text string) (geometry.Point, error) {
 	const furthest = 100_000
 	first, second, _ := strings.Cut(text, ",")
@@ -211,9 +217,11 @@ func pixelPlace(text string) (geometry.Point, error) {
 
 func parseFloat(text string) (float64, error) { return strconv.ParseFloat(text, 64) }
 
-// twoNumbers reads two numbers that lie between two ends.
+// twoNumbers reads two numbers between two limits.
 func twoNumbers[T int | float64](first, second string, parse func(string) (T, error), least, most T) (x, y T, ok bool) {
 	x, err1 := parse(strings.TrimSpace(first))
 	y, err2 := parse(strings.TrimSpace(second))
 	return x, y, err1 == nil && err2 == nil && min(x, y) >= least && max(x, y) <= most
 }
+
+func addBolts(flags *pflag.FlagSet, usage string) { flags.StringArray("bolts", nil, usage) }

@@ -13,7 +13,7 @@ import (
 )
 
 // tracePictures writes the pictures that the scripts trace: a light part with
-// four holes, its edges soft, a blank page and half a file.
+// four holes and soft edges, a blank page, and half a file.
 func tracePictures(env *testscript.Env) error {
 	gasket, blank := image.NewGray(image.Rect(0, 0, 600, 400)), image.NewGray(image.Rect(0, 0, 600, 400))
 	for y := range 400 {

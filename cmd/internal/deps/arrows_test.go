@@ -29,7 +29,10 @@ var arrows = map[string][]string{
 	"geometry/survey":                 {"geometry", "geometry/unit"},
 	"geometry/testkit":                {}, // of tests alone
 	"geometry/thread":                 {},
-	"geometry/trace":                  {"geometry", "geometry/holes", "geometry/unit"},
+	"geometry/trace":                  {"geometry", "geometry/holes", "geometry/trace/gaps", "geometry/trace/rings", "geometry/unit"},
+	"geometry/trace/dirty":            {"geometry"}, // of tests alone
+	"geometry/trace/gaps":             {"geometry"},
+	"geometry/trace/rings":            {"geometry"},
 	"geometry/unit":                   {},
 	"patterns":                        {"patterns/meaning", "patterns/problem", "patterns/source", "sequence/plan"},
 	"patterns/drawn":                  {"geometry", "geometry/holes", "geometry/unit", "patterns/dxf", "patterns/form", "patterns/problem", "patterns/source", "patterns/writing"},
@@ -125,7 +128,7 @@ var arrows = map[string][]string{
 // outside lists every outside module's package with the folders that may
 // import it, and everything below them.
 var outside = map[string][]string{
-	"github.com/fogleman/gg":         {"render/png"},
+	"github.com/fogleman/gg":         {"render/png", "geometry/trace/dirty"}, // the last of tests alone
 	"github.com/golang/freetype":     {"render/png"},
 	"github.com/jung-kurt/gofpdf":    {"render/pdf"},
 	"gopkg.in/yaml.v3":               {"patterns/nodes", "patterns/writing", "sequence/interaction/checktest"},

@@ -46,7 +46,7 @@ func TestEachRuleFails(t *testing.T) {
 		{"patterns/problem/a.go", "drawdown/patterns", "no such arrow"},
 		{"render/a.go", "drawdown/patterns", "not from the file"},
 		{"render/sheet/a.go", "drawdown/patterns/problem", "not from the file"},
-		{"render/sheet/a.go", "github.com/fogleman/gg", "only render/png may use it"},
+		{"render/sheet/a.go", "github.com/fogleman/gg", "only render/png, geometry/trace/dirty may use it"},
 		{"render/font/a.go", "github.com/golang/freetype/truetype", "only render/png may use it"},
 		{"render/svg/a.go", "github.com/jung-kurt/gofpdf", "only render/pdf may use it"},
 		{"render/a.go", "github.com/spf13/pflag", "only cmd may use it"},

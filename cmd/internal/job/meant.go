@@ -62,6 +62,7 @@ var mayBeMeant = map[finding.Code]meant.Name{
 	texts.TextName: meant.Texts, texts.TextSize: meant.Texts, texts.TextGasket: meant.Texts, texts.TextSide: meant.Texts, texts.TextOtherWork: meant.Texts,
 	texts.TextMachine:   meant.Texts,
 	texts.TextsDisagree: meant.Texts, texts.TextPlace: meant.Texts, texts.TextReuse: meant.Texts, texts.TextCylinders: meant.Texts,
+	texts.TextOtherKind: meant.Texts, texts.TextStageKind: meant.Texts, texts.TextAngleFrom: meant.Texts,
 	mechanics.PartThick: meant.PartThickness, mechanics.PartThin: meant.PartThickness,
 
 	machine.PartTwice: meant.Steps, machine.PartIsJoint: meant.Steps, overhaul.PartTooEarly: meant.Steps, overhaul.OffTooEarly: meant.Steps,

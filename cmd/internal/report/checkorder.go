@@ -14,9 +14,9 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// Checked is what check --json prints.
+// Checked is the output of check --json.
 type Checked struct {
-	Sound    bool         `json:"sound"` // the file, and the order where one is judged
+	Sound    bool         `json:"sound"` // the file, and the order if one is judged
 	Problems problem.List `json:"problems"`
 	Judgement
 	Order    *judgedOrder `json:"order,omitempty"`
@@ -24,28 +24,29 @@ type Checked struct {
 	Warnings []string     `json:"warnings,omitempty"` // of the drawing
 }
 
-// Judgement is what a check could judge of a file, what it could not or only
-// leniently, and what is worth knowing beside the problems.
+// Judgement is what a check could judge about a file, what it could not or only
+// leniently, and notes besides the problems.
 type Judgement struct {
 	Judged    []string `json:"judged"`
 	NotJudged []string `json:"not_judged"`
 	Notes     []string `json:"notes,omitempty"`
 }
 
-// JudgementOf says what could be judged of a plan.
+// JudgementOf reports what could be judged about a plan.
 func JudgementOf(c *words.Catalogue, made plan.Plan) Judgement {
 	judged, open := made.Covered()
 	var notes []finding.Finding
 	for _, f := range ofEqualKinds(made.Figures) {
 		known := f.Code == figures.TurnUsedOnce && made.Kind(f.At.Kind).Reuse == plan.ReuseOnce
-		if f.Severity == finding.Note && !known && f.Code != figures.LubricantOpen { // what is open is told with what could not be judged
+		if f.Severity == finding.Note && !known && f.Code != figures.LubricantOpen { // what is open is reported with what could not be judged
 			notes = append(notes, finding.Noted(CheckNoteAt, finding.Values{"file": f.At.File, "line": f.At.Line, "what": figures.Placed(f)}))
 		}
 	}
 	return Judgement{Judged: Listed(c.SayAll(judged)), NotJudged: Listed(c.SayAll(open)), Notes: c.SayAll(notes)}
 }
 
-// ofEqualKinds says once what holds for several kinds at one stage, with all of them.
+// ofEqualKinds merges findings that are the same for several kinds at one stage
+// into one with all of them.
 func ofEqualKinds(list []finding.Finding) (once []finding.Finding) {
 	for _, f := range list {
 		same := slices.IndexFunc(once, func(o finding.Finding) bool {
@@ -62,7 +63,7 @@ func ofEqualKinds(list []finding.Finding) (once []finding.Finding) {
 
 type judgedOrder struct {
 	judge.Report
-	Findings []judgedFinding `json:"findings"` // with their words
+	Findings []judgedFinding `json:"findings"` // including their words
 }
 
 type judgedFinding struct {
@@ -81,8 +82,8 @@ func CheckedJSON(c *words.Catalogue, report judge.Report, problems problem.List)
 	return Checked{Sound: report.Verdict.Right(), Problems: problems, Order: judged, Judgement: Judgement{Judged: []string{}, NotJudged: []string{}}}
 }
 
-// GradedJSON returns the answers of a class as data, with the files that were
-// written.
+// GradedJSON returns the answers of a class as data, with the names of the
+// files written.
 func GradedJSON(c *words.Catalogue, graded []job.Graded, files []string) object {
 	answers := []object{}
 	for _, g := range graded {
@@ -94,8 +95,8 @@ func GradedJSON(c *words.Catalogue, graded []job.Graded, files []string) object 
 		}
 		answers = append(answers, object{
 			{"student", g.Answer.Student},
-			{"sheet", g.Answer.Sheet}, // 0 where the row does not say which
-			{"line", g.Line},          // of the table
+			{"sheet", g.Answer.Sheet}, // 0 if the row does not state it
+			{"line", g.Line},          // in the table
 			{"right", g.Report.Verdict.Right()},
 			{"verdict", string(g.Outcome)},
 			{"unread", given(c.Value(g.Answer.Unread, ""))}, // why the row is not graded
@@ -113,7 +114,7 @@ var severities = map[judge.Severity]finding.Code{
 	judge.Fault: Fault, judge.Departure: Departs, judge.Remark: Remark, judge.Description: Note,
 }
 
-// JudgedOrder prints what an order came to.
+// JudgedOrder prints the result of judging an order.
 func (r Report) JudgedOrder(made plan.Plan, report judge.Report) {
 	r.heading(made)
 	r.line("", OrderIs, finding.Values{"side": string(report.Side), "verdict": finding.Noted(verdicts[report.Verdict], nil)})
@@ -134,7 +135,7 @@ func (r Report) JudgedOrder(made plan.Plan, report judge.Report) {
 	}
 }
 
-// orderFigures are the columns of the table: what is measured, this order,
+// orderFigures are the columns of the table: the quantity, this order,
 // drawdown's own, and a remark.
 var orderFigures = Columns{-42, 11, 15, -40}
 
@@ -158,7 +159,7 @@ func (r Report) figures(report judge.Report) {
 	r.measured(WrenchWay, ".0 mm", report.TravelMm, report.OwnTravelMm, "")
 }
 
-// measured prints a figure of this order beside that of drawdown's own.
+// measured prints a figure of this order and that of drawdown's own.
 func (r Report) measured(code finding.Code, form string, order, own any, remark string) {
 	orderFigures.Row(r.To, "  "+r.say(code, nil), r.Words.Value(order, form), r.Words.Value(own, form), remark)
 }

@@ -73,6 +73,7 @@ const (
 	HolesNear     finding.Code = "surveyed near"      // off, layout
 	BoltHolesNear finding.Code = "traced near"        // off, layout
 	TracedAt      finding.Code = "traced at"          // scale, pixel
+	SizeFound     finding.Code = "traced size"        // holes, diameter, role
 	TakenFor      finding.Code = "traced taken"       // found
 	InDoubt       finding.Code = "traced doubt"       // id, found
 	SpecksLeftOut finding.Code = "traced specks"      // specks, from, to

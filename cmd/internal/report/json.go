@@ -1,8 +1,8 @@
 // Package report prints results on a terminal, or as JSON for other programs:
-// text tables, rounded figures, and the shapes of the JSON, each defined once. It
-// calculates nothing and knows no flags; findings are worded by the catalogue of
-// the call, render/words. It may import what it reports on: job with the rooms
-// below.
+// text tables, rounded figures, and the shapes of the JSON, each defined once.
+// It calculates nothing and knows no flags; findings are worded by the
+// catalogue of the call, render/words. It may import what it reports on: job
+// and the packages below it.
 package report
 
 import (
@@ -16,7 +16,7 @@ import (
 	"drawdown/render/words"
 )
 
-// JSON writes a value for other programs.
+// JSON encodes a value for other programs.
 func JSON(v any) ([]byte, error) {
 	var text bytes.Buffer
 	encoder := json.NewEncoder(&text)
@@ -26,8 +26,8 @@ func JSON(v any) ([]byte, error) {
 	return text.Bytes(), err
 }
 
-// object is an object of JSON with its keys in this order. A field whose value
-// is nil is left out.
+// object is a JSON object with its keys in this order. A field with a nil value
+// is left out.
 type object []field
 
 type field struct {
@@ -53,13 +53,13 @@ func (o object) MarshalJSON() ([]byte, error) {
 	return text.Bytes(), nil
 }
 
-// given leaves a field out where its value is zero or an empty list.
+// given leaves out a field whose value is zero or an empty list.
 func given(value any) any {
 	v := reflect.ValueOf(value)
 	return when(!v.IsZero() && (v.Kind() != reflect.Slice || v.Len() > 0), value)
 }
 
-// when leaves a field out where it has no meaning.
+// when leaves out a field unless is is true.
 func when(is bool, value any) any {
 	if is {
 		return value
@@ -67,7 +67,7 @@ func when(is bool, value any) any {
 	return nil
 }
 
-// Found is one finding as data: its code, its words and what it is about.
+// Found is one finding as data: its code, its words and its place.
 type Found struct {
 	Code finding.Code `json:"code"`
 	Text string       `json:"text"`
@@ -82,11 +82,11 @@ func foundJSON(c *words.Catalogue, list ...finding.Finding) []Found {
 	return out
 }
 
-// Figure is a worked-out figure, printed without binary dust: 0.9 is not
+// Figure is a calculated figure, printed without rounding noise: 0.9 is not
 // 0.9000000000000001.
 type Figure float64
 
-// MarshalJSON prints twelve figures, far more than any of them is worth.
+// MarshalJSON prints twelve digits, far more than are significant.
 func (f Figure) MarshalJSON() ([]byte, error) {
 	tidy, err := strconv.ParseFloat(strconv.FormatFloat(float64(f), 'g', 12, 64), 64)
 	if err != nil {
@@ -95,25 +95,25 @@ func (f Figure) MarshalJSON() ([]byte, error) {
 	return strconv.AppendFloat(nil, tidy, 'f', -1, 64), nil
 }
 
-// Span is a range beside its nominal figure.
+// Span is a range with its nominal figure.
 type Span struct {
 	Low     Figure `json:"low"`
 	Nominal Figure `json:"nominal"`
 	High    Figure `json:"high"`
 }
 
-// SpanOf puts the figures at the two ends of the friction in order.
+// SpanOf orders the figures at the two ends of the friction range.
 func SpanOf[T ~float64](atLow, nominal, atHigh T) Span {
 	return Span{Figure(min(atLow, nominal, atHigh)), Figure(nominal), Figure(max(atLow, nominal, atHigh))}
 }
 
-// Stated is a figure that is there, beside those that are not.
+// Stated returns a figure that is present, unlike nil.
 func Stated[T ~float64](v T) *Figure {
 	f := Figure(v)
 	return &f
 }
 
-// Listed keeps an empty list a list.
+// Listed returns an empty list for nil.
 func Listed[T any](list []T) []T { return append([]T{}, list...) }
 
 func texts[T ~string](words []T) []string {

@@ -46,8 +46,8 @@ func (r Report) tightening(made plan.Plan) {
 	}
 }
 
-// loosening prints the steps of each stage too, since a stage may be for some of
-// the fasteners.
+// loosening also prints the steps of each stage, since a stage may cover only
+// some of the fasteners.
 func (r Report) loosening(made plan.Plan) {
 	r.line("\n", OrderLoosen, nil)
 	numbers := made.Loosen.Numbers()
@@ -62,14 +62,14 @@ func (r Report) loosening(made plan.Plan) {
 	}
 }
 
-// basis says what the order and the rounds of a side rest on.
+// basis prints the grounds of the order and rounds of a side.
 func (r Report) basis(side plan.Side) {
 	for _, f := range side.Basis {
 		fmt.Fprintf(r.To, "  %s\n", r.Words.Say(f))
 	}
 }
 
-// group says how a group is gone through.
+// group prints the way of a group.
 func (r Report) group(g plan.Group) {
 	code, known := map[sequence.Way]finding.Code{sequence.List: GroupMakers, sequence.Cast: GroupCast, sequence.RowWay: GroupRow, sequence.Balanced: GroupBalanced}[g.Way]
 	if !known {
@@ -80,8 +80,8 @@ func (r Report) group(g plan.Group) {
 	})
 }
 
-// numbered writes ids behind the numbers that the card gives them, and behind
-// those that go together the name of their cluster.
+// numbered writes ids after their numbers on the card, and the names of
+// clusters after fasteners that belong together.
 func numbered(made plan.Plan, fasteners, numbers []int) string {
 	cluster := made.ClusterNames()
 	var words []string
@@ -102,7 +102,7 @@ func (r Report) stage(made plan.Plan, s *plan.Stage) {
 	r.line("  ", StageLine, v)
 }
 
-// Stage returns the figure of a stage, marked where it was worked out.
+// Stage returns the figure of a stage, marked if it was calculated.
 func Stage(c *words.Catalogue, s *plan.Stage) string {
 	code, v := StageOut, finding.Values{
 		"workedout": s.WorkedOut, "release": s.Release, "turns": c.ByTurns(s.ByTurns), "until": c.Until(s.Until),
@@ -122,10 +122,10 @@ func Stage(c *words.Catalogue, s *plan.Stage) string {
 	return c.Say(finding.Noted(code, v))
 }
 
-// source says where the figures are from.
+// source prints the source of the figures.
 func (r Report) source(made plan.Plan) {
 	if len(made.Tighten.Stages) == 0 {
-		return // there are no figures to have a source
+		return // there are no figures
 	}
 	r.line("\n", FiguresFrom, finding.Values{"source": made.Source})
 	if made.WorkedOut() && made.Source != "" {
@@ -136,7 +136,7 @@ func (r Report) source(made plan.Plan) {
 	}
 }
 
-// Sound says that a file can be used, and what is in it.
+// Sound reports that a file can be used, and what it contains.
 func (r Report) Sound(file string, made plan.Plan, warnings int) {
 	if file == "-" {
 		file = ""
@@ -147,7 +147,7 @@ func (r Report) Sound(file string, made plan.Plan, warnings int) {
 	})
 }
 
-// Judgement says what could be judged of a file, and what not.
+// Judgement prints what could be judged about a file, and what not.
 func (r Report) Judgement(j Judgement) {
 	for _, note := range j.Notes {
 		fmt.Fprint(r.To, Wrapped("", "  ", r.say(CheckNote, finding.Values{"what": note})))
@@ -163,7 +163,7 @@ func (r Report) Judgement(j Judgement) {
 	}
 }
 
-// seenAs returns the values of the line that says the same.
+// seenAs returns the values for the line about the recognized family.
 func seenAs(s family.Seen) finding.Values {
 	v := finding.Values{
 		"family": string(s.Family), "named": s.Named, "edge": len(s.Edge), "corners": len(s.Corners), "inner": len(s.Inner),
@@ -175,7 +175,7 @@ func seenAs(s family.Seen) finding.Values {
 	if len(s.Rings) > 1 {
 		v["rings"] = counts(s.Rings)
 	}
-	if s.OffMm >= 0.05 { // else it is on the shape
+	if s.OffMm >= 0.05 { // otherwise it is on the shape
 		v["off"] = unit.Length(s.OffMm)
 	}
 	return v

@@ -7,8 +7,8 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// OrderJSON returns the plan as data, of one side or of both; what was assumed
-// stands in the words of c.
+// OrderJSON returns the plan as data, for one side or both; the assumptions are
+// in the words of c.
 func OrderJSON(c *words.Catalogue, p plan.Plan, side plan.CautionSide) object {
 	tighten, loosen := side != plan.CautionLoosen, side != plan.CautionTighten
 	var basis []finding.Finding
@@ -50,7 +50,7 @@ func groupsJSON(p plan.Plan) []object {
 	return groups
 }
 
-// clustersJSON lists what goes down together, and whether springs press on it.
+// clustersJSON lists the clusters, and whether springs push against each.
 func clustersJSON(p plan.Plan) []object {
 	var clusters []object
 	for _, c := range p.Joint.Clusters {
@@ -59,15 +59,15 @@ func clustersJSON(p plan.Plan) []object {
 	return clusters
 }
 
-// familyJSON says as what a layout was seen and what decided. What a family does
-// not have is left out.
+// familyJSON returns the recognized family of a layout and what decided it.
+// Fields that do not apply to a family are left out.
 func familyJSON(p plan.Plan, s family.Seen) object {
 	grid := s.Family == family.Grid
 	return object{
 		{"name", string(s.Family)},
-		{"named", given(s.Named)}, // by the file
+		{"named", given(s.Named)}, // in the file
 		{"spacing_mm", s.SpacingMm},
-		{"off_mm", s.OffMm}, // how far places lie off the shape at the most
+		{"off_mm", s.OffMm}, // largest distance of a place from the shape
 		{"columns", when(grid, s.Layout.Columns)},
 		{"rows", when(grid, s.Layout.Rows)},
 		{"missing", given(s.Missing)},
@@ -87,8 +87,8 @@ func idLists(p plan.Plan, lists [][]int) [][]string {
 	return all
 }
 
-// stepsJSON lists actions, each on one fastener; a wait names none. A figure
-// stands as a number, and as its source gives it.
+// stepsJSON lists actions, each on one fastener; a wait has none. A figure is
+// given as a number, and as in its source.
 func stepsJSON(steps []plan.Step) []object {
 	out := []object{}
 	for _, s := range steps {

@@ -14,11 +14,11 @@ import (
 	"drawdown/sequence/interaction/setup"
 )
 
-// lowestShown is how many of the fasteners that end low are named.
+// lowestShown is the number of lowest fasteners that are listed.
 const lowestShown = 4
 
-// Prediction prints a prediction in a language. What it says is decided where
-// the figures are; here it is put one below the other.
+// Prediction prints a prediction in a language. Its statements are decided
+// where the figures are calculated; here they are only arranged.
 type Prediction struct {
 	interaction.Answer
 	Report
@@ -28,7 +28,7 @@ func (r Prediction) Print(compare bool) {
 	r.heading(r.Plan)
 	fmt.Fprintf(r.To, "%s\n\n", r.Words.Forecast.WorkedOut)
 	doubts := r.Forecast.Doubts
-	if len(doubts) > 0 && doubts[0].Code == prediction.PreviewOnly { // first of all
+	if len(doubts) > 0 && doubts[0].Code == prediction.PreviewOnly { // before everything else
 		r.paragraph(doubts[0])
 		doubts = doubts[1:]
 	}
@@ -54,24 +54,24 @@ func (r Prediction) Print(compare bool) {
 	r.text(r.Words.Forecast.Guidance + " " + r.Words.Sheet.ManualFirst)
 }
 
-// paragraph prints findings one after the other.
+// paragraph prints findings as one text.
 func (r Prediction) paragraph(list ...finding.Finding) { r.text(r.said(list)) }
 
 func (r Prediction) said(list []finding.Finding) string {
 	return strings.Join(r.Words.SayAll(list), " ")
 }
 
-// joined says findings in a row.
+// joined returns findings joined by the word for and.
 func (r Prediction) joined(list []finding.Finding) string {
 	return strings.Join(r.Words.SayAll(list), r.Words.Card.Checks.And)
 }
 
-// terminal is the width of a terminal in columns, and leastName the least that a
-// table keeps for names.
+// terminal is the width of a terminal in columns, leastName the least width
+// that a table keeps for names.
 const terminal, leastName = 80, 20
 
-// table prints rows in columns that are as wide as what stands in them: words in
-// the first, which breaks them where they are long, and figures in the others.
+// table prints rows in columns as wide as their contents: words in the first
+// column, wrapped if long, and figures in the others.
 func (r Prediction) table(rows [][]string) {
 	columns := make(Columns, len(rows[0]))
 	for _, row := range rows {
@@ -89,12 +89,12 @@ func (r Prediction) table(rows [][]string) {
 		figures := row[1:]
 		for _, name := range broken(row[0], names) {
 			columns.Row(r.To, append([]string{"  " + name}, figures...)...)
-			figures = nil // beside the first line alone
+			figures = nil // only on the first line
 		}
 	}
 }
 
-// broken breaks a name at its words; what follows is set in a little.
+// broken wraps a name at its words; continuation lines are indented.
 func broken(name string, width int) []string {
 	lines := []string{""}
 	for i, word := range strings.SplitAfter(name, " ") {
@@ -108,11 +108,11 @@ func broken(name string, width int) []string {
 	return lines
 }
 
-// whole and hundredths write bands of percentages and of millimetres.
+// whole and hundredths format ranges of percentages and of millimetres.
 func (r Prediction) whole(b bounds.Band) string      { return r.Words.Value(b, ".0") }
 func (r Prediction) hundredths(b bounds.Band) string { return r.Words.Value(b, ".2") }
 
-// named is a bolt by what is written on the part.
+// named identifies a bolt by what is written on the part.
 func (r Prediction) named(fastener int) string { return r.Plan.Written()[fastener] }
 
 // passes prints the table of passes.
@@ -128,7 +128,7 @@ func (r Prediction) passes() {
 	r.paragraph(r.Forecast.FoundationTaken())
 }
 
-// lowest names the fasteners that end lowest.
+// lowest lists the fasteners with the lowest final preload.
 func (r Prediction) lowest() {
 	lowest := r.Forecast.Lowest[:min(lowestShown, len(r.Forecast.Lowest))]
 	if len(lowest) == 0 {
@@ -143,7 +143,7 @@ func (r Prediction) lowest() {
 	r.table(rows)
 }
 
-// targets prints those that make up for the loss.
+// targets prints the targets that compensate for the loss.
 func (r Prediction) targets() {
 	if r.Targets == nil {
 		return
@@ -158,7 +158,7 @@ func (r Prediction) targets() {
 	r.paragraph(r.OnTargets()...)
 }
 
-// scatter prints what friction adds.
+// scatter prints the effect of friction.
 func (r Prediction) scatter() {
 	s := r.Scatter
 	if s == nil {
@@ -175,7 +175,7 @@ func (r Prediction) scatter() {
 	r.paragraph(r.OnScatter()...)
 }
 
-// others prints the file's own way beside others.
+// others compares the file's own way with others.
 func (r Prediction) others() {
 	c, w := r.Comparison, r.Words.Forecast.Other
 	fmt.Fprintf(r.To, "\n%s\n", w.Heading)
@@ -202,8 +202,8 @@ func (r Prediction) others() {
 	}
 }
 
-// basis says what it all rests on, and what is left out. What is assumed of the
-// bolts is much and changes little: JSON has it.
+// basis prints the basis of the results and what is left out. Assumptions about
+// the bolts are many and matter little; they are only in the JSON.
 func (r Prediction) basis() {
 	w := r.Words.Forecast
 	fmt.Fprintln(r.To)

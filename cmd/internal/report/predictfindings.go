@@ -2,7 +2,7 @@ package report
 
 import "drawdown/geometry/finding"
 
-// What a prediction says around its figures.
+// Texts of a prediction, besides its figures.
 const (
 	PredictPass      finding.Code = "predict column pass"
 	PredictLeast     finding.Code = "predict column least"

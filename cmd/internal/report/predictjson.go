@@ -11,8 +11,8 @@ import (
 	"drawdown/sequence/interaction/procedure"
 )
 
-// predictOut is what predict --json prints. Plain numbers are nominal; a range
-// runs over what the gasket's stiffness may be. Rows and columns of the
+// predictOut is the output of predict --json. Plain numbers are nominal; a
+// range covers the possible stiffness of the gasket. Rows and columns of the
 // compliance, and the flexibilities, are in the file's order of fasteners.
 type predictOut struct {
 	Title       string   `json:"title"`
@@ -22,38 +22,38 @@ type predictOut struct {
 	Order       []string `json:"order"`
 
 	Class       string  `json:"class"`  // negligible, noticeable, strong
-	Branch      string  `json:"branch"` // of the advice: what it comes to
+	Branch      string  `json:"branch"` // of the advice: its result
 	Advice      string  `json:"advice"`
 	Band        Span    `json:"band"`           // the lowest fastener after the last pass, in percent of its target
-	Sensitivity Span    `json:"sensitivity"`    // mean share that one pass in any order takes
-	OnePass     sumOut  `json:"one_pass"`       // a single pass in this order would end like this
-	Repeat      *sumOut `json:"one_more_pass"`  // null where the last pass is no torque over all bolts
-	Repeats     *int    `json:"repeats_needed"` // the same, and where fifty are not enough
+	Sensitivity Span    `json:"sensitivity"`    // mean share lost in one pass in any order
+	OnePass     sumOut  `json:"one_pass"`       // result of a single pass in this order
+	Repeat      *sumOut `json:"one_more_pass"`  // null if the last pass is not a torque on all bolts
+	Repeats     *int    `json:"repeats_needed"` // the same, and also null if fifty are not enough
 
 	FoundationMPaPerMm Span               `json:"foundation_MPa_per_mm"`
 	ComplianceMmPerN   [][]Figure         `json:"compliance_mm_per_N"` // of part and gasket
-	OneNewton          [][]Figure         `json:"interaction_matrix"`  // in tightening order: what step s of a single pass, by a newton, adds to each bolt; while none goes slack
-	Leaves             Figure             `json:"repeat_leaves"`       // share of the elastic error, the same
+	OneNewton          [][]Figure         `json:"interaction_matrix"`  // in tightening order: the preload that step s of a single pass, by one newton, adds to each bolt, as long as none goes slack
+	Leaves             Figure             `json:"repeat_leaves"`       // share of the elastic error, on the same condition
 	BoltMmPerN         map[string]Figure  `json:"bolt_flexibility_mm_per_N"`
 	TargetsN           map[string]Span    `json:"target_range_N"`
 	Hundred            []string           `json:"hundred_percent_is"` // by kind
-	Verdict            string             `json:"verdict,omitempty"`  // whether another way is worth asking the maker for
+	Verdict            string             `json:"verdict,omitempty"`  // whether it is worth asking the maker for another way
 	Ways               []trialOut         `json:"ways,omitempty"`     // the file's own first
-	Scatter            *scatterOut        `json:"scatter,omitempty"`  // with friction on top
+	Scatter            *scatterOut        `json:"scatter,omitempty"`  // including friction
 	Compensated        *compensatedOut    `json:"compensated,omitempty"`
 	Passes             []predictedPassOut `json:"passes"`
 	WorkedOut          bool               `json:"worked_out"`
 	Caution            string             `json:"caution"`
 	Guidance           string             `json:"guidance"`
 	Warnings           []string           `json:"warnings"` // of the file
-	Doubts             []string           `json:"doubts"`   // where the model does not hold
+	Doubts             []string           `json:"doubts"`   // limits of the model
 	Notes              []string           `json:"notes"`
-	Stated             []string           `json:"stated"` // of the joint, by the file or the flags
+	Stated             []string           `json:"stated"` // about the joint, by the file or flags
 	Assumptions        []string           `json:"assumptions"`
 	Limits             []string           `json:"limits"`
 }
 
-// sumOut sums up fasteners in percent of their targets.
+// sumOut summarizes fasteners in percent of their targets.
 type sumOut struct {
 	Min  Span `json:"min_range"`
 	Mean Span `json:"mean_range"`
@@ -65,8 +65,8 @@ func sumJSON(s bounds.Spreads) sumOut {
 	return sumOut{bandJSON(s.Min), bandJSON(s.Mean), bandJSON(s.Max), bandJSON(s.SD)}
 }
 
-// bandJSON prints a band to a millionth of its unit, so that round-off does not
-// tell one machine from another.
+// bandJSON prints a range to a millionth of its unit, so that the output does
+// not depend on the machine's rounding.
 func bandJSON(b bounds.Band) Span {
 	return Span{Low: millionth(b.Low), Nominal: millionth(b.Nominal), High: millionth(b.High)}
 }
@@ -74,13 +74,13 @@ func bandJSON(b bounds.Band) Span {
 func millionth(v float64) Figure { return Figure(math.Round(v*1e6)/1e6 + 0) }
 
 // predictedPassOut is the joint after a pass. The sums leave out fasteners that
-// have not been turned yet, which hold nothing.
+// have not been tightened yet.
 type predictedPassOut struct {
 	Pass     int               `json:"pass"`
 	Stage    int               `json:"stage,omitempty"` // of the plan
 	Do       string            `json:"do"`
 	Kinds    []string          `json:"kinds,omitempty"`
-	Fraction *Figure           `json:"fraction"` // of the target; null where it is not one for all, as after an angle
+	Fraction *Figure           `json:"fraction"` // of the target; null if it is not the same for all, as after an angle
 	Percent  map[string]Figure `json:"preload_percent"`
 	Percents map[string]Span   `json:"preload_range_percent"`
 	ForcesN  map[string]Span   `json:"preload_range_N"`
@@ -90,12 +90,12 @@ type predictedPassOut struct {
 	SD       Figure            `json:"sd"`
 	sumOut
 	LargestN Span `json:"largest_range_N"` // at any step, in any fastener
-	TiltMm   Span `json:"tilt_range_mm"`   // the same, of the plane that fits best, over the part
-	WarpMm   Span `json:"warp_range_mm"`   // the same, from that plane
-	UnevenMm Span `json:"uneven_range_mm"` // the same, tilt and warp together
+	TiltMm   Span `json:"tilt_range_mm"`   // at any step, of the best-fit plane, over the part
+	WarpMm   Span `json:"warp_range_mm"`   // at any step, from that plane
+	UnevenMm Span `json:"uneven_range_mm"` // at any step, tilt and warp together
 }
 
-// compensatedOut is the targets of the last pass that make up for the loss.
+// compensatedOut has the targets of the last pass that compensate for the loss.
 type compensatedOut struct {
 	Cap      Figure            `json:"cap"`
 	TargetsN map[string]Figure `json:"target_N"`
@@ -103,7 +103,8 @@ type compensatedOut struct {
 	Caution  string            `json:"caution"`
 }
 
-// JSON returns a prediction as data; its findings stand in the words of the language.
+// JSON returns a prediction as data; its findings are in the words of the
+// language.
 func (r Prediction) JSON(warnings problem.List, compare bool) predictOut {
 	p, f := r.Plan, r.Forecast
 	byClass := advice.ByClass(f.Class, len(f.OnAngle()) > 0).Says()
@@ -201,16 +202,16 @@ func (r Prediction) compensatedJSON() *compensatedOut {
 	}
 }
 
-// trialOut is a way to do the work and what it leaves.
+// trialOut is a way to do the work and its result.
 type trialOut struct {
 	Name  string   `json:"name"`
-	Also  []string `json:"also"` // other names of the same work
+	Also  []string `json:"also"` // other names for the same work
 	Order []string `json:"order"`
-	Rules string   `json:"rules"` // what the trade's rules say of the order
+	Rules string   `json:"rules"` // verdict of the trade's rules on the order
 	Worth bool     `json:"worth_asking_for"`
 	Class string   `json:"class"`
 	sumOut
-	TiltMm      Span   `json:"tilt_range_mm"` // the worst at any step, as of a pass
+	TiltMm      Span   `json:"tilt_range_mm"` // the worst at any step, as for a pass
 	WarpMm      Span   `json:"warp_range_mm"`
 	UnevenMm    Span   `json:"uneven_range_mm"`
 	WrenchPathM Figure `json:"wrench_path_m"`
@@ -228,12 +229,12 @@ func (r Prediction) trialsJSON() []trialOut {
 	return list
 }
 
-// scatterOut is the work done again and again with another friction each time,
-// on the nominal gasket. A span is the 5th percentile, the median and the 95th.
+// scatterOut is the result of repeating the work with random friction on the
+// nominal gasket. A span is the 5th percentile, the median and the 95th.
 type scatterOut struct {
 	Draws     int               `json:"draws"`
 	Seed      uint64            `json:"seed"`
-	Friction  map[string]Figure `json:"friction_sd_percent"` // of the preload at a torque
+	Friction  map[string]Figure `json:"friction_sd_percent"` // of the preload at a given torque
 	ElasticSD Figure            `json:"cross_talk_sd_percent"`
 	SD        Figure            `json:"sd_percent"`
 	Lowest    Span              `json:"lowest_span_percent"` // of a joint

@@ -24,12 +24,12 @@ func (r Report) say(code finding.Code, values finding.Values) string {
 	return r.Words.Say(finding.Noted(code, values))
 }
 
-// line prints a line behind an indent.
+// line prints an indented line.
 func (r Report) line(indent string, code finding.Code, values finding.Values) {
 	fmt.Fprintln(r.To, indent+r.say(code, values))
 }
 
-// text prints a line, set in and broken.
+// text prints a line, indented and wrapped.
 func (r Report) text(line string) { fmt.Fprint(r.To, Wrapped("  ", "  ", line)) }
 
 // list prints lines one below the other, under a heading.
@@ -52,10 +52,11 @@ func (r Report) heading(made plan.Plan) {
 	fmt.Fprintln(r.To, strings.Join(names, " · "))
 }
 
-// blank tells where a line may end: not at a blank that holds a figure's unit.
+// blank reports whether a line may break at a space: not at one between a
+// figure and its unit.
 func blank(r rune) bool { return r != '\u00a0' && unicode.IsSpace(r) }
 
-// Wrapped breaks a line at its words so that it fits a terminal of 80 columns.
+// Wrapped wraps a line to a terminal of 80 columns.
 func Wrapped(first, next, line string) string {
 	const columns = 80
 	text, row := "", ""
@@ -74,7 +75,7 @@ func Wrapped(first, next, line string) string {
 	return text + row + "\n"
 }
 
-// Warn tells what a job could not do as asked, of which file where there are
+// Warn reports what a job could not do as asked, with the file if there are
 // several.
 func (r Report) Warn(file string, notes []string) {
 	for _, note := range notes {
@@ -87,10 +88,10 @@ func (r Report) Said(problems problem.List) problem.List {
 	return problems.Worded(r.Words.What, r.Words.Allowed)
 }
 
-// Problems prints what is wrong with an input, each with the line it stands on.
+// Problems prints the problems of an input, each with its source line.
 func (r Report) Problems(problems problem.List) {
 	for _, p := range r.Said(problems) {
-		place := p.File + ":" // as editors and other programs know it
+		place := p.File + ":" // in the form that editors and other programs recognize
 		if p.Line > 0 {
 			place += fmt.Sprintf("%d:%d:", p.Line, p.Column)
 		}
@@ -101,11 +102,11 @@ func (r Report) Problems(problems problem.List) {
 }
 
 // Columns are the widths of a text table's columns, in characters. A negative
-// one is for words, which stand at its left. A blank stands between columns.
+// width is for left-aligned words. Columns are separated by a space.
 type Columns []int
 
-// Row prints a row of the table. What is too long for a column of words is
-// cut; cells at the end may be left out.
+// Row prints a row of the table. Words too long for their column are cut; cells
+// at the end may be left out.
 func (c Columns) Row(to io.Writer, cells ...string) {
 	row := make([]string, len(cells))
 	for i, cell := range cells {

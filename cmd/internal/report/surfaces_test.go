@@ -20,8 +20,8 @@ import (
 	"drawdown/render/words/wordstest"
 )
 
-// Every finding can be told in every language on every surface, and says the
-// same there.
+// Every finding has words in every language, and the words are the same in
+// every output.
 func TestEveryFindingOnEverySurface(t *testing.T) {
 	t.Parallel()
 	for _, c := range wordstest.All() {
@@ -32,7 +32,7 @@ func TestEveryFindingOnEverySurface(t *testing.T) {
 		slices.SortFunc(all, func(a, b finding.Finding) int { return strings.Compare(string(a.Code), string(b.Code)) })
 		for _, f := range all {
 			checkTerminal(t, c, f)
-			if f.Code != trace.TitleLetter && f.Code != form.NotInTypeface { // they name a letter that no sheet has
+			if f.Code != trace.TitleLetter && f.Code != form.NotInTypeface { // they name a letter that the typeface lacks
 				checkSheet(t, c, f)
 			}
 		}
@@ -41,7 +41,7 @@ func TestEveryFindingOnEverySurface(t *testing.T) {
 	}
 }
 
-// A terminal has 80 columns; only a word that is longer stands out.
+// A terminal has 80 columns; only a longer word may exceed them.
 func checkTerminal(t *testing.T, c *words.Catalogue, f finding.Finding) {
 	t.Helper()
 	var printed strings.Builder
@@ -60,7 +60,7 @@ func checkTerminal(t *testing.T, c *words.Catalogue, f finding.Finding) {
 	}
 }
 
-// A sheet sets it in the typeface, broken to the width of a caution.
+// A sheet sets it in the typeface, wrapped to the width of a caution.
 func checkSheet(t *testing.T, c *words.Catalogue, f finding.Finding) {
 	t.Helper()
 	const size, width = 2.8, 60
@@ -75,7 +75,7 @@ func checkSheet(t *testing.T, c *words.Catalogue, f finding.Finding) {
 	}
 }
 
-// JSON carries the same words.
+// JSON has the same words.
 func checkJSON(t *testing.T, c *words.Catalogue, all []finding.Finding) {
 	t.Helper()
 	text, err := JSON(foundJSON(c, all...))
@@ -93,7 +93,7 @@ func checkJSON(t *testing.T, c *words.Catalogue, all []finding.Finding) {
 	}
 }
 
-// A pattern file takes it as a comment, and is read all the same.
+// A pattern file can have it as a comment, and is still read.
 func checkNotes(t *testing.T, c *words.Catalogue, all []finding.Finding) {
 	t.Helper()
 	file := writing.Pattern(writing.Draft{Title: "Cover", Notes: all, Joint: geometry.Joint{Fasteners: []geometry.Fastener{{ID: "A"}}}}, c.Say)

@@ -12,8 +12,8 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// Survey prints the wrong readings, the places, then what the user should look
-// at.
+// Survey prints the wrong readings, the places, then what the user should
+// check.
 func (r Report) Survey(a job.SurveyAnswer) {
 	r.line("", Surveyed, finding.Values{"title": a.Title, "holes": len(a.IDs), "readings": len(a.Readings)})
 	r.lookAt(a.Suspects()...)
@@ -37,12 +37,12 @@ func (r Report) Survey(a job.SurveyAnswer) {
 	}
 }
 
-// SurveyLacks says that holes are not fixed, so that no file is made.
+// SurveyLacks reports that holes are not fixed, so that no file is written.
 func (r Report) SurveyLacks(holes int) {
 	r.line("drawdown: ", NoFileMade, finding.Values{"holes": holes})
 }
 
-// labels stand before what has to be looked at.
+// labels introduce what to check.
 var labels = map[finding.Code]finding.Code{
 	survey.WrongReading: WrongReading, survey.MirrorFits: NotToldApart,
 	survey.Free: NotFixed, survey.Weak: NotFixed, survey.TwoPlaces: NotFixed,
@@ -63,7 +63,7 @@ func (r Report) hundredth(mm float64) string {
 	return r.Words.Figure(fmt.Sprintf("%.2f", tidy(mm)))
 }
 
-// tidy takes the sign off a zero.
+// tidy removes the sign of a zero.
 func tidy(v float64) float64 {
 	if math.Abs(v) < 0.005 {
 		return 0
@@ -79,7 +79,7 @@ func looseness(a job.SurveyAnswer) map[int]finding.Code {
 	return why
 }
 
-// residuals prints the readings that are furthest out.
+// residuals prints the readings with the largest residuals.
 func (r Report) residuals(a job.SurveyAnswer) {
 	const shown = 3
 	var order []int

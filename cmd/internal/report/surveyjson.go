@@ -12,14 +12,14 @@ import (
 	"drawdown/render/words"
 )
 
-// surveyOut is what survey --json prints. Lengths are in mm.
+// surveyOut is the output of survey --json. Lengths are in mm.
 type surveyOut struct {
 	Title string `json:"title"`
-	// Points leave out the holes that can move.
+	// Points does not include the holes that can move.
 	Points map[string][2]float64 `json:"points"`
 	Errors map[string]float64    `json:"errors_mm"`
 	RMSMm  float64               `json:"rms_mm"`
-	// OneReadingMm is the standard deviation that the errors rest on.
+	// OneReadingMm is the standard deviation of a reading used for the errors.
 	OneReadingMm float64                `json:"one_reading_mm"`
 	Suspect      [][2]string            `json:"suspect"`
 	SuspectOne   bool                   `json:"suspect_one_of,omitempty"` // the last ones cannot be told apart
@@ -40,11 +40,11 @@ type surveyReadingOut struct {
 	From       string  `json:"from"`
 	To         string  `json:"to"`
 	CentreMm   float64 `json:"centre_mm"`
-	ResidualMm float64 `json:"residual_mm"` // read less worked out
+	ResidualMm float64 `json:"residual_mm"` // reading minus calculated distance
 	LeftOut    bool    `json:"left_out,omitempty"`
 }
 
-// layoutOut is a regular layout that holes come near to.
+// layoutOut is a regular layout close to the holes.
 type layoutOut struct {
 	Shape    string     `json:"shape"`
 	Columns  int        `json:"columns,omitempty"`
@@ -58,7 +58,7 @@ type layoutOut struct {
 	WithinMm float64    `json:"within_mm"`
 }
 
-// SurveyJSON returns a survey as data, with the file that was written.
+// SurveyJSON returns a survey as data, with the name of the file written.
 func SurveyJSON(c *words.Catalogue, a job.SurveyAnswer, file string) surveyOut {
 	out := surveyOut{
 		Title: a.Title, Points: map[string][2]float64{}, Errors: map[string]float64{}, RMSMm: micro(a.RMSMm), OneReadingMm: micro(a.ScatterMm),
@@ -132,5 +132,5 @@ func layoutJSON(l *writing.Layout) *layoutOut {
 func xy(p geometry.Point) [2]float64 { return [2]float64{micro(p.X), micro(p.Y)} }
 
 // micro rounds to a hundredth of a micrometre, finer than any reading, so that
-// the last digits do not tell one machine from another.
+// the output does not depend on the machine's rounding.
 func micro(v float64) float64 { return math.Round(v*1e5)/1e5 + 0 }

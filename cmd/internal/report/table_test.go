@@ -5,7 +5,7 @@ import (
 	"testing"
 )
 
-// First principles: each cell ends, or begins, where its column does.
+// First principles: each cell is aligned with the start or end of its column.
 func TestRow(t *testing.T) {
 	var to strings.Builder
 	columns := Columns{-7, 5, 4}

@@ -46,7 +46,7 @@ func (p Report) printAnswer(a figures.Answer, units []unit.Asked) {
 	p.grounds(a.Notes, a.Assumptions, a.Sources)
 }
 
-// fact prints what is said of a figure behind its name.
+// fact prints a statement after the name of a figure.
 func (p Report) fact(name, said string) {
 	fmt.Fprint(p.To, Wrapped(fmt.Sprintf("  %-19s ", name), strings.Repeat(" ", 22), said))
 }
@@ -74,7 +74,7 @@ func (p Report) printAim(a figures.Answer) {
 	p.fact(w.BearingRing, p.say(TorqueRing, finding.Values{"face": r.Face, "hole": r.Hole, "effective": r.Effective}))
 }
 
-// printWarning stands beside the torque, where it takes the bolt past yield.
+// printWarning prints a warning if the torque takes the bolt past yield.
 func (p Report) printWarning(r screw.Result) {
 	n := r.Nominal
 	if n.Yields() {
@@ -96,7 +96,7 @@ func (p Report) warning(where string, at screw.AtFriction) {
 	}))
 }
 
-// snug returns how a bolt is tightened on by an angle.
+// snug returns how a bolt is tightened by an angle.
 func snug(a figures.Answer) finding.Values {
 	v := finding.Values{"snug": a.Snug}
 	if a.ByAngle() {
@@ -105,7 +105,7 @@ func snug(a figures.Answer) finding.Values {
 	return v
 }
 
-// aim returns the one figure that is aimed at.
+// aim returns the figure that is aimed at.
 func aim(a figures.Answer) finding.Values {
 	b := a.Bolt.Bolt
 	switch {
@@ -141,8 +141,9 @@ func stagesOf(a figures.Answer) []finding.Finding {
 	return list
 }
 
-// byFrictionTable heads a table and returns what prints its rows: of three
-// figures by friction, or of one where the friction is one.
+// byFrictionTable prints the heading of a table and returns a function that
+// prints its rows: with three figures by friction, or one if the friction is a
+// single figure.
 func byFrictionTable[T any](p Report, heading finding.Values, single bool, low, nominal, high T) func(name string, word func(T) string) {
 	columns, w := Columns{-33, 13, 13, 13}, p.Words.Torque
 	heading["single"] = single
@@ -190,7 +191,7 @@ func (p Report) printByFriction(a figures.Answer) {
 	}
 }
 
-// preloadWord returns a preload, and marks one at which the bolt yields.
+// preloadWord formats a preload, and marks one at which the bolt yields.
 func (p Report) preloadWord(f screw.AtFriction) string {
 	switch kN := p.Words.Value(f.Borne/1000, "~"); {
 	case f.Breaks():
@@ -202,7 +203,7 @@ func (p Report) preloadWord(f screw.AtFriction) string {
 	}
 }
 
-// none stands for a figure that there is none of.
+// none stands for a missing figure.
 const none = "—"
 
 func either(is bool, then, otherwise string) string {
@@ -240,10 +241,10 @@ func (p Report) printTurned(a figures.Answer) {
 	}
 }
 
-// wholeFives rounds down what the curve past yield does not give exactly.
+// wholeFives rounds down to 5°, because the curve past yield is not exact.
 func wholeFives(angle unit.Angle) unit.Angle { return unit.Angle(math.Floor(float64(angle)/5) * 5) }
 
-// printJoint prints what the joint does with the preload.
+// printJoint prints how the joint carries the preload.
 func (p Report) printJoint(a figures.Answer) {
 	w := p.Words.Torque
 	p.line("\n", TorqueJoint, finding.Values{"preload": a.Greatest})
@@ -279,7 +280,7 @@ func (p Report) printStripping(a figures.Answer) {
 	p.fact(w.Factors, p.say(TorqueFactors, finding.Values{"c1": s.Factors.Dilation, "c2": s.Factors.BoltBending, "c3": s.Factors.PartBending, "shear": s.ShearRatio}))
 }
 
-// upward rounds a length that is needed up to a tenth of a millimetre.
+// upward rounds a required length up to a tenth of a millimetre.
 func upward(l unit.Length) unit.Length { return unit.Length(math.Ceil(float64(l)*10) / 10) }
 
 func (p Report) grounds(notes, assumed []finding.Finding, sources []string) {
@@ -289,8 +290,8 @@ func (p Report) grounds(notes, assumed []finding.Finding, sources []string) {
 	p.list(w.Sources, sources)
 }
 
-// inUnits prints the key figures of an answer once more, each in the units
-// asked for that fit it.
+// inUnits prints the key figures of an answer again, each in those of the
+// requested units that fit it.
 func (p Report) inUnits(a figures.Answer, units []unit.Asked) {
 	if len(units) == 0 {
 		return
@@ -309,7 +310,7 @@ func (p Report) inUnits(a figures.Answer, units []unit.Asked) {
 	}
 }
 
-// keyFigure is one figure in the unit used inside.
+// keyFigure is one figure in internal units.
 type keyFigure struct {
 	name      string
 	dimension unit.Dimension

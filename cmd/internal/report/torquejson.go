@@ -20,9 +20,9 @@ func TorqueFileJSON(c *words.Catalogue, title string, answers []figures.Answer) 
 	return object{{"title", title}, {"kinds", kinds}}
 }
 
-// TorqueJSON returns an answer as data. The plain numbers hold at nominal friction
-// with the torque set; a range runs from the least over the nominal to the
-// greatest value; at_friction has all by friction.
+// TorqueJSON returns an answer as data. Plain numbers are at nominal friction
+// with the set torque; a range has the least, nominal and greatest value;
+// at_friction has everything by friction.
 func TorqueJSON(c *words.Catalogue, a figures.Answer) object {
 	r := a.Result
 	l, n, h := r.Low, r.Nominal, r.High
@@ -32,7 +32,7 @@ func TorqueJSON(c *words.Catalogue, a figures.Answer) object {
 		{"class", c.What(r.Strength.Named())},
 		{"equation", equationName(a)},
 		{"aim", c.Say(finding.Noted(TorqueAim, aim(a)))},
-		{"tighten", when(a.Turned != nil, c.Say(finding.Noted(TorqueSnug, snug(a))))}, // snug torque and angle; torque_Nm and its figures are then by torque alone
+		{"tighten", when(a.Turned != nil, c.Say(finding.Noted(TorqueSnug, snug(a))))}, // snug torque and angle; torque_Nm and its figures are then for torque alone
 
 		{"stress_area_mm2", Figure(r.StressAreaMm2)},
 		{"proof_load_N", Figure(r.ProofLoad)},
@@ -41,10 +41,10 @@ func TorqueJSON(c *words.Catalogue, a figures.Answer) object {
 
 		{"torque_Nm", Figure(r.Torque)},
 		{"torque_lbf_ft", Figure(r.Torque.In(unit.PoundForceFoot))},
-		{"full_torque_range_Nm", SpanOf(l.FullTorque, n.FullTorque, h.FullTorque)}, // that uses the whole share of yield
+		{"full_torque_range_Nm", SpanOf(l.FullTorque, n.FullTorque, h.FullTorque)}, // that uses the full share of yield
 		{"preload_N", Figure(n.Borne)},
 		{"preload_range_N", SpanOf(l.Borne, n.Borne, h.Borne)},
-		{"preload_least_N", given(Figure(a.Least))}, // where the friction has no span: by the tightening factor
+		{"preload_least_N", given(Figure(a.Least))}, // if the friction has no range: by the tightening factor
 		{"tightening_factor", given(Figure(a.Alpha))},
 		{"yield_used", when(!n.Yields(), Figure(n.YieldShare))},
 		{"yield_used_range", when(!l.Yields() && !n.Yields() && !h.Yields(), SpanOf(l.YieldShare, n.YieldShare, h.YieldShare))}, // at any friction

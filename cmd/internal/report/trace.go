@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry/finding"
@@ -23,7 +24,10 @@ func (r Report) Trace(a job.TraceAnswer) {
 			continue
 		}
 		size, edge, mark := r.say(OpeningCell, nil), "", ""
-		if s.Round() {
+		switch {
+		case s.Role == trace.Candidate:
+			size = r.hundredth(s.DiameterMm)
+		case s.Round():
 			size, edge = r.hundredth(s.DiameterMm), r.Words.Figure(fmt.Sprintf("%.3f", s.ScatterMm))
 		}
 		if len(s.Doubts) > 0 {
@@ -31,10 +35,13 @@ func (r Report) Trace(a job.TraceAnswer) {
 		}
 		columns.Row(r.To, "  "+s.ID, r.hundredth(s.At.X), r.hundredth(s.At.Y), size, edge, mark)
 	}
+	for _, size := range a.Sizes() {
+		r.line("", SizeFound, finding.Values{"holes": size.Holes, "diameter": unit.Length(size.DiameterMm), "role": string(size.Role)})
+	}
 	r.each(TakenFor, "", a.Taken)
 	r.each(InDoubt, "", a.Found.Doubts)
 	for _, s := range a.Shapes {
-		r.each(InDoubt, s.ID, s.Doubts)
+		r.each(InDoubt, s.ID, slices.DeleteFunc(slices.Clone(s.Doubts), func(f finding.Finding) bool { return f.Code == trace.SizeOpen }))
 	}
 	if a.Specks > 0 {
 		r.line("", SpecksLeftOut, finding.Values{"specks": a.Specks, "from": unit.Length(a.SpeckMm), "to": unit.Length(a.SmallestMm)})

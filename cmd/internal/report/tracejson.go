@@ -22,10 +22,26 @@ type traceOut struct {
 	Outline    [][2]float64   `json:"outline"`
 	Specks     int            `json:"specks"`
 	Taken      []string       `json:"taken,omitempty"`
-	Doubts     []string       `json:"doubts"`
+	Sizes      []sizeOut      `json:"sizes"`
+	Doubts     []doubtOut     `json:"doubts"`      // of one place each
+	ScanDoubts []string       `json:"scan_doubts"` // of the picture as a whole
 	Layout     *layoutOut     `json:"layout,omitempty"`
 	Files      []string       `json:"files"`
 	Findings   []Found        `json:"findings"` // all doubts, and what sizes were taken for
+}
+
+// sizeOut is how many round holes of a size there are.
+type sizeOut struct {
+	DiameterMm float64    `json:"diameter_mm"`
+	Holes      int        `json:"holes"`
+	Role       trace.Role `json:"role"`
+}
+
+// doubtOut is what an eye has to judge at a place of the part, in mm.
+type doubtOut struct {
+	ID   string     `json:"id"`
+	At   [2]float64 `json:"at"`
+	What string     `json:"what"`
 }
 
 type traceHoleOut struct {
@@ -46,11 +62,17 @@ func TraceJSON(say *words.Catalogue, a job.TraceAnswer, files []string) traceOut
 	out := traceOut{
 		Title: a.Title, Scale: say.Say(a.Scale), ScaleOffMm: micro(a.ScaleOffMm), PixelMm: micro(a.PixelMm),
 		GreyLevels: a.GreyLevels, Part: a.Tone, TurnedDeg: micro(a.TurnedDeg), Specks: a.Specks, Taken: say.SayAll(a.Taken),
-		Holes: []traceHoleOut{}, Outline: path(a.Outline), Doubts: say.SayAll(a.Doubts), Layout: layoutJSON(a.Offer), Files: files,
+		Holes: []traceHoleOut{}, Outline: path(a.Outline), Sizes: []sizeOut{}, Doubts: []doubtOut{}, ScanDoubts: say.SayAll(a.Found.Doubts), Layout: layoutJSON(a.Offer), Files: files,
 	}
 	all := slices.Concat(a.Taken, a.Found.Doubts)
+	for _, size := range a.Found.Sizes() {
+		out.Sizes = append(out.Sizes, sizeOut{micro(size.DiameterMm), size.Holes, size.Role})
+	}
 	for _, s := range a.Shapes {
 		all = append(all, s.Doubts...)
+		for _, doubt := range s.Doubts {
+			out.Doubts = append(out.Doubts, doubtOut{s.ID, xy(s.At), say.Say(doubt)})
+		}
 		h := traceHoleOut{
 			ID: s.ID, Role: s.Role, X: micro(s.At.X), Y: micro(s.At.Y), DiameterMm: micro(s.DiameterMm), EdgeMm: micro(s.ScatterMm),
 			Kept: micro(s.Kept), Pixel: xy(s.Pixel), Doubts: say.SayAll(s.Doubts),

@@ -5,8 +5,8 @@ import (
 	"sync"
 )
 
-// axe is the script that checks pages for people who see or hear little, or work by
-// keys alone: axe-core, which .ci/tools installs outside of the tree.
+// axe is the script that checks accessibility: axe-core, which .ci/tools
+// installs outside the tree.
 var axe = sync.OnceValue(func() string {
 	script, err := os.ReadFile(os.Getenv("DRAWDOWN_AXE"))
 	if err != nil {
@@ -15,8 +15,8 @@ var axe = sync.OnceValue(func() string {
 	return string(script)
 })
 
-// barriers are what keeps somebody from using the page that is open; none where the
-// script is not there to find them.
+// barriers lists accessibility problems of the open page; none if the script is
+// not installed.
 func barriers(one *Tab) []string {
 	one.T.Helper()
 	if axe() == "" {

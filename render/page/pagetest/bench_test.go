@@ -24,7 +24,8 @@ import (
 	"drawdown/sequence/run/teardown"
 )
 
-// policy is the content policy of the bench: nothing inline, nothing from elsewhere.
+// policy is the content policy of the bench: nothing inline, nothing from other
+// sites.
 const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'"
 
 // bench is a bench in memory, with the rules of sequence/run.
@@ -34,15 +35,15 @@ type bench struct {
 	mu    sync.Mutex
 	runs  map[string]*kept
 	clock func() time.Time
-	light page.Scheme // of all its pages, instead of the device's own
+	light page.Scheme // of all its pages, overriding that of the device
 	posts int         // entries that reached it
 	cut   atomic.Bool // the network is cut
 	deaf  atomic.Bool // no entry reaches it
 
-	photos atomic.Int32 // the status by which it answers a photo
+	photos atomic.Int32 // status of its answer to a photo
 }
 
-// photoName is the name by which it keeps a photo.
+// photoName is the name under which it stores a photo.
 const photoName = "9f86d081884c7d65"
 
 type kept struct {
@@ -111,7 +112,7 @@ func (b *bench) open(of string, d run.Direction, toAccept ...finding.Finding) st
 	return id
 }
 
-// take takes entries as another tablet would send them.
+// take accepts entries as if from another tablet.
 func (b *bench) take(id string, entries ...run.Entry) {
 	b.t.Helper()
 	for _, e := range entries {
@@ -124,7 +125,7 @@ func (b *bench) take(id string, entries ...run.Entry) {
 	}
 }
 
-// taken lists the acts that it took, with their steps.
+// taken lists the accepted acts with their steps.
 func (b *bench) taken(id string) []string {
 	b.mu.Lock()
 	defer b.mu.Unlock()
@@ -135,14 +136,14 @@ func (b *bench) taken(id string) []string {
 	return all
 }
 
-// entries are those that it took.
+// entries are the accepted entries.
 func (b *bench) entries(id string) []run.Entry {
 	b.mu.Lock()
 	defer b.mu.Unlock()
 	return slices.Clone(b.runs[id].entries)
 }
 
-// step is a step of a run as it is planned.
+// step is a step of a run as planned.
 func (b *bench) step(id string, number int) run.Step {
 	b.mu.Lock()
 	defer b.mu.Unlock()
@@ -240,7 +241,7 @@ func (b *bench) words(r *http.Request) *words.Catalogue {
 	return words.English()
 }
 
-// shows serves a page with what stands about it.
+// shows serves a page in its frame.
 func (b *bench) shows(write func(w http.ResponseWriter, f page.Frame, r *http.Request) error) http.HandlerFunc {
 	return func(w http.ResponseWriter, r *http.Request) {
 		w.Header().Set("Content-Security-Policy", policy)
@@ -259,11 +260,11 @@ func (b *bench) shows(write func(w http.ResponseWriter, f page.Frame, r *http.Re
 		if err := write(&page, f, r); err != nil {
 			b.t.Errorf("%s: %v", r.URL, err)
 		}
-		w.Write(page.Bytes()) // whoever asked may have gone
+		w.Write(page.Bytes()) // the client may have gone
 	}
 }
 
-// answer keeps a page until it is whole.
+// answer buffers a page until it is complete.
 type answer struct {
 	bytes.Buffer
 	head http.Header
@@ -321,7 +322,7 @@ func (b *bench) pattern(w http.ResponseWriter, f page.Frame, r *http.Request) er
 	})
 }
 
-// drawn are the joints of all benches, drawn once for each direction and language.
+// drawn are the joints of all benches, drawn once per direction and language.
 var drawn = struct {
 	sync.Mutex
 	all map[string]page.Joint
@@ -371,7 +372,7 @@ func (b *bench) records(w http.ResponseWriter, f page.Frame, r *http.Request) er
 	return page.Records(w, page.RecordsView{Frame: f, Runs: append(over, open...), Asked: page.RecordsAsked{Machine: q.Get("machine"), Joint: q.Get("joint"), Person: q.Get("person")}})
 }
 
-// job is a job of which the head is off and put on again.
+// job is a job in which the head is removed and refitted.
 func (b *bench) job(w http.ResponseWriter, f page.Frame, r *http.Request) error {
 	work := teardown.OfJoint("p4-head", patterntest.Plan(b.t, "p4-head"), nil)
 	state := work.Start()

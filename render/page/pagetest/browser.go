@@ -23,14 +23,14 @@ import (
 	"drawdown/geometry/testkit"
 )
 
-// Device is a screen with what points at it.
+// Device is a screen with its pointing device.
 type Device struct {
 	Name          string
 	Width, Height int64 // CSS px
 	Touch         bool
 }
 
-// The devices that a page is tried on.
+// The devices on which pages are tested.
 var (
 	Phone   = Device{"phone", 360, 740, true}
 	Tablet  = Device{"tablet", 1024, 768, true}
@@ -39,7 +39,7 @@ var (
 	Devices = []Device{Phone, Tablet, Desktop, Upright}
 )
 
-// Tab is a page in the browser, with what went wrong in it.
+// Tab is a page in the browser, with its errors.
 type Tab struct {
 	T        *testing.T
 	Ctx      context.Context
@@ -48,8 +48,8 @@ type Tab struct {
 	requests []string
 }
 
-// shared is the one browser of all tests: each bench has an address of its own, so
-// that nothing that a page keeps is met by another.
+// shared is the one browser of all tests. Each bench has its own address, so
+// that pages do not share stored data.
 var shared struct {
 	sync.Mutex
 	ctx  context.Context
@@ -65,7 +65,7 @@ func Main(m *testing.M) int {
 	return code
 }
 
-// Browser returns the browser; where there is none the test is skipped.
+// Browser returns the browser, or skips the test if there is none.
 func Browser(t *testing.T) context.Context {
 	t.Helper()
 	if testing.Short() {
@@ -83,7 +83,7 @@ func Browser(t *testing.T) context.Context {
 	}
 	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.UserDataDir(folder),
 		chromedp.WSURLReadTimeout(time.Hour), // its first start reads much from the disk
-		// A page is drawn by the processor, and no process or page is kept for later.
+		// Software rendering, and no process or page kept for later.
 		chromedp.Flag("disable-gpu", true), chromedp.Flag("disable-software-rasterizer", true),
 		chromedp.Flag("disable-features", "SpareRendererForSitePerProcess,BackForwardCache,ProcessPerSiteUpToMainFrameThreshold,Translate"),
 		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true), chromedp.Flag("disable-sync", true))
@@ -152,12 +152,12 @@ func (one *Tab) Open(address string) {
 	one.Do(chromedp.Navigate(address))
 }
 
-// Until waits for what an expression says of a page that is there as a whole, for
-// as long as the test may take: a busy machine fails no test.
+// Until waits until an expression is true on a fully loaded page, as long as
+// the test may take: a busy machine must not fail a test.
 func (one *Tab) Until(expression string) {
 	one.T.Helper()
 	for one.mayWait() {
-		// Between two pages there is none to ask.
+		// Between two pages there is no document.
 		if holds, err := chromedp.Run(one.Ctx, chromedp.Evaluate[bool](`document.readyState === "complete" && (`+expression+`)`)); err == nil && holds {
 			return
 		}
@@ -166,7 +166,8 @@ func (one *Tab) Until(expression string) {
 	one.T.Fatalf("never: %s\nproblems: %q\n%s", expression, one.problems, one.state())
 }
 
-// mayWait reports whether there is time left, but for what a failure has to say.
+// mayWait reports whether there is time left, with a reserve for reporting the
+// failure.
 func (one *Tab) mayWait() bool {
 	ends, limited := one.T.Deadline()
 	return !limited || time.Until(ends) > 20*time.Second
@@ -182,7 +183,7 @@ func Evaluate[T any](one *Tab, expression string) T {
 	return value
 }
 
-// middle is the middle of what a selector finds, once it is seen.
+// middle is the middle of what a selector finds, once visible.
 func (one *Tab) middle(selector string) (x, y float64) {
 	one.T.Helper()
 	one.Until(fmt.Sprintf(`document.querySelector(%q)?.getBoundingClientRect().width > 0`, selector))
@@ -200,7 +201,7 @@ func (one *Tab) Click(selector string) {
 	one.Do(chromedp.MouseClickXY(one.middle(selector)))
 }
 
-// Type writes into what a selector finds.
+// Type types into what a selector finds.
 func (one *Tab) Type(selector, text string) {
 	one.T.Helper()
 	one.Until(fmt.Sprintf(`document.querySelector(%q) !== null`, selector))
@@ -222,8 +223,8 @@ func (one *Tab) Text(selector string) string {
 	return Evaluate[string](one, fmt.Sprintf(`(document.querySelector(%q)?.textContent || "").trim().replace(/\s+/g, " ")`, selector))
 }
 
-// Scheme has the browser say how light the system is: light or dark, or forced,
-// where the system sets all colours, light on dark.
+// Scheme sets the colour scheme of the system: light, dark, or forced, where
+// the system sets all colours, light on dark.
 func (one *Tab) Scheme(value string) {
 	one.T.Helper()
 	forced := "none"
@@ -235,13 +236,13 @@ func (one *Tab) Scheme(value string) {
 	}})
 }
 
-// Motion has the browser say how much motion the user wants.
+// Motion sets the user's preference for motion.
 func (one *Tab) Motion(value string) {
 	one.T.Helper()
 	call(one, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{{Name: "prefers-reduced-motion", Value: value}}})
 }
 
-// Language has the browser ask for a language.
+// Language sets the language of the browser.
 func (one *Tab) Language(tag string) {
 	one.T.Helper()
 	call(one, emulation.SetUserAgentOverride, emulation.SetUserAgentOverrideParams{
@@ -249,21 +250,21 @@ func (one *Tab) Language(tag string) {
 	})
 }
 
-// Problems returns what went wrong in the page until now.
+// Problems returns the errors in the page so far.
 func (one *Tab) Problems() []string {
 	one.mu.Lock()
 	defer one.mu.Unlock()
 	return slices.Clone(one.problems)
 }
 
-// Requests returns the addresses that the page has asked for.
+// Requests returns the addresses that the page has requested.
 func (one *Tab) Requests() []string {
 	one.mu.Lock()
 	defer one.mu.Unlock()
 	return slices.Clone(one.requests)
 }
 
-// Quiet fails where something went wrong in the page.
+// Quiet fails the test if there were errors in the page.
 func (one *Tab) Quiet(but ...string) {
 	one.T.Helper()
 	one.mu.Lock()
@@ -280,7 +281,7 @@ func (one *Tab) Quiet(but ...string) {
 	one.problems = nil
 }
 
-// Pinch moves two fingers apart about a place.
+// Pinch moves two fingers apart around a point.
 func (one *Tab) Pinch(x, y, from, to float64) {
 	one.T.Helper()
 	fingers := func(apart float64) []*input.TouchPoint {
@@ -295,19 +296,19 @@ func (one *Tab) Pinch(x, y, from, to float64) {
 
 func pointer(id float64) *float64 { return &id }
 
-// state describes a page for whom a test fails.
+// state describes a page for a failing test.
 func (one *Tab) state() string {
 	one.T.Helper()
 	return Evaluate[string](one, `JSON.stringify([[...document.querySelectorAll("dialog[open]")].map((d) => d.id), {...document.getElementById("bar")?.dataset}, document.getElementById("bar")?.disabled, document.activeElement.id, {...document.body.dataset}, document.getElementById("panel")?.textContent])`)
 }
 
-// SignOn sets the initials of the device, of a person who gave no wrench.
+// SignOn sets the initials on the device, of a person without a wrench.
 func (one *Tab) SignOn(who string) {
 	one.T.Helper()
 	Evaluate[any](one, `localStorage.setItem("drawdown-who", "`+who+`"); localStorage.setItem("drawdown-wrench-asked", "`+who+`"); null`)
 }
 
-// Rest waits until the bar takes a tap again.
+// Rest waits until the bar accepts a tap again.
 func (one *Tab) Rest() {
 	one.T.Helper()
 	one.Until(`!("resting" in document.getElementById("bar").dataset)`)

@@ -10,8 +10,8 @@ import (
 	"drawdown/sequence/run"
 )
 
-// The screen is asked to stay awake when a run is opened, and again when the page
-// comes back into view: a browser lets it go when the page is hidden.
+// The screen is kept awake when a run is opened, and again when the page
+// becomes visible: a browser releases it when the page is hidden.
 func TestScreenStaysAwake(t *testing.T) {
 	t.Parallel()
 	b := newBench(t)
@@ -31,8 +31,8 @@ func TestScreenStaysAwake(t *testing.T) {
 	one.Quiet()
 }
 
-// A photo goes with a finding: it is sent first, and the entry holds its name. One
-// that the server does not take keeps the form open and says so.
+// A photo of a finding is sent first, and the entry has its name. If the server
+// rejects it, the form stays open and says so.
 func TestPhotoOfAFinding(t *testing.T) {
 	t.Parallel()
 	b := newBench(t)

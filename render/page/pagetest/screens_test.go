@@ -16,13 +16,13 @@ import (
 	"drawdown/sequence/run"
 )
 
-// screen is one thing that a person sees.
+// screen is one thing to look at.
 type screen struct {
 	name, path string
-	then       string // a script that opens what is seen
+	then       string // a script that opens it
 }
 
-// screens sets up a bench with a run in each state, and lists what is seen of it.
+// screens sets up a bench with a run in each state, and lists its screens.
 func screens(b *bench) []screen {
 	fresh := b.open("p4-head", run.Tighten)
 	loosen := b.open("p4-head", run.Loosen)
@@ -98,8 +98,8 @@ func (b *bench) finish(id string) {
 	b.t.Fatal("it never ends")
 }
 
-// faults are what is wrong with the layout of a page: what runs out of the screen,
-// and what is too small for a thumb.
+// faults finds layout faults of a page: what is outside the screen, and what is
+// too small for a thumb.
 const faults = `(() => {
 	const found = [];
 	const wide = document.documentElement.scrollWidth - document.documentElement.clientWidth;
@@ -127,11 +127,11 @@ const faults = `(() => {
 	return found;
 })()`
 
-// Every screen fits the devices, in each scheme and all languages, and breaks no rule
-// of WCAG 2.2, A or AA, that a program can check. A plain run tries each screen once,
-// by turns on each device, in each scheme and language. DRAWDOWN_PICTURES names a
-// folder for the pictures of all, DRAWDOWN_SCREEN those that are wanted, with commas
-// between, DRAWDOWN_LOOK how: "dark,de".
+// Every screen fits the devices, in each scheme and language, and breaks no
+// rule of WCAG 2.2, A or AA, that a program can check. A plain run tries each
+// screen once, on alternating devices, schemes and languages. DRAWDOWN_PICTURES
+// names a folder for pictures of all, DRAWDOWN_SCREEN selects some, separated
+// by commas, DRAWDOWN_LOOK their look: "dark,de".
 func TestScreens(t *testing.T) {
 	for k, d := range Devices {
 		t.Run(d.Name, func(t *testing.T) {
@@ -179,7 +179,8 @@ func isWanted(name string, n, k int) bool {
 	return pictures != "" || n%len(Devices) == k || testkit.Full()
 }
 
-// look returns the scheme and the language of a turn, or those of the pictures.
+// look returns the scheme and the language of a turn, or those set for the
+// pictures.
 func look(turn int) (scheme, language string) {
 	if pictures != "" {
 		scheme, language, _ = strings.Cut(cmp.Or(os.Getenv("DRAWDOWN_LOOK"), "light,en"), ",")
@@ -193,7 +194,7 @@ func show(one *Tab, b *bench, s screen, scheme, language string) {
 	one.T.Helper()
 	b.mu.Lock()
 	if b.light = page.BySystem; scheme == "contrast" {
-		b.light = page.Contrast // no system says so: the page is told
+		b.light = page.Contrast // not a system setting: it is set on the page
 	}
 	b.mu.Unlock()
 	one.Scheme(scheme)
@@ -210,7 +211,7 @@ func show(one *Tab, b *bench, s screen, scheme, language string) {
 	}
 }
 
-// picture keeps a picture of the page where that is asked for.
+// picture saves a picture of the page if requested.
 func (one *Tab) picture(name string) {
 	one.T.Helper()
 	if pictures == "" {

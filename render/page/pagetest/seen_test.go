@@ -7,9 +7,10 @@ import (
 	"drawdown/sequence/run"
 )
 
-// A tap on the picture is the place of a finding in the file's millimetres; on a mark
-// it is that fastener. First principles: half way between the marks of M1 and M2 is
-// half way between the places of M1 and M2, (−142.5, 45) in the file.
+// A tap on the picture gives the place of a finding in the file's millimetres;
+// a tap on a mark gives that fastener. First principles: half way between the
+// marks of M1 and M2 is half way between their places, (−142.5, 45) in the
+// file.
 func TestFindingWhereThePictureIsTapped(t *testing.T) {
 	t.Parallel()
 	b := newBench(t)
@@ -50,8 +51,9 @@ func TestFindingWhereThePictureIsTapped(t *testing.T) {
 	one.Quiet()
 }
 
-// A value of the file is chosen with its place and unit; with a shim the fitted one
-// is asked for, and without a value of the file what it is.
+// A value of the file is chosen with its place and unit. With a shim the form
+// asks for the fitted one, and without a value of the file it asks what was
+// measured.
 func TestValueOfTheFile(t *testing.T) {
 	t.Parallel()
 	b := newBench(t)

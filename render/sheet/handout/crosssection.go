@@ -9,9 +9,9 @@ import (
 	"drawdown/render/scene"
 )
 
-// The sections are drawn far out of scale: how the part lies on its gasket
-// after the first bolts, after more, and after all. Common practice, no source;
-// nothing in them is worked out.
+// The sections exaggerate how the part rests on its gasket after the first
+// bolts, after more, and after all. Common practice, no source; nothing in them
+// is calculated.
 
 const (
 	sectionHeight = 21.0
@@ -22,8 +22,9 @@ const (
 	mostLiftMm    = 5.0
 )
 
-// stage of a section: how high the part stands over its place at x, from −1 to
-// 1 across the part, in shares of the most; and which bolts are tight.
+// stage is the state shown in a section: how far the part is lifted at x, from
+// −1 to 1 across the part, as a share of the maximum; and which bolts are
+// tight.
 type stage struct {
 	lift  func(x float64) float64
 	tight func(x float64) bool
@@ -53,8 +54,8 @@ func (y *why) sections() {
 	y.Y += y.rowHeight(w.Rights)
 }
 
-// columns returns where the columns of the main group stand along the part,
-// from −1 to 1: at most seven, so that they can be told apart.
+// columns returns the positions of the columns of the main group along the
+// part, from −1 to 1: at most seven, so that they can be told apart.
 func (y *why) columns() []float64 {
 	points := y.plan.Joint.Points()
 	if len(y.plan.Groups) > 0 {
@@ -82,7 +83,7 @@ func (y *why) columns() []float64 {
 	return xs
 }
 
-// evenly are the columns of a part that has none to tell apart.
+// evenly are the columns of a part without distinct ones.
 var evenly = []float64{-1, -0.5, 0, 0.5, 1}
 
 func innermost(columns []float64) float64 {
@@ -93,7 +94,7 @@ func innermost(columns []float64) float64 {
 	return least
 }
 
-// within and beyond say which columns are tight, by their distance from the
+// within and beyond return which columns are tight, by their distance from the
 // middle.
 func within(reach float64) func(float64) bool {
 	return func(x float64) bool { return math.Abs(x) <= reach+1e-6 }
@@ -174,16 +175,16 @@ func (y *why) row(left float64, head string, stages [3]stage, texts [3]string) {
 	}
 }
 
-// section draws one stage: block, gasket, the part lying on it, and the bolts,
-// the tight ones in black with an arrow down.
+// section draws one stage: block, gasket, the part on it, and the bolts, the
+// tight ones black with an arrow down.
 func (y *why) section(s stage, left, top float64) {
 	width := y.sectionWidth()
 	bottom := top + sectionHeight
-	seat := bottom - blockMm - gasketMm // where the part lies when all is well
+	seat := bottom - blockMm - gasketMm // the bottom of a level part
 	half := width / 2 * 0.92
 	at := func(x float64) float64 { return left + width/2 + x/1.12*half }
 	y.Pen.Add(scene.Shape{Path: scene.Rect(left, bottom-blockMm, width, blockMm, 0), Fill: scene.Shade, Stroke: scene.Black, Width: 0.3})
-	edge := func(height func(lift float64) float64) (points []scene.Point) { // from the left to the right
+	edge := func(height func(lift float64) float64) (points []scene.Point) { // from left to right
 		const pieces = 48
 		for k := range pieces + 1 {
 			x := -1.12 + 2.24*float64(k)/pieces
@@ -191,8 +192,8 @@ func (y *why) section(s stage, left, top float64) {
 		}
 		return points
 	}
-	// The gasket fills what the part leaves it: it is pinched where the part
-	// comes too low, and does not reach up to a part that lifts.
+	// The gasket fills the space under the part: it is squeezed where the part
+	// is too low, and leaves a gap under a part that lifts.
 	pressed := edge(func(lift float64) float64 { return seat - min(0, lift) })
 	under := edge(func(lift float64) float64 { return seat - lift })
 	over := edge(func(lift float64) float64 { return seat - lift - plateMm })

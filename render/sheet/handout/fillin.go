@@ -15,15 +15,15 @@ import (
 const (
 	nameHeight = 12.0 // of the line for name, class and date
 	whyHeight  = 19.0 // of the question below the list, with two lines to write on
-	leastPart  = 60.0 // height of the part on a sheet
+	leastPart  = 60.0 // least height of the part on a sheet
 	ruleIndent = 4.0
 	captionAir = 2.0 // above and below the caption
 )
 
-// pages lays the sheet out: names and task, the part as large as there is room
-// for, the list, and on a key the rules. A list that would take the part's
-// room goes to the next page. Lacking counts the names without room beside
-// their marks.
+// pages lays out the sheet: names and task, the part as large as possible, the
+// list, and on a key the rules. A list that would take the part's space goes to
+// the next page. lacking is the number of names that do not fit beside their
+// marks.
 func (s *fillIn) pages() (pages []scene.Page, notes []finding.Finding, lacking int) {
 	run := sheet.NewRun(s.Paper, s.Words, s.heading(), s.Foot())
 	if s.which == Blank {
@@ -63,7 +63,7 @@ func (s *fillIn) nameLine(run *sheet.Run) {
 	run.Y += nameHeight
 }
 
-// taskText sets the task large enough to be read while the sheet lies on the
+// taskText sets the task large enough to be read while the sheet is on the
 // bench.
 func (s *fillIn) taskText(run *sheet.Run) {
 	how := run.Pen.Paper.Large()
@@ -91,7 +91,7 @@ func (s *fillIn) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
 		req.Box = scene.Box{Left: p.Left(), Top: top, Right: p.Right(), Bottom: foot}
 		d := diagram.Draw(req)
 		caption := diagram.NewLegend(req.KindNames(), s.reading(d), p.Paper.TextEm, p.Paper.Line, p.Left(), p.Right())
-		if caption.Lines > lines { // the drawing gives way
+		if caption.Lines > lines { // make the drawing smaller
 			lines = caption.Lines
 			continue
 		}
@@ -110,8 +110,8 @@ func (s *fillIn) reading(d diagram.Drawing) string {
 	return words.Text(cast.Large(), cast.Follow(d.Path), left)
 }
 
-// left tells what found no room. A name that lacks beside a number of the key
-// stands in its list.
+// left reports what did not fit. A name that does not fit beside a number of
+// the key is in its list.
 func (s *fillIn) left(d diagram.Drawing) []finding.Finding {
 	var notes []finding.Finding
 	note := func(code finding.Code, values finding.Values) {
@@ -128,7 +128,7 @@ func (s *fillIn) left(d diagram.Drawing) []finding.Finding {
 }
 
 const (
-	boxHeight = 11.0 // of a place in the list
+	boxHeight = 11.0 // of a box in the list
 	leastBox  = 11.0 // its width
 	listHead  = 7.0
 	listGap   = 3.0 // below a row

@@ -2,8 +2,7 @@ package handout
 
 import "drawdown/geometry/finding"
 
-// What found no room on the paper; key says that it is on the key, not on the
-// sheet.
+// What did not fit on the paper; key is true for the key, false for the sheet.
 const (
 	BoltsWithoutRoom finding.Code = "handout bolts without room" // key, sheet, count, of, paper
 	LabelWithoutRoom finding.Code = "handout label without room" // key, sheet, label, paper

@@ -19,12 +19,12 @@ import (
 type Graded struct {
 	Student string
 	Sheet   Sheet
-	Line    int // of the table
+	Line    int // in the table
 	exercise.Grade
 }
 
-// Feedback lays out a half page a student who gave an answer: the part with the
-// student's own numbers, and what to look at again.
+// Feedback lays out half a page for each student who answered: the part with
+// the student's own numbers, and what to check again.
 func Feedback(graded []Graded, ask Request) scene.Document {
 	doc := scene.Document{Title: ask.Words.Handout.Graded.Badge, Language: ask.Words.Language}
 	given := slices.DeleteFunc(slices.Clone(graded), func(g Graded) bool { return !g.Outcome.Given() })
@@ -49,11 +49,11 @@ func Feedback(graded []Graded, ask Request) scene.Document {
 type feedback struct {
 	Request
 	pen  *sheet.Pen
-	half string // of the page: tells bolts of the same ids apart
+	half string // of the page: distinguishes bolts with the same ids
 }
 
 // halfPage returns the first or the second half of the page: one above the
-// other, or side by side where the paper lies on its side.
+// other, or side by side on landscape paper.
 func (f *feedback) halfPage(k int) scene.Box {
 	p := f.Paper
 	box := scene.Box{Left: p.Margin, Top: p.Margin, Right: p.Width - p.Margin, Bottom: p.Height - p.Margin}
@@ -90,7 +90,7 @@ func (f *feedback) answer(g Graded, box scene.Box) {
 	p.Rule(box.Left, y+7.5, box.Right, y+7.5, 0.5)
 	told, drawing := box, box
 	told.Top, drawing.Top = y+9.5, y+9.5
-	// The part stands beside the words or above them, where it is larger.
+	// The part goes beside the words or above them, wherever it is larger.
 	beside := scene.Box{Right: 0.56 * told.Width(), Bottom: told.Height()}
 	above := scene.Box{Right: told.Width(), Bottom: 0.45 * told.Height()}
 	if scale(g.Sheet.Plan.Joint, beside) >= scale(g.Sheet.Plan.Joint, above) {
@@ -113,7 +113,7 @@ func scale(j geometry.Joint, box scene.Box) float64 {
 	return min(box.Width()/max(part.Width(), 1), box.Height()/max(part.Height(), 1))
 }
 
-// findings says what to look at again; dots stand for what finds no room.
+// findings lists what to check again, with dots for what does not fit.
 func (f *feedback) findings(all []judge.Finding, box scene.Box) {
 	w := f.Words.Handout.Graded
 	p, y := f.pen, box.Top+4
@@ -127,7 +127,7 @@ func (f *feedback) findings(all []judge.Finding, box scene.Box) {
 		lines := f.pen.Paper.BreakText(words.Capital(f.Words.Say(finding.Found())), box.Width()-ruleIndent)
 		last := y + float64(len(lines)-1)*f.pen.Paper.Line
 		if k < len(all)-1 {
-			last += f.pen.Paper.Line + 1 // for the dots, if the next one finds no room
+			last += f.pen.Paper.Line + 1 // for the dots, if the next one does not fit
 		}
 		if last > box.Bottom-1 {
 			p.Text(box.Left+ruleIndent, y, "…")
@@ -157,7 +157,7 @@ func (f *feedback) drawing(g Graded, box scene.Box) {
 	f.pen.Text(box.Left, box.Bottom+f.pen.Paper.Line, font.Fit(caption, scene.Regular, f.pen.Paper.TextEm, box.Width()))
 }
 
-// numbersOf assigns each bolt its number in an answer; a dash where it is left
+// numbersOf returns each bolt's number in an answer, or a dash if it is left
 // out.
 func numbersOf(j geometry.Joint, order []string) []string {
 	numbers := make([]string, len(j.Fasteners))

@@ -17,7 +17,7 @@ import (
 	"drawdown/sequence/judge"
 )
 
-// graded returns answers of all outcomes, with every rule that there is.
+// graded returns answers with all outcomes and all rules.
 func graded(t testing.TB, w *words.Catalogue) []handout.Graded {
 	t.Helper()
 	var all []handout.Graded
@@ -61,7 +61,7 @@ func TestGradedLayouts(t *testing.T) {
 	}
 }
 
-// rules are all that the judge has.
+// rules are all rules of the judge.
 var rules = []judge.Rule{judge.Unknown, judge.Twice, judge.Missing, judge.GroupOrder, judge.Together, judge.Unloaded,
 	judge.Middle, judge.Outwards, judge.OneSide, judge.Neighbours, judge.Across, judge.Balance, judge.Travel}
 
@@ -84,8 +84,8 @@ func TestEveryRuleHasItsName(t *testing.T) {
 	}
 }
 
-// The half page has the student's own numbers at the bolts, those to look at
-// again in black, and says which.
+// The half page has the student's own numbers at the bolts, those to check
+// again in black, and lists them.
 func TestFeedbackShowsWhere(t *testing.T) {
 	p := planOf(t, "p4-head")
 	order := p.IDs(p.Tighten.Order)
@@ -127,9 +127,9 @@ func TestFeedbackShowsWhere(t *testing.T) {
 	}
 }
 
-// What finds no room on a half page is not left out without a word. A raster
-// over the head breaks more rules than a half page of A5 holds; in languages
-// that need more lines others are the last to fit.
+// What does not fit on a half page is marked by dots. A raster over the head
+// breaks more rules than half a page of A5 can list; in languages that need
+// more lines, fewer fit.
 func TestDotsStandForWhatFindsNoRoom(t *testing.T) {
 	p := planOf(t, "p4-head")
 	g := exercise.GradeOf(judge.ForPlan(p, judge.Tighten, strings.Fields("M1 M2 M3 M4 M5 M6 M7 M8 M9 M10 F1 F2 F3 F4")))
@@ -154,7 +154,7 @@ func TestDotsStandForWhatFindsNoRoom(t *testing.T) {
 	}
 }
 
-// One who gave no answer is in the list of the class and has no half page.
+// A student without an answer is in the class list and has no half page.
 func TestNoAnswer(t *testing.T) {
 	a4, _ := sheet.FindPaper("a4")
 	w := words.English()
@@ -171,8 +171,8 @@ func TestNoAnswer(t *testing.T) {
 	}
 }
 
-// A row that cannot be read is in the list with its line, and counts for nothing
-// else.
+// A row that cannot be read is in the list with its line number, and is not
+// counted otherwise.
 func TestNotMarked(t *testing.T) {
 	a4, _ := sheet.FindPaper("a4")
 	for language, want := range map[string][]string{
@@ -197,8 +197,8 @@ func TestNotMarked(t *testing.T) {
 	}
 }
 
-// The list of the class names every rule that an answer breaks, on lines below
-// each other where one is too short.
+// The class list names every rule that an answer breaks, on several lines if
+// necessary.
 func TestSummaryCutsNothingOff(t *testing.T) {
 	for _, paper := range sheettest.Papers() {
 		for _, w := range wordstest.All() {
@@ -209,7 +209,7 @@ func TestSummaryCutsNothingOff(t *testing.T) {
 			}
 			for _, finding := range all[2].ToMend() {
 				if name := w.Handout.Graded.Names[string(finding.Rule)]; strings.Count(text, name) < 2 { // missed most, and in the list
-					// Broken into lines only at blanks.
+					// Wrapped only at blanks.
 					t.Errorf("%s on %s %g wide: %q is not in the list: %s", w.Language, paper.Name, paper.Width, name, text)
 				}
 			}
@@ -217,7 +217,7 @@ func TestSummaryCutsNothingOff(t *testing.T) {
 	}
 }
 
-// The summary counts answers, not findings, and has a line an answer.
+// The summary counts answers, not findings, and has a line per answer.
 func TestSummaryCounts(t *testing.T) {
 	a4, _ := sheet.FindPaper("a4")
 	w := words.English()

@@ -16,7 +16,7 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// Which says which kind of sheet to lay out.
+// Which selects the kind of sheet to lay out.
 type Which string
 
 const (
@@ -24,19 +24,19 @@ const (
 	Key   Which = "key"   // with the numbers
 )
 
-// Request says how sheets are wanted.
+// Request describes the sheets to lay out.
 type Request struct {
 	sheet.Request
-	Loosening bool // the loosening order is asked for
+	Loosening bool // ask for the loosening order
 }
 
-// Sheet is one part to put in order, and where it stands among others.
+// Sheet is one part to put in order, and its number among others.
 type Sheet struct {
 	Plan       plan.Plan
-	Number, Of int    // of the sheet; 0 where there is but one
-	Seed       uint64 // that made the part; told where there are several
-	// MadeUp says that the part was made up for the class: there is no file
-	// whose fingerprint it could carry.
+	Number, Of int    // of the sheet; 0 if there is only one
+	Seed       uint64 // of the generated part; shown if there are several
+	// MadeUp reports that the part was generated for the class, so that there
+	// is no file with a fingerprint.
 	MadeUp bool
 }
 
@@ -47,7 +47,7 @@ func (s Sheet) numbered(w *words.Catalogue) string {
 	return fmt.Sprintf(w.Handout.SheetOf, s.Number, s.Of)
 }
 
-// identity tells the sheets of a class apart, and says how the part is seen.
+// identity distinguishes the sheets of a class, and names the view.
 func (s Sheet) identity(w *words.Catalogue) string {
 	if !s.MadeUp {
 		return words.Row(s.numbered(w), sheet.Identity(s.Plan, w))
@@ -59,8 +59,8 @@ func (s Sheet) identity(w *words.Catalogue) string {
 	return words.Row(s.numbered(w), fmt.Sprintf(w.Handout.Seed, s.Seed), seen)
 }
 
-// Document lays out sheets one after the other and counts the pages through.
-// The notes tell what found no room on this paper.
+// Document lays out sheets one after the other with continuous page numbers.
+// The notes say what did not fit on this paper.
 func Document(sheets []Sheet, ask Request, which Which) (doc scene.Document, notes []finding.Finding) {
 	for k, s := range sheets {
 		if k == 0 {
@@ -73,7 +73,7 @@ func Document(sheets []Sheet, ask Request, which Which) (doc scene.Document, not
 	return doc, notes
 }
 
-// Pages lays out one sheet; the pages lack their count.
+// Pages lays out one sheet. The pages do not have their count yet.
 func Pages(s Sheet, ask Request, which Which) (pages []scene.Page, notes []finding.Finding) {
 	pages, notes, lacking := newFillIn(s, ask, which).pages()
 	if which == Blank && lacking > 0 {
@@ -90,8 +90,8 @@ type fillIn struct {
 	side  plan.Side
 	which Which
 	words *words.Handout
-	// named says that the names stand in the marks, since there is no room for
-	// all of them beside: then only the list is filled in.
+	// named reports that the names are in the marks, because not all of them
+	// fit beside. Then only the list is filled in.
 	named bool
 }
 

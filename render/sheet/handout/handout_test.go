@@ -22,10 +22,11 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// planOf plans a built-in pattern, or the text of one.
+// planOf plans a built-in pattern, or a pattern given as text.
 var planOf = patterntest.Plan
 
-// checkLayout reports every fault of a document's layout, and type under 2 mm.
+// checkLayout reports every layout fault of a document, and type smaller than 2
+// mm.
 func checkLayout(t *testing.T, what string, doc scene.Document) {
 	t.Helper()
 	if len(doc.Pages) == 0 {
@@ -46,7 +47,7 @@ func checkLayout(t *testing.T, what string, doc scene.Document) {
 	}
 }
 
-// A caption that stands away from its drawing reads as the head of what follows.
+// A caption far from its drawing looks like the heading of what follows.
 func TestCaptionStandsWithThePart(t *testing.T) {
 	pages, _ := handout.Pages(handout.Sheet{Plan: planOf(t, "p4-head")}, handout.Request{Request: sheettest.English(sheettest.Paper(t, "a4"))}, handout.Blank)
 	bottom, caption := 0.0, 0.0
@@ -71,8 +72,8 @@ func TestCaptionStandsWithThePart(t *testing.T) {
 }
 
 // Sheets and keys of every built-in pattern pass the layout check on every
-// paper, upright and on its side, and in every language, with nothing left out. A
-// plain run takes some, by turns.
+// paper, in portrait and landscape, in every language, with nothing left out. A
+// plain run tries some in turn.
 func TestBuiltinLayouts(t *testing.T) {
 	for n, name := range patterns.Builtin() {
 		p := planOf(t, name)
@@ -100,7 +101,7 @@ func checkTask(t *testing.T, p plan.Plan, ask handout.Request) {
 	}
 }
 
-// class makes the sheets of a class.
+// class generates the sheets of a class.
 func class(t testing.TB, seed uint64, n int, w *words.Catalogue) []handout.Sheet {
 	t.Helper()
 	made, err := exercise.Make(seed, n)
@@ -121,7 +122,7 @@ func class(t testing.TB, seed uint64, n int, w *words.Catalogue) []handout.Sheet
 	return sheets
 }
 
-// The same for parts that were made up.
+// The same for generated parts.
 func TestMadeUpLayouts(t *testing.T) {
 	count := testkit.Samples(4, 16)
 	for k, paper := range sheettest.Papers() {
@@ -132,9 +133,9 @@ func TestMadeUpLayouts(t *testing.T) {
 	}
 }
 
-// The sheet to fill in gives nothing of the order away: each name stands once
-// beside its mark, in the order of the file, no mark differs, no number but
-// those of the empty boxes. The key has number and list.
+// The sheet to fill in reveals nothing about the order: each name is once
+// beside its mark, in the order of the file, all marks look the same, and the
+// only numbers are those of the empty boxes. The key has numbers and list.
 func TestBlankHidesTheOrder(t *testing.T) {
 	p := planOf(t, "p4-head")
 	a4, _ := sheet.FindPaper("a4")
@@ -174,7 +175,7 @@ func TestBlankHidesTheOrder(t *testing.T) {
 			list = append(list, text.Content)
 		}
 	}
-	// The order that drawdown order prints for p4-head, pinned there.
+	// The output of drawdown order for p4-head, pinned there.
 	if got, want := strings.Join(list, " "), "M3 M8 M9 M4 M2 M7 M10 M5 M1 M6 F2 F3 F1 F4"; got != want {
 		t.Errorf("the list of the key is %s, want %s", got, want)
 	}
@@ -183,8 +184,8 @@ func TestBlankHidesTheOrder(t *testing.T) {
 	}
 }
 
-// A part with more bolts than there is room for beside their marks has the
-// names in the marks; one or two bolts are a part, too.
+// A part with more bolts than names fit beside has the names in the marks; one
+// or two bolts work too.
 func TestCrowdedParts(t *testing.T) {
 	a5, _ := sheet.FindPaper("a5")
 	for _, count := range []int{1, 2, 40} {

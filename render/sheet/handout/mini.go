@@ -10,26 +10,29 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// mini is the part drawn small, without words: its outline, its bores, and its
-// marks, so that it fills the room that there is.
+// mini is a small drawing of the part without words: its outline, its bores and
+// its marks, as large as the space allows.
 type mini struct {
 	plan   plan.Plan
 	bounds geometry.Box // of the part
-	reach  float64      // of a mark, in millimetres of the part
-	bores  float64      // how far the nearest edge of a bore is from a fastener, in millimetres of the part
+	reach  float64      // of a mark, in millimetres on the part
+	bores  float64      // least distance from a fastener to the edge of a bore, in millimetres on the part
 }
 
 const (
-	// miniReach is the radius of a mark in spacings: two neighbours stay apart.
+	// miniReach is the radius of a mark in spacings: two neighbours do not
+	// touch.
 	miniReach = 0.3
-	// nowReach is how far the ring of the bolt just turned reaches, in radii.
+	// nowReach is the radius of the ring around the bolt just turned, in radii
+	// of a mark.
 	nowReach = 1.6
-	// largestMark and smallestMark are radii on paper.
+	// largestMark and smallestMark are radii on paper, in millimetres.
 	largestMark, smallestMark = 2.4, 0.7
-	// fairMark is a radius on paper that is easy to see: marks keep off bores down
-	// to it.
+	// fairMark is a radius on paper that is easy to see: marks are reduced to
+	// it to clear bores.
 	fairMark = 0.8
-	// collar is the white about a mark, on paper, so that no edge runs into it.
+	// collar is the white border around a mark on paper, so that no edge
+	// touches it.
 	collar = 0.6
 )
 
@@ -56,17 +59,17 @@ func newMini(p plan.Plan) mini {
 	return m
 }
 
-// height is what the part takes up of a width, at the most so much.
+// height is the height of the part at a width, at most most.
 func (m mini) height(width, most float64) float64 {
 	return math.Min(most, width*m.bounds.Height()/math.Max(m.bounds.Width(), 1e-9))
 }
 
-// state is how a bolt stands: tight or loose, and whether it is the one just
+// state is the state of a bolt: tight or loose, and whether it is the one just
 // turned.
 type state struct{ tight, now bool }
 
 // drawn draws a bolt of a kind: tight is solid, loose is open, and the one just
-// turned has a ring, so that a copy in black and white tells them apart.
+// turned has a ring, so that a black-and-white copy shows the difference.
 func (s state) drawn(kind int, at scene.Point, radius float64) []scene.Item {
 	shape := func(radius float64) scene.Shape {
 		mark := diagram.Sample(kind, at, radius).(scene.Shape)
@@ -89,7 +92,7 @@ func (s state) drawn(kind int, at scene.Point, radius float64) []scene.Item {
 func (m mini) draw(box scene.Box, states func(fastener int) state) []scene.Item {
 	const line = 0.3
 	joint := m.plan.Joint
-	scale := math.Min((box.Width()-2*collar)/m.bounds.Width(), (box.Height()-2*collar)/m.bounds.Height()) // the white about a mark stays in the box
+	scale := math.Min((box.Width()-2*collar)/m.bounds.Width(), (box.Height()-2*collar)/m.bounds.Height()) // the white border stays in the box
 	middle := geometry.Point{X: (m.bounds.Min.X + m.bounds.Max.X) / 2, Y: (m.bounds.Min.Y + m.bounds.Max.Y) / 2}
 	centre := box.Centre()
 	at := func(p geometry.Point) scene.Point {
@@ -117,7 +120,8 @@ func (m mini) draw(box scene.Box, states func(fastener int) state) []scene.Item 
 	return items
 }
 
-// radius of a mark on paper: off the bores where it is easy to see there.
+// radius is the radius of a mark on paper, small enough to clear the bores if
+// it is still easy to see.
 func (m mini) radius(scale float64) float64 {
 	radius := math.Max(smallestMark, math.Min(largestMark, m.reach*scale))
 	if clear := m.bores*scale - collar; clear >= fairMark {
@@ -126,8 +130,8 @@ func (m mini) radius(scale float64) float64 {
 	return radius
 }
 
-// rim stands for the outline of a part that has none: round where it is as wide
-// as high.
+// rim replaces the outline of a part without one: round if it is as wide as
+// high.
 func (m mini) rim(at func(geometry.Point) scene.Point, scale float64) scene.Path {
 	low, high := at(m.bounds.Min), at(m.bounds.Max)
 	if w, h := high.X-low.X, low.Y-high.Y; math.Abs(w-h) > 0.05*math.Max(w, h) {

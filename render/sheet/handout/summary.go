@@ -12,8 +12,8 @@ import (
 	"drawdown/sequence/exercise"
 )
 
-// Summary lays out what a class has come to: how many are right, what was
-// missed most, and a line an answer.
+// Summary lays out the results of a class: how many are right, what was missed
+// most, and a line per answer.
 func Summary(graded []Graded, ask Request) scene.Document {
 	w := ask.Words.Handout.Graded
 	doc := scene.Document{Title: w.Summary, Language: ask.Words.Language}
@@ -87,7 +87,7 @@ func (s *summary) table() {
 	s.row(s.Paper.Bold(), head)
 	for _, g := range s.graded {
 		number, what := strconv.Itoa(max(1, g.Sheet.Number)), s.rules(g)
-		if g.Outcome == exercise.Unread { // what the row says of its sheet may be wrong, too
+		if g.Outcome == exercise.Unread { // what the row says about its sheet may be wrong too
 			number, what = "–", fmt.Sprintf(w.AtLine, g.Line)
 		}
 		cells := []string{g.Student, number, w.Outcomes[string(g.Outcome)], what}
@@ -107,7 +107,7 @@ func (s *summary) rules(g Graded) string {
 	return strings.Join(names, ", ")
 }
 
-// shares of the width that the columns take.
+// columnShares are the shares of the width for the columns.
 var columnShares = [4]float64{0.28, 0.08, 0.24, 0.40}
 
 func (s *summary) row(how sheet.Style, cells []string) {

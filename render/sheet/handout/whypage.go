@@ -15,9 +15,9 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// WhyPages lays out the page that tells why, for the part at hand; the pages
-// lack their count. On A4 it is one page. Where the figures are nil, or tell
-// nothing, words take their place.
+// WhyPages lays out the page that explains the order of this part. The pages do
+// not have their count yet. On A4 it is one page. If the figures are nil, or
+// show nothing, words replace them.
 func WhyPages(p plan.Plan, figures *interaction.Reason, ask Request) []scene.Page {
 	w := &ask.Words.Handout.Why
 	y := &why{Request: ask, plan: p, words: w, layout: w.Spread, circle: IsCircle(p)}
@@ -28,7 +28,7 @@ func WhyPages(p plan.Plan, figures *interaction.Reason, ask Request) []scene.Pag
 	lines := ask.Paper.BreakText(words.Text(w.Practice, ask.Words.Sheet.ManualFirst), ask.Paper.Content())
 	y.Run = sheet.NewRun(ask.Paper, ask.Words, heading, sheet.Foot{Lines: lines})
 	y.steps()
-	if y.Paper.Low() { // the sections have a page of their own
+	if y.Paper.Low() { // the sections have a separate page
 		y.tell(figures)
 		y.sections()
 	} else {
@@ -38,8 +38,8 @@ func WhyPages(p plan.Plan, figures *interaction.Reason, ask Request) []scene.Pag
 	return y.Pages("1")
 }
 
-// IsCircle reports whether the main group of a plan lies round one bolt circle,
-// where crosswise is the rule and not outwards.
+// IsCircle reports whether the main group of a plan is on one bolt circle,
+// where the rule is crosswise rather than outwards.
 func IsCircle(p plan.Plan) bool {
 	return len(p.Groups) > 0 && p.UsualWay(p.Groups[0]) == sequence.Star
 }
@@ -54,9 +54,9 @@ type why struct {
 }
 
 const (
-	mostMini    = 40.0 // height of a part drawn small
+	mostMini    = 40.0 // height of a small drawing of the part
 	narrowMini  = 26.0 // the same on small paper
-	lowMini     = 18.0 // and on small paper that lies on its side
+	lowMini     = 18.0 // and on small landscape paper
 	miniGap     = 4.0
 	miniCaption = 7.0
 )
@@ -115,8 +115,8 @@ func (y *why) legend(at float64) {
 	}
 }
 
-// mini draws the part small after so many of its bolts: those are tightened, or
-// loosened.
+// mini draws the part small after count bolts of an order have been tightened,
+// or loosened.
 func (y *why) mini(box scene.Box, order []int, count int, tightening bool) {
 	states := map[int]state{}
 	for k, i := range order {
@@ -125,20 +125,19 @@ func (y *why) mini(box scene.Box, order []int, count int, tightening bool) {
 	y.Pen.Add(newMini(y.plan).draw(box, func(fastener int) state { return states[fastener] })...)
 }
 
-// telling is a heading with sentences, and a picture beside them where it has
-// one.
+// telling is a heading with sentences, and perhaps a picture beside them.
 type telling struct {
 	head    string
 	texts   []string
-	picture bool // of the part with the first third let go
+	picture bool // of the part with the first third loosened
 }
 
-// tell lays out what is told in words: of loosening, and of figures or of what
-// the order is for. On paper that lies on its side they stand side by side.
+// tell lays out the texts: about loosening, and about figures or the purpose of
+// the order. On landscape paper they are side by side.
 func (y *why) tell(figures *interaction.Reason) {
 	back, width := telling{y.words.Back, y.words.BackText, true}, y.Paper.Content()
 	if y.circle {
-		back.texts = back.texts[:1] // the rest is of edges and middle, which a circle has not
+		back.texts = back.texts[:1] // the rest is about edges and middle, which a circle does not have
 	}
 	rows := [][]telling{{back}, {y.figures(figures)}}
 	if y.Paper.Wide() {
@@ -157,7 +156,7 @@ func (y *why) tell(figures *interaction.Reason) {
 	}
 }
 
-// lines breaks the sentences of a telling, which leave room for its picture.
+// lines wraps the sentences of a telling, leaving space for its picture.
 func (t telling) lines(y sheet.Type, width float64) sheet.Broken {
 	if t.picture {
 		width *= 0.62
@@ -189,15 +188,15 @@ func (y *why) put(t telling, left, width float64) {
 	}
 }
 
-// figures tells what was worked out where it tells something; else what the
-// order is for, without a figure.
+// figures reports the calculated figures if they show something; otherwise the
+// purpose of the order, without figures.
 func (y *why) figures(f *interaction.Reason) telling {
 	w, left := y.words, y.springs()
 	if f == nil || !f.TellsLowest && !f.TellsUneven {
 		return telling{head: w.Purpose, texts: append([]string{y.layout.Purpose}, left...)}
 	}
 	say := func(words string, figure [2]bounds.Band, format string) string {
-		in := func(b bounds.Band) string { // the middle, and the ends in brackets
+		in := func(b bounds.Band) string { // the middle, and the range in brackets
 			return y.Words.Figure(fmt.Sprintf(format+" ("+format+"–"+format+")", b.Nominal, b.Low, b.High))
 		}
 		return fmt.Sprintf(words, in(figure[0]), in(figure[1]), y.layout.Other)
@@ -215,8 +214,8 @@ func (y *why) figures(f *interaction.Reason) telling {
 	return telling{head: w.Worked, texts: append(append(texts, w.Band), left...)}
 }
 
-// springs says what drawings and figures leave out where springs press under
-// some caps and not under others.
+// springs says what drawings and figures leave out if only some caps are under
+// spring load.
 func (y *why) springs() []string {
 	var free []string
 	for _, c := range y.plan.Joint.Clusters {

@@ -23,20 +23,20 @@ var someFigures = interaction.Reason{
 	UnevenMm:      [2]bounds.Band{{Low: 0.09, Nominal: 0.14, High: 0.21}, {Low: 0.14, Nominal: 0.23, High: 0.35}},
 }
 
-// whyDocument is the page that tells why, by itself.
+// whyDocument is the explanation page as a document.
 func whyDocument(p plan.Plan, figures *interaction.Reason, ask handout.Request) scene.Document {
 	return sheet.Document(p, ask.Request, handout.WhyPages(p, figures, ask))
 }
 
-// The page that tells why passes the layout check for every pattern, on every
-// paper and in every language, and is one page, on paper lower than A4 at most two. A
-// plain run takes some, by turns.
+// The explanation page passes the layout check for every pattern, on every
+// paper and in every language. It is one page, or at most two on paper lower
+// than A4. A plain run tries some in turn.
 func TestWhyLayouts(t *testing.T) {
 	for n, name := range patterns.Builtin() {
 		p := planOf(t, name)
 		for k, paper := range sheettest.InTurn(n, 2) {
 			speaking := wordstest.All()
-			if paper.Name != "a5" { // where there is room, one language will do
+			if paper.Name != "a5" { // with plenty of space, one language is enough
 				speaking = speaking[(k+n)%len(speaking):][:1]
 			}
 			for m, w := range speaking {
@@ -51,19 +51,19 @@ func TestWhyLayouts(t *testing.T) {
 	}
 }
 
-// checkWhy checks a page that holds one or both figures up, or none.
+// checkWhy checks a page that uses one or both figures, or none.
 func checkWhy(t *testing.T, p plan.Plan, ask handout.Request, lowest, uneven bool) {
 	t.Helper()
 	figures := someFigures
 	figures.TellsLowest, figures.TellsUneven = lowest, uneven
 	if name := p.Name; strings.HasSuffix(name, "caps") {
-		figures.TellsLowest = false // caps without a gasket never tell by both
+		figures.TellsLowest = false // caps without a gasket never show both
 	}
 	doc := whyDocument(p, &figures, ask)
 	what := fmt.Sprintf("%s: why on %s %g wide, %s", p.Name, ask.Paper.Name, ask.Paper.Width, ask.Words.Language)
 	checkLayout(t, what, doc)
 	most := 1
-	if ask.Paper.Name != "a4" || ask.Paper.Wide() { // all have less height
+	if ask.Paper.Name != "a4" || ask.Paper.Wide() { // the others have less height
 		most = 2
 	}
 	if len(doc.Pages) > most {
@@ -71,8 +71,9 @@ func checkWhy(t *testing.T, p plan.Plan, ask handout.Request, lowest, uneven boo
 	}
 }
 
-// The part drawn small fills its room: on A4, four beside each other, a flange is
-// as wide as its column or as high as 40 mm, and its marks can be told apart.
+// The small drawing of the part fills its space: on A4, with four side by side,
+// a flange is as wide as its column or 40 mm high, and its marks can be told
+// apart.
 func TestWhyDrawsThePartLarge(t *testing.T) {
 	a4, _ := sheet.FindPaper("a4")
 	for _, name := range []string{"p4-pump-flange", "p4-head"} {
@@ -91,8 +92,8 @@ func TestWhyDrawsThePartLarge(t *testing.T) {
 	}
 }
 
-// Where a cap is not under load, the page says that springs are in no figure;
-// elsewhere there is no word of them.
+// If a cap is unloaded, the page says that no figure includes springs;
+// otherwise it does not mention them.
 func TestWhyTellsOfSprings(t *testing.T) {
 	a4, _ := sheet.FindPaper("a4")
 	ask := handout.Request{Request: sheet.Request{Paper: a4, Words: words.English()}}
@@ -114,9 +115,9 @@ func said(doc scene.Document) string {
 	return strings.Join(all, " ")
 }
 
-// A circle is told why crosswise, all else why outwards; figures carry ≈ and
-// their band, and one that does not tell the orders apart is not held up as a
-// reason.
+// For a circle the page explains crosswise, for all others outwards. Figures
+// have a ≈ and their range, and a figure that does not distinguish the orders
+// is not given as a reason.
 func TestWhySays(t *testing.T) {
 	a4, _ := sheet.FindPaper("a4")
 	ask := handout.Request{Request: sheet.Request{Paper: a4, Words: words.English()}}

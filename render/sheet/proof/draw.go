@@ -36,7 +36,7 @@ func (l *layout) drawShape(s trace.Shape) {
 	}
 	tag := scene.Tag{Name: s.ID}
 	switch s.Role {
-	case trace.Port:
+	case trace.Port, trace.Hole:
 		if s.Round() {
 			l.stroke(scene.Circle(c.X, c.Y, r), scene.Accent, thin, dash, tag)
 		} else if len(s.Edge) > 2 {
@@ -46,6 +46,9 @@ func (l *layout) drawShape(s trace.Shape) {
 		d := max(r, 1)
 		l.stroke(segment(c.X-d, c.Y-d, c.X+d, c.Y+d), scene.Black, thin, 0, tag)
 		l.stroke(segment(c.X-d, c.Y+d, c.X+d, c.Y-d), scene.Black, thin, 0, tag)
+	case trace.Candidate:
+		l.stroke(scene.Circle(c.X, c.Y, r), scene.Accent, thin, dash, tag)
+		l.stroke(scene.Circle(c.X, c.Y, r+1.1), scene.Accent, thin, dash, scene.Tag{})
 	case trace.Bore:
 		l.stroke(scene.Circle(c.X, c.Y, r), scene.Black, thin, dash, tag)
 		l.cross(c, 2.5)

@@ -42,6 +42,9 @@ func (l *layout) foot() {
 	}
 	for _, s := range l.Found.Shapes {
 		for _, d := range s.Doubts {
+			if d.Code == trace.SizeOpen {
+				continue // the sizes are listed above
+			}
 			doubts = append(doubts, fmt.Sprintf(w.LookAt, s.ID, l.figure("%.1f mm", s.DiameterMm), l.Words.Say(d)))
 		}
 	}
@@ -67,14 +70,8 @@ func (l *layout) foot() {
 // sizes lists the groups of holes: 6 bolt holes 8.4 mm; 2 dowels 6.0 mm.
 func (l *layout) sizes() string {
 	var sizes []string
-	for g, mm := range l.Found.GroupsMm {
-		n, role := 0, trace.Role("")
-		for _, s := range l.Found.Shapes {
-			if s.Group == g {
-				n, role = n+1, s.Role
-			}
-		}
-		sizes = append(sizes, fmt.Sprintf(l.words().Size, n, l.figure("%.1f mm", mm), l.words().Roles[string(role)]))
+	for _, size := range l.Found.Sizes() {
+		sizes = append(sizes, fmt.Sprintf(l.words().Size, size.Holes, l.figure("%.1f mm", size.DiameterMm), l.words().Roles[string(size.Role)]))
 	}
 	for _, s := range l.Found.Shapes {
 		if s.Role == trace.Port && !s.Round() {

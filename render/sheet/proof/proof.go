@@ -151,7 +151,7 @@ func (l *layout) header() {
 // Counts says how many of each were found: 6 bolt holes, 1 bore.
 func Counts(w *words.Catalogue, found trace.Found) string {
 	var parts []string
-	for _, role := range []trace.Role{trace.Fastener, trace.Dowel, trace.Bore, trace.Port, trace.Spot} {
+	for _, role := range []trace.Role{trace.Fastener, trace.Dowel, trace.Bore, trace.Hole, trace.Port, trace.Spot, trace.Candidate} {
 		n := 0
 		for _, s := range found.Shapes {
 			if s.Role == role {

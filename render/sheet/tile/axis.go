@@ -6,25 +6,25 @@ import (
 	"drawdown/render/scene"
 )
 
-// axis is one direction in which sheets follow one another: where their cut
-// edges may lie, and what a cut there spoils.
+// axis is one direction in which sheets follow one another: where the cut edges
+// may be, and what a cut there damages.
 type axis struct {
-	low, high float64 // of the drawing, with air
+	low, high float64 // of the drawing, with a margin
 	window    float64
-	from      float64   // the first place of a cut; the next lie cutStep apart
-	spoils    []float64 // at each place
-	laps      []float64 // at each place: the least overlap, so that what is cut is whole on the next sheet
+	from      float64   // first possible cut; the next are cutStep apart
+	spoils    []float64 // at each position
+	laps      []float64 // at each position: the least overlap so that everything cut is whole on the next sheet
 	widest    float64   // of the pieces
 }
 
-// stop is a stretch of an axis that a cut should not fall into.
+// stop is an interval of an axis that a cut should avoid.
 type stop struct {
 	from, to float64
 	spoils   float64
-	whole    bool // of a piece: the sheet below has to show all of it
+	whole    bool // of a piece: the sheet below must show all of it
 }
 
-// What a cut spoils: a word, one that may still move, a spot, a line.
+// Cost of a cut through a word, a word that may still move, a spot, a line.
 const (
 	spoilsWord   = 1000.0
 	spoilsLabel  = 10.0
@@ -32,7 +32,7 @@ const (
 	spoilsLine   = 3.0
 	cutStep      = 0.5
 	leastVisible = 10.0   // of a sheet between two cuts
-	unevenness   = 0.0001 // for every square millimetre away from even shares
+	unevenness   = 0.0001 // per square millimetre of deviation from equal shares
 )
 
 func newAxis(low, high, window float64, stops []stop) axis {
@@ -56,7 +56,7 @@ func newAxis(low, high, window float64, stops []stop) axis {
 			}
 		}
 	}
-	// A piece larger than a sheet is whole on none, and named.
+	// A piece larger than a sheet is whole on none, and is reported.
 	most := 0.7 * window
 	a.widest = math.Min(a.widest, most)
 	for k := range a.laps {
@@ -74,9 +74,9 @@ func (a axis) sheets(lap float64) float64 {
 	return math.Ceil((a.high - a.low - lap) / (a.window - lap))
 }
 
-// cuts chooses where the sheets are cut so that the cuts spoil least: on the
-// fewest sheets, or on a few more, as an overlap as wide as the widest piece
-// takes, where that spoils less.
+// cuts chooses the cuts between sheets that damage least: with the fewest
+// sheets, or a few more if that is better. An overlap as wide as the widest
+// piece would need no more.
 func (a axis) cuts() []float64 {
 	var best []float64
 	least := math.Inf(1)
@@ -94,11 +94,11 @@ func (a axis) cuts() []float64 {
 
 type choice struct {
 	cost   float64
-	before int // the cut before, as an index of the stage before
+	before int // the previous cut, as an index of the stage before
 }
 
-// share finds the best cuts for a number of sheets: from the first cut to the
-// last, the best way to each place.
+// share finds the best cuts for a number of sheets by dynamic programming: from
+// the first cut to the last, the best way to each position.
 func (a axis) share(n int) (cuts []float64, spoilt float64, ok bool) {
 	if n == 1 {
 		return nil, 0, true
@@ -153,8 +153,8 @@ func (a axis) come(stage []choice, first, i int, firstCut bool) choice {
 	return best
 }
 
-// starts returns where the window of each sheet begins: it ends at its cut, the
-// last one halfway between the least it must show and the most.
+// starts returns where the window of each sheet begins. A window ends at its
+// cut; the last one is half way between the least it must show and the most.
 func (a axis) starts(cuts []float64) []float64 {
 	if len(cuts) == 0 {
 		return []float64{scene.Rounded((a.low + a.high - a.window) / 2)}

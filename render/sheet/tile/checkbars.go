@@ -8,28 +8,28 @@ import (
 	"drawdown/render/sheet"
 )
 
-// frame is what stands round the window through which a sheet shows its part of
-// the drawing. It is the same on every sheet, so that the windows join.
+// frame is what surrounds the window in which a sheet shows its part of the
+// drawing. It is the same on every sheet, so that the windows join.
 type frame struct {
 	ask      Sheets
-	left     float64 // where the foot begins
+	left     float64 // left edge of the foot
 	subtitle []string
 	window   scene.Box // on the page
-	// legend is broken to the width beside the key plan. The last lines, with
-	// room for as many, tell of sheets that are left out.
+	// legend is wrapped to the width beside the key plan. leftOut are the last
+	// lines, about sheets that are left out; space for them is reserved.
 	legend, leftOut []string
 }
 
 const (
-	titleStrip = 10.0 // title, and the name of the sheet
+	titleStrip = 10.0 // title, and name of the sheet
 	labelWidth = 24.0 // of that name
-	gap        = 6.0  // round the window: crop marks, and the names of the sheets beside
-	barGap     = 9.0  // at the left, with the upright check bar
-	barStrip   = 10.0 // the check bar that lies
+	gap        = 6.0  // around the window: crop marks, and names of the adjacent sheets
+	barGap     = 9.0  // at the left, with the vertical check bar
+	barStrip   = 10.0 // with the horizontal check bar
 	keyWidth   = 25.0
 	keyHeight  = 21.0
 	countLine  = 4.5 // kept free for the page count
-	mostLegend = 6   // lines, on paper that is not narrow
+	mostLegend = 6   // lines, except on narrow paper
 
 	// BarMm is the length of the check bars.
 	BarMm = 100.0
@@ -38,7 +38,7 @@ const (
 func newFrame(ask Sheets, joined bool) frame {
 	p := ask.Paper
 	f := frame{ask: ask, left: p.Margin}
-	if p.Low() { // the upright check bar is higher than the window
+	if p.Low() { // the vertical check bar is higher than the window
 		f.left += barGap
 	}
 	width := p.Width - p.Margin - f.left - keyWidth - 3
@@ -110,8 +110,8 @@ func (f frame) bars(p *sheet.Pen, y float64, words string, width float64) {
 	p.Add(upright)
 }
 
-// bar is a scale from a place in a direction. Its ends are long ticks to the
-// right of that direction.
+// bar is a scale from a point in a direction. Its end ticks are longer and to
+// the right of that direction.
 func bar(x, y, dx, dy, length float64) scene.Shape {
 	var path scene.Path
 	path.Stroke(x, y, x+dx*length, y+dy*length)

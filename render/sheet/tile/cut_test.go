@@ -7,8 +7,8 @@ import (
 	"drawdown/render/scene"
 )
 
-// A circle cut by a window: all that is left lies in the window and on the
-// circle, and all of the circle in the window is there (first principles: the
+// A circle cut by a window: what remains is in the window and on the circle,
+// and nothing of the circle in the window is missing (first principles: the
 // length of its arcs).
 func TestCutCircle(t *testing.T) {
 	const r = 75.0
@@ -24,8 +24,8 @@ func TestCutCircle(t *testing.T) {
 			length += math.Hypot(s.P[0].X-here.X, s.P[0].Y-here.Y)
 			for k := range 11 {
 				q := scene.Point{X: here.X + (s.P[0].X-here.X)*float64(k)/10, Y: here.Y + (s.P[0].Y-here.Y)*float64(k)/10}
-				// Four cubic curves leave a circle by 0.027 %; a coordinate is
-				// rounded to a hundredth.
+				// Four cubic curves deviate from a circle by 0.027 %;
+				// coordinates are rounded to a hundredth.
 				if off := math.Abs(math.Hypot(q.X, q.Y) - r); off > flatness+0.00028*r+0.01 {
 					t.Fatalf("%.3f lies %.3f mm off the circle", q, off)
 				}
@@ -38,8 +38,8 @@ func TestCutCircle(t *testing.T) {
 			t.Fatalf("verb %d is left in a path that was cut", s.Verb)
 		}
 	}
-	// y is at most 30: from asin(30/75) up on both sides. Of the left side what
-	// lies beyond x = −40 is missing, down to y = 30.
+	// y is at most 30: upwards from asin(30/75) on both sides. On the left the
+	// part beyond x = −40 is missing, down to y = 30.
 	low, left := math.Asin(30/r), math.Acos(40/r)
 	want := r * ((math.Pi/2 + low) + (math.Pi/2 - left)) // the right half and the upper part of the left
 	if math.Abs(length-want) > 0.1 {
@@ -56,7 +56,7 @@ func TestCutKeepsWhatLiesInside(t *testing.T) {
 	if rest := cut(circle, scene.Box{Left: 61, Right: 100, Bottom: 100}); len(rest) > 0 {
 		t.Errorf("a circle outside the window left %d segments", len(rest))
 	}
-	// A window inside the circle sees nothing of its line.
+	// A window inside the circle contains none of its line.
 	if rest := cut(scene.Circle(50, 50, 40), scene.Box{Left: 40, Top: 40, Right: 60, Bottom: 60}); len(rest) > 0 {
 		t.Errorf("a window within a circle shows %d segments", len(rest))
 	}

@@ -61,8 +61,8 @@ func (g *tiling) show(p *sheet.Pen, row, column int) {
 	}
 }
 
-// inside returns the words that a window holds whole. They belong to a spot
-// that is whole on another sheet: here they are no numbers that need their
+// inside returns the words that are whole in a window. They belong to a spot
+// that is whole on another sheet, so here they are not numbers that need their
 // mark.
 func inside(items []scene.Item, w scene.Box) []scene.Item {
 	var out []scene.Item
@@ -75,7 +75,7 @@ func inside(items []scene.Item, w scene.Box) []scene.Item {
 	return out
 }
 
-// Widths of the marks round the window, in millimetres.
+// Widths of the marks around the window, in millimetres.
 const (
 	cropWidth  = 0.3
 	jointWidth = 0.2
@@ -84,7 +84,7 @@ const (
 )
 
 // marks draws the crop marks at the corners of the window, and short dashed
-// lines where the cut edge of the sheet to the left, or of the one above, goes.
+// lines for the cut edges of the sheets to the left and above.
 func (g *tiling) marks(p *sheet.Pen, row, column int) {
 	w := g.frame.window
 	var crops, joints scene.Path

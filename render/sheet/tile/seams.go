@@ -7,21 +7,21 @@ import (
 	"drawdown/render/scene"
 )
 
-// Seams are the cut edges of the sheets as they lie on one another, in the
-// drawing: upright ones at X, flat ones at Y. What lies across one is on two
-// sheets; a word must not.
+// Seams are the cut edges of the overlaid sheets in the drawing: vertical ones
+// at X, horizontal ones at Y. Something across one is on two sheets; a word
+// must not be.
 type Seams struct{ X, Y []float64 }
 
-// seamAir is what the scissors may miss by.
+// seamAir is the tolerance of cutting by hand.
 const seamAir = 0.6
 
-// Cross reports whether a seam runs through a box or close by.
+// Cross reports whether a seam runs through a box or close to it.
 func (s Seams) Cross(b scene.Box) bool {
 	b = b.Grown(seamAir)
 	return between(s.X, b.Left, b.Right) || between(s.Y, b.Top, b.Bottom)
 }
 
-// Part reports whether a seam runs between two boxes that do not meet.
+// Part reports whether a seam runs between two boxes that do not overlap.
 func (s Seams) Part(a, b scene.Box) bool {
 	return between(s.X, a.Right, b.Left) || between(s.X, b.Right, a.Left) ||
 		between(s.Y, a.Bottom, b.Top) || between(s.Y, b.Bottom, a.Top)
@@ -31,7 +31,7 @@ func between(seams []float64, low, high float64) bool {
 	return slices.ContainsFunc(seams, func(at float64) bool { return low < at && at < high })
 }
 
-// stops lists what cuts should not fall into, across and down.
+// stops lists the intervals that cuts should avoid, across and down.
 func (d Contents) stops() (across, down []stop) {
 	add := func(b scene.Box, spoils float64, whole bool) {
 		across = append(across, stop{b.Left, b.Right, spoils, whole})
@@ -41,7 +41,7 @@ func (d Contents) stops() (across, down []stop) {
 		add(p.Bounds().Grown(seamAir), spoilsSpot, true)
 		for _, b := range p.texts() {
 			b = b.Grown(seamAir)
-			// Nor between a word and the spot it belongs to.
+			// Nor between a word and its spot.
 			edge := b
 			if len(p.Edge.Path) > 0 {
 				edge = p.Edge.Path.Bounds()

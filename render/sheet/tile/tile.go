@@ -1,8 +1,8 @@
-// Package tile prints a drawing that is larger than the paper at true size:
+// Package tile prints a drawing that is larger than the paper at true size,
 // over several sheets with an overlap, crop marks, check bars and a key plan.
-// It knows nothing of bolts: a drawing is lines, which are cut at the edge of a
-// sheet, and pieces, which are whole on at least one sheet. It may import
-// scenes, type, words and what sheets share.
+// It knows nothing of bolts. A drawing consists of lines, which are cut at the
+// edge of a sheet, and pieces, which are whole on at least one sheet. It may
+// import scene, font, words and what sheets share.
 package tile
 
 import (
@@ -15,31 +15,30 @@ import (
 	"drawdown/render/sheet"
 )
 
-// Contents is what to print, in millimetres of paper, y downwards. Where it lies
+// Contents is what to print, in millimetres on paper, y downwards. Its origin
 // does not matter.
 type Contents struct {
-	Lines  []scene.Shape // without a fill; cut where a sheet ends
+	Lines  []scene.Shape // without a fill; cut at the end of a sheet
 	Pieces []Piece
-	Words  []Piece  // moved a little where a joint of the sheets would cut them
-	NoRoom []string // what found no room in it
-	// Nameless counts the pieces whose own number, or name, is among that.
+	Words  []Piece  // moved slightly if a seam would cut them
+	NoRoom []string // what did not fit
+	// Nameless counts the pieces in NoRoom whose own number or name is missing.
 	Nameless int
-	// Beside lists what the sheets are rather not cut through, though it loses
-	// nothing by it.
+	// Beside lists boxes that cuts should avoid if possible.
 	Beside []scene.Box
 }
 
-// Piece belongs together: a spot with its words. The sheets are cut beside it
-// where that can be. Where not, the sheet below shows it whole and the sheet
-// above all of it that lies on that side of the cut. A sheet that holds a part
-// of it under another sheet shows the edge alone, thin, as a help to join them.
+// Piece is a unit: a spot with its words. Cuts go beside it if possible.
+// Otherwise the sheet below shows it whole, and the sheet above the part of it
+// on its side of the cut. A sheet on which it is covered by another shows only
+// a thin edge, as a help for joining.
 type Piece struct {
 	Name  string
-	Edge  scene.Shape // none for a word
+	Edge  scene.Shape // empty for a word
 	Items []scene.Item
 }
 
-// Bounds is the room that the piece takes.
+// Bounds is the bounding box of the piece.
 func (p Piece) Bounds() scene.Box {
 	return scene.Bounds(p.Items).Union(p.Edge.Path.Bounds())
 }
@@ -56,29 +55,30 @@ func (d Contents) Bounds() scene.Box {
 	return b
 }
 
-// Sheets says on what sheets to print, and what stands on each of them. Paper is
-// laid on its side where that takes fewer sheets; it stays so where it lies so.
+// Sheets describes the sheets to print on, and what is on each of them.
+// Portrait paper is turned to landscape if that takes fewer sheets; landscape
+// paper is not turned.
 type Sheets struct {
 	sheet.Request
 	Name     string // of the pages, in file names
 	Title    string
-	Kind     string   // names the sheet: its title and this stand in the bookmark
-	Subtitle string   // what the sheet is, and which print of it
+	Kind     string   // name of the sheet, which follows its title in the bookmark
+	Subtitle string   // kind of sheet, and which print
 	Legend   []string // how to read it
-	// Reduced is how many millimetres of the part are one of the paper; 1 for
-	// the true size.
+	// Reduced is the number of millimetres of the part per millimetre on paper;
+	// 1 for true size.
 	Reduced float64
 }
 
 const (
-	MostSheets = 200  // more than anyone joins
-	flatness   = 0.01 // how far a cut curve may lie from the true one, in millimetres: a tenth of what a sheet promises
+	MostSheets = 200  // more than anyone would join
+	flatness   = 0.01 // largest deviation of a cut curve from the exact one, in millimetres: a tenth of the accuracy of a sheet
 )
 
-// Join prints a drawing; the pages lack their count. It is drawn first without
-// seams, and again where the joints of the sheets would run through its words,
-// which then stand beside them. The notes tell which sheets are left out because
-// nothing is on them, and what is whole on none.
+// Join prints a drawing. The pages do not have their count yet. The drawing is
+// made first without seams, and again if seams would run through its words,
+// which are then placed beside them. The notes say which sheets are left out
+// because they are empty, and what is whole on none.
 func Join(draw func(Seams) Contents, ask Sheets) (pages []scene.Page, notes []string, printed Contents, err error) {
 	g, err := best(draw, ask)
 	if err != nil {
@@ -100,16 +100,17 @@ func Join(draw func(Seams) Contents, ask Sheets) (pages []scene.Page, notes []st
 	return pages, append(notes, g.broken()...), g.drawing, nil
 }
 
-// Fit returns how many millimetres of a part must be one of the paper so that
-// its drawing goes on one sheet: 1 where it fits as it is, else in tenths. The
-// drawing is made anew for every reduction, since words do not shrink.
+// Fit returns the reduction at which the drawing of a part fits on one sheet,
+// in millimetres of the part per millimetre on paper: 1 if it fits, otherwise
+// in tenths. The drawing is made again for each reduction, because words do not
+// shrink.
 func Fit(draw func(reduced float64) Contents, ask Sheets) float64 {
 	ask.Reduced = 1
 	d := draw(1)
 	if onOne(d, ask) {
 		return 1
 	}
-	// Words do not shrink, so that this is never too much.
+	// Words do not shrink, so this is never too much.
 	reduced := math.Min(over(d, ask), over(d, turned(ask)))
 	for ask.Reduced < 1e6 {
 		ask.Reduced = math.Floor(reduced*10) / 10
@@ -135,7 +136,8 @@ func turned(ask Sheets) Sheets {
 	return ask
 }
 
-// name names a sheet as a map does: the row by a letter, the column by a number.
+// name names a sheet as on a map: a letter for the row, a number for the
+// column.
 func name(row, column int) string {
 	letters := ""
 	for n := row + 1; n > 0; n = (n - 1) / 26 {
@@ -144,9 +146,9 @@ func name(row, column int) string {
 	return fmt.Sprintf("%s%d", letters, column+1)
 }
 
-// cut returns the part of a path's line that lies in the box. A path that lies
-// in it altogether stays as it is, curves and all; of others the curves become
-// runs of straight lines that leave them by no more than flatness.
+// cut returns the part of a path inside the box. A path completely inside is
+// not changed. In others, curves are replaced by straight lines that deviate by
+// at most flatness.
 func cut(path scene.Path, box scene.Box) scene.Path {
 	around := path.Bounds()
 	switch {
@@ -175,7 +177,7 @@ func cut(path scene.Path, box scene.Box) scene.Path {
 	return out
 }
 
-// Moved returns the piece at another place.
+// Moved returns the piece at another position.
 func (p Piece) Moved(by scene.Point) Piece {
 	p.Edge.Path, p.Items = p.Edge.Path.Moved(by), scene.Moved(p.Items, by)
 	return p

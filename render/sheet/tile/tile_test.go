@@ -36,7 +36,7 @@ func request(t *testing.T, paper string) tile.Sheets {
 	return tile.Sheets{Request: sheet.Request{Paper: p, Words: words.English()}, Name: "part", Title: "Part", Subtitle: "sheet", Legend: []string{"How to read it."}, Reduced: 1}
 }
 
-// pagesOf prints a drawing that cannot give way to the joints of the sheets.
+// pagesOf prints a drawing that ignores seams.
 func pagesOf(d tile.Contents, ask tile.Sheets) (pages []scene.Page, notes []string, err error) {
 	pages, notes, _, err = tile.Join(func(tile.Seams) tile.Contents { return d }, ask)
 	return pages, notes, err
@@ -54,8 +54,8 @@ func contents(pages []scene.Page) string {
 	return strings.Join(all, "\n")
 }
 
-// Wherever a joint falls, each piece is whole on a sheet: rows of spots in
-// every place, on every paper.
+// Wherever a seam is, each piece is whole on a sheet: rows of spots at all
+// positions, on every paper.
 func TestEveryPieceIsWhole(t *testing.T) {
 	for _, paper := range sheet.PaperNames() {
 		for shift := 0.0; shift < 40; shift += 1.3 {
@@ -85,8 +85,8 @@ func TestEveryPieceIsWhole(t *testing.T) {
 	}
 }
 
-// A drawing that goes on one sheet has no name on it, no crop marks and no
-// words on joining.
+// A drawing that fits on one sheet has no sheet name, no crop marks and no
+// joining instructions.
 func TestOneSheet(t *testing.T) {
 	pages, notes, err := pagesOf(tile.Contents{Pieces: []tile.Piece{spot("P", 0, 0, 20)}}, request(t, "a4"))
 	if err != nil || len(pages) != 1 || len(notes) > 0 || pages[0].Name != "part" {
@@ -97,8 +97,8 @@ func TestOneSheet(t *testing.T) {
 	}
 }
 
-// The paper lies on its side where that takes fewer sheets, and stays so where
-// it was laid so.
+// Paper is turned to landscape if that takes fewer sheets; landscape paper is
+// not turned.
 func TestFewestSheets(t *testing.T) {
 	wide := tile.Contents{Pieces: []tile.Piece{spot("P", 0, 0, 5), spot("Q", 230, 0, 5)}}
 	high := tile.Contents{Pieces: []tile.Piece{spot("P", 0, 0, 5), spot("Q", 0, 200, 5)}}
@@ -123,8 +123,8 @@ func TestFewestSheets(t *testing.T) {
 	}
 }
 
-// Where it takes as many sheets either way, the paper stays as it is, so that a
-// book is turned as little as possible.
+// If both take as many sheets, the paper is not turned, so that a book need not
+// be turned either.
 func TestPaperStays(t *testing.T) {
 	for _, d := range []tile.Contents{
 		{Pieces: []tile.Piece{spot("P", 0, 0, 5), spot("Q", 100, 100, 5)}},
@@ -146,8 +146,8 @@ func TestPaperStays(t *testing.T) {
 	}
 }
 
-// A cut that has room to lie beside a spot lies there: the sheet above shows no
-// part of it (first principles).
+// A cut goes beside a spot if there is space: the sheet above shows no part of
+// the spot (first principles).
 func TestCutsLieBesideSpots(t *testing.T) {
 	for shift := 0.0; shift < 30; shift += 2.5 {
 		d := tile.Contents{Lines: []scene.Shape{{Path: scene.Rect(0, 0, 300, 100, 0), Stroke: scene.Black, Width: 0.3}}}
@@ -168,7 +168,7 @@ func TestCutsLieBesideSpots(t *testing.T) {
 	}
 }
 
-// A sheet that holds nothing is not printed; the key plan and the notes say so.
+// An empty sheet is not printed; the key plan and the notes say so.
 func TestEmptySheets(t *testing.T) {
 	d := tile.Contents{Pieces: []tile.Piece{spot("P", 0, 0, 10), spot("Q", 600, 0, 10), spot("R", 600, 700, 10)}}
 	pages, notes, err := pagesOf(d, request(t, "a4"))
@@ -181,8 +181,8 @@ func TestEmptySheets(t *testing.T) {
 	}
 }
 
-// Words that a joint would cut move onto a sheet; words without room there are
-// named.
+// Words that a seam would cut move onto a sheet; words that do not fit there
+// are reported.
 func TestWordsAtAJoint(t *testing.T) {
 	d := tile.Contents{Pieces: []tile.Piece{spot("P", 0, 0, 5), spot("Q", 300, 0, 5)}}
 	for x := 0.0; x <= 300; x += 7 {
@@ -208,7 +208,7 @@ func TestWordsAtAJoint(t *testing.T) {
 	}
 }
 
-// A piece larger than the paper is named.
+// A piece larger than the paper is reported.
 func TestPieceLargerThanTheSheet(t *testing.T) {
 	_, notes, err := pagesOf(tile.Contents{Pieces: []tile.Piece{spot("HUGE", 0, 0, 120)}}, request(t, "a5"))
 	if err != nil || len(notes) == 0 || !strings.Contains(strings.Join(notes, "\n"), "HUGE is larger than a sheet of a5") {
@@ -216,8 +216,8 @@ func TestPieceLargerThanTheSheet(t *testing.T) {
 	}
 }
 
-// Fit gives the largest scale in tenths that goes on one page (a part that is
-// reduced more than about three times may lose another tenth).
+// Fit gives the largest scale in tenths that fits on one page (a part reduced
+// more than about three times may lose another tenth).
 func TestFit(t *testing.T) {
 	draw := func(reduced float64) tile.Contents {
 		return tile.Contents{Lines: []scene.Shape{{Path: scene.Rect(0, 0, 800/reduced, 300/reduced, 0), Stroke: scene.Black, Width: 0.3}}}

@@ -14,21 +14,21 @@ type tiling struct {
 	drawing       Contents
 	ask           Sheets
 	frame         frame
-	bounds        scene.Box // of the drawing, with air
+	bounds        scene.Box // of the drawing, with a margin
 	pieces        []scene.Box
 	rows, columns int
-	seams         Seams     // the right edges of all windows but the last, and the lower ones
-	lefts, tops   []float64 // where the windows begin
+	seams         Seams     // right and lower edges of all windows but the last
+	lefts, tops   []float64 // origins of the windows
 	holds         [][]bool  // whether something is on the sheet
 }
 
 const (
-	air          = 2.0  // round the drawing
-	leastOverlap = 12.0 // of two sheets: room for glue or tape
-	mostDrawn    = 4    // how often a drawing is drawn anew to find room for its words beside the seams
+	air          = 2.0  // around the drawing
+	leastOverlap = 12.0 // of two sheets: space for glue or tape
+	mostDrawn    = 4    // how often a drawing is redrawn to place its words beside the seams
 )
 
-// best lays the sheets upright or on their sides, whichever takes fewer.
+// best uses portrait or landscape sheets, whichever takes fewer.
 func best(draw func(Seams) Contents, ask Sheets) (*tiling, error) {
 	d := draw(Seams{})
 	upright, err := laid(d, draw, ask)
@@ -42,7 +42,7 @@ func best(draw func(Seams) Contents, ask Sheets) (*tiling, error) {
 	return upright, nil
 }
 
-// laid takes one sheet where that is enough; it needs no words on joining.
+// laid uses one sheet if that is enough; it needs no joining instructions.
 func laid(d Contents, draw func(Seams) Contents, ask Sheets) (*tiling, error) {
 	if onOneSheet(d, ask) {
 		return newTiling(d, ask, false)
@@ -71,7 +71,7 @@ func newTiling(d Contents, ask Sheets, joined bool) (*tiling, error) {
 	g := &tiling{ask: ask, frame: newFrame(ask, joined), bounds: d.Bounds().Grown(air)}
 	w := g.frame.window
 	stopsAcross, stopsDown := d.stops()
-	// Before anything is worked out for it: a part that nobody joins.
+	// First check for a part with too many sheets, which nobody would join.
 	least := func(low, high, window float64) float64 {
 		return axis{low: low, high: high, window: window}.sheets(leastOverlap)
 	}
@@ -116,8 +116,8 @@ func (g *tiling) window(row, column int) scene.Box {
 	return scene.Box{Left: left, Top: top, Right: left + w.Width(), Bottom: top + w.Height()}
 }
 
-// cell is what is seen of a sheet once all are laid: its window, without what
-// the sheets to the left and above cover.
+// cell is the visible part of a sheet once all are laid: its window without
+// what the sheets to the left and above cover.
 func (g *tiling) cell(row, column int) scene.Box {
 	w := g.window(row, column)
 	if column > 0 {
@@ -166,8 +166,8 @@ func (g *tiling) printed(row, column int) bool {
 	return row >= 0 && row < g.rows && column >= 0 && column < g.columns && g.holds[row][column]
 }
 
-// whole reports whether a box is whole in the window of some sheet that is
-// printed, or in its cell.
+// whole reports whether a box is whole in the window of a printed sheet, or in
+// its cell.
 func (g *tiling) whole(b scene.Box, in func(row, column int) scene.Box) bool {
 	for row, column := range g.sheets() {
 		if within(in(row, column), b) {
@@ -177,10 +177,10 @@ func (g *tiling) whole(b scene.Box, in func(row, column int) scene.Box) bool {
 	return false
 }
 
-// within allows for the rounding of coordinates.
+// within allows for rounded coordinates.
 func within(w, b scene.Box) bool { return w.Grown(0.005).Holds(b) }
 
-// say words what found no room.
+// say words what did not fit.
 func (g *tiling) say(code finding.Code, values finding.Values) string {
 	values["paper"] = g.ask.Paper.Name
 	return g.ask.Words.Say(finding.Warned(code, values))
@@ -199,8 +199,8 @@ func (g *tiling) broken() []string {
 	return notes
 }
 
-// settleWords moves the words that a joint of the sheets would cut onto the
-// nearest sheet with room, and names those that find none.
+// settleWords moves the words that a seam would cut onto the nearest sheet with
+// space, and reports those that do not fit.
 func (g *tiling) settleWords() []string {
 	var notes []string
 	words := g.drawing.Words
@@ -221,8 +221,8 @@ func (g *tiling) settleWords() []string {
 	return notes
 }
 
-// shift returns the shortest way by which a box comes to be seen whole on a
-// sheet, free of pieces and other words.
+// shift returns the shortest move after which a box is whole on a sheet, clear
+// of pieces and other words.
 func (g *tiling) shift(b scene.Box) (by scene.Point, ok bool) {
 	shortest := math.Inf(1)
 	for row, column := range g.sheets() {
@@ -245,8 +245,7 @@ func (g *tiling) shift(b scene.Box) (by scene.Point, ok bool) {
 	return by, ok
 }
 
-// asides are the further steps that a word may take where its place on a sheet
-// is not free.
+// asides are further moves for a word whose place on a sheet is not free.
 var asides = func() []scene.Point {
 	var all []scene.Point
 	for y := -40.0; y <= 40; y += 4 {

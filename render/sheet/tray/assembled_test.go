@@ -23,7 +23,7 @@ import (
 type laidSheet struct {
 	row, column int
 	window      scene.Box   // between its crop marks, on the page
-	by          scene.Point // from the page to the place where it lies
+	by          scene.Point // from the page to its final position
 	page        scene.Page
 }
 
@@ -31,9 +31,9 @@ func (s laidSheet) lying() scene.Box {
 	return scene.Box{Left: s.window.Left + s.by.X, Top: s.window.Top + s.by.Y, Right: s.window.Right + s.by.X, Bottom: s.window.Bottom + s.by.Y}
 }
 
-// assemble does what the sheets say: each is cut at its right and lower crop
-// marks where a sheet follows, and the cut is laid on the dashed marks of that
-// sheet. It reads nothing but the marks and the names of the pages.
+// assemble follows the instructions on the sheets: each is cut at its right and
+// lower crop marks if a sheet follows, and the cut is laid on the dashed marks
+// of that sheet. It reads only the marks and the names of the pages.
 func assemble(t *testing.T, pages []scene.Page) []laidSheet {
 	t.Helper()
 	var sheets []laidSheet
@@ -50,8 +50,8 @@ func assemble(t *testing.T, pages []scene.Page) []laidSheet {
 		s.window = scene.Box{Left: crops.upright[0], Right: crops.upright[len(crops.upright)-1], Top: crops.flat[0], Bottom: crops.flat[len(crops.flat)-1]}
 		sheets, joints = append(sheets, s), append(joints, sheetMarks(page, 0.2, 0.8))
 	}
-	// Sheets of a column lie under one another, those of a row beside one
-	// another, so that one mark serves all of them.
+	// Sheets of a column are below one another, those of a row beside one
+	// another, so that one mark is enough for all of them.
 	byX, byY := map[int]float64{}, map[int]float64{}
 	for n := range mostInARow {
 		for k, s := range sheets {
@@ -86,11 +86,12 @@ func sheetMarks(page scene.Page, width, dash float64) marks {
 	return p.marks(width, dash)
 }
 
-// over returns the sheet that is seen at a place: those to the left and above
-// lie on top, as they were laid.
+// over returns the sheet visible at a point: those to the left and above are on
+// top.
 func over(sheets []laidSheet, at scene.Point) *laidSheet {
-	for k := range sheets { // the order of pages: by rows, then by columns
-		// What ends just at the cut is not covered: places are whole hundredths.
+	for k := range sheets { // in page order: by rows, then by columns
+		// A point exactly at the cut is not covered: positions are whole
+		// hundredths.
 		if sheets[k].lying().Grown(-0.01).Contains(at) {
 			return &sheets[k]
 		}
@@ -98,7 +99,7 @@ func over(sheets []laidSheet, at scene.Point) *laidSheet {
 	return nil
 }
 
-// seenWhole reports whether a box is seen whole on that sheet.
+// seenWhole reports whether a box is completely visible on that sheet.
 func (s laidSheet) seenWhole(sheets []laidSheet, b scene.Box) bool {
 	if !s.lying().Grown(0.01).Holds(b) {
 		return false
@@ -114,8 +115,8 @@ func (s laidSheet) seenWhole(sheets []laidSheet, b scene.Box) bool {
 	return false
 }
 
-// readable lists the words that are seen whole once the sheets are laid, by the
-// thing they belong to; words of the part belong to none.
+// readable lists the words that are completely visible once the sheets are
+// laid, by the thing they belong to; words on the part belong to none.
 func readable(sheets []laidSheet) map[string][]string {
 	found := map[string][]string{}
 	for _, s := range sheets {
@@ -128,7 +129,7 @@ func readable(sheets []laidSheet) map[string][]string {
 			b = scene.Box{Left: b.Left + s.by.X, Top: b.Top + s.by.Y, Right: b.Right + s.by.X, Bottom: b.Bottom + s.by.Y}
 			if s.seenWhole(sheets, b) {
 				of := text.Tag.Name
-				if text.Tag.Role == scene.Label { // the name of a cap stands on the part
+				if text.Tag.Role == scene.Label { // the name of a cap is on the part
 					of = ""
 				}
 				found[of] = append(found[of], text.Content)
@@ -138,9 +139,9 @@ func readable(sheets []laidSheet) map[string][]string {
 	return found
 }
 
-// checkAssembled lays the sheets of a tray out and over each other, and sees
-// that nothing that has to be read is covered or cut: numbers, ids, labels, and
-// the edges of the spots. Words that the notes name may be missing.
+// checkAssembled assembles the sheets of a tray, and checks that nothing needed
+// is covered or cut: numbers, ids, labels, and the edges of the spots. Words
+// listed in the notes may be missing.
 func checkAssembled(t *testing.T, p plan.Plan, style tray.Style, ask sheet.Request, labels []string) {
 	t.Helper()
 	document, notes, err := tray.Document(p, style, ask)
@@ -177,8 +178,8 @@ func checkAssembled(t *testing.T, p plan.Plan, style tray.Style, ask sheet.Reque
 	checkEdges(t, where, sheets)
 }
 
-// checkEdges follows the edge of every spot over the laid sheets: whichever is
-// on top shows it.
+// checkEdges follows the edge of every spot over the laid sheets: the sheet on
+// top must show it.
 func checkEdges(t *testing.T, where string, sheets []laidSheet) {
 	t.Helper()
 	on := make(map[string]map[string][][]scene.Point) // by sheet, by spot
@@ -269,9 +270,9 @@ func labelsOf(p plan.Plan, w *words.Catalogue) []string {
 	return labels
 }
 
-// Every built-in pattern on every paper, upright and on its side, from above and
-// from below: once the sheets are cut and laid as they say, everything is seen
-// whole at its place (first principles: what lies on top covers).
+// Every built-in pattern on every paper, in portrait and landscape, from above
+// and from below: once the sheets are cut and laid as instructed, everything is
+// visible at its place (first principles: what is on top covers what is below).
 func TestNothingIsCovered(t *testing.T) {
 	t.Parallel()
 	for _, name := range patterns.Builtin() {
@@ -286,7 +287,7 @@ func TestNothingIsCovered(t *testing.T) {
 	}
 }
 
-// The same for patterns that nobody drew.
+// The same for generated patterns.
 func TestNothingIsCoveredOfGenerated(t *testing.T) {
 	t.Parallel()
 	for seed := range testkit.Samples(16, 120) {

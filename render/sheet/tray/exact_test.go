@@ -21,13 +21,14 @@ import (
 	"drawdown/render/words"
 )
 
-// The sheets of the P4 head, read back from the file that is printed, cut and
-// laid as they say: spots lie as far apart as the fasteners in the pattern file,
-// to a tenth of a millimetre, also from sheet to sheet.
+// The sheets of the P4 head, read back from the printed file, cut and laid as
+// instructed: the distances between spots are those between the fasteners in
+// the pattern file, to a tenth of a millimetre, also across sheets.
 func TestSpotsAreExact(t *testing.T) {
 	t.Parallel()
 	file, _ := patterns.BuiltinText("p4-head")
-	// Without washers the spots are hexagons, whose middles the reader finds.
+	// Without washers the spots are hexagons, whose centres the reader can
+	// find.
 	p := planOf(t, regexp.MustCompile(`(?m)^ +washer:.*\n`).ReplaceAllString(string(file), ""))
 	byNumber := p.Loosen.Order
 	for _, paper := range sheet.Papers {
@@ -47,8 +48,8 @@ func TestSpotsAreExact(t *testing.T) {
 		for a, at := range places {
 			for b, other := range places {
 				i, k := byNumber[a-1], byNumber[b-1]
-				// From above, paper and part turn the same way: compare the ways
-				// across and up, not only their length.
+				// Seen from above, paper and part have the same orientation:
+				// compare the offsets in both directions, not only the length.
 				want := p.Joint.Fasteners[i].At.Sub(p.Joint.Fasteners[k].At)
 				off := math.Hypot(at.X-other.X-want.X, other.Y-at.Y-want.Y)
 				worst = math.Max(worst, off)
@@ -61,8 +62,8 @@ func TestSpotsAreExact(t *testing.T) {
 	}
 }
 
-// printed is a page as it is read back from a PDF file, in millimetres from the
-// top left.
+// printed is a page read back from a PDF file, in millimetres from the top
+// left.
 type printed struct {
 	label string
 	paths []path
@@ -79,11 +80,11 @@ type text struct {
 	content string
 }
 
-// joined lays the sheets as a person does: the crop marks of one on the dashed
-// marks of the next. A spot on two sheets must lie at one place.
+// joined lays the sheets like a person: the crop marks of one on the dashed
+// marks of the next. A spot on two sheets must have one position.
 func joined(t *testing.T, pages []printed) map[int]scene.Point {
 	t.Helper()
-	right, bottom := map[string]float64{}, map[string]float64{} // where the cut of a sheet lies
+	right, bottom := map[string]float64{}, map[string]float64{} // position of the cut of a sheet
 	shiftX, shiftY := map[string]float64{}, map[string]float64{}
 	places := map[int]scene.Point{}
 	for _, page := range pages {
@@ -121,7 +122,7 @@ func joined(t *testing.T, pages []printed) map[int]scene.Point {
 	return places
 }
 
-// marks are the places of the marks round a window, sorted.
+// marks are the positions of the marks around a window, sorted.
 type marks struct{ upright, flat []float64 }
 
 func (p printed) marks(width, dash float64) marks {
@@ -133,7 +134,7 @@ func (p printed) marks(width, dash float64) marks {
 		for k := 0; k < len(path.points); k += 2 {
 			a, b := path.points[k], path.points[k+1]
 			if math.Hypot(a.X-b.X, a.Y-b.Y) > 4 {
-				break // not a mark: an edge of the part
+				break // not a mark but an edge of the part
 			}
 			if near(a.X, b.X) {
 				m.upright = append(m.upright, a.X)
@@ -149,7 +150,7 @@ func (p printed) marks(width, dash float64) marks {
 
 func near(a, b float64) bool { return math.Abs(a-b) < 0.02 }
 
-// spots returns the middle of each hexagon by the number in it.
+// spots returns the centre of each hexagon by the number in it.
 func (p printed) spots() map[int]scene.Point {
 	spots := map[int]scene.Point{}
 	for _, path := range p.paths {
@@ -170,7 +171,7 @@ func (p printed) spots() map[int]scene.Point {
 	return spots
 }
 
-// The check bars are 100 mm long in the file, across and up.
+// The check bars are 100 mm long in the file, in both directions.
 func TestCheckBars(t *testing.T) {
 	t.Parallel()
 	p := planOf(t, "p4-head")
@@ -215,7 +216,7 @@ var (
 
 const pointMm = 25.4 / 72
 
-// readPages reads the pages of a PDF file in their order.
+// readPages reads the pages of a PDF file in order.
 func readPages(t *testing.T, file []byte) []printed {
 	t.Helper()
 	found := map[string]string{}
@@ -249,7 +250,7 @@ func readPage(t *testing.T, content string, height float64) printed {
 	var page printed
 	largest := 0.0
 	var size float64
-	// Texts stand in pieces of their own; what lies between is paths.
+	// Texts are separate blocks; between them are paths.
 	for rest := content; rest != ""; {
 		m := shown.FindStringSubmatchIndex(rest)
 		before := rest

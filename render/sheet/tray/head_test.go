@@ -9,7 +9,7 @@ import (
 	bolthead "drawdown/sequence/tension/head"
 )
 
-// The size of a spot: the file's first, then the standard's.
+// The size of a spot: that of the file first, then that of the standard.
 func TestHeadOf(t *testing.T) {
 	t.Parallel()
 	m10, err := thread.Parse("M10")
@@ -34,7 +34,7 @@ func TestHeadOf(t *testing.T) {
 		{plan.Kind{Thread: &m10}, "head 16 mm across flats, ISO 4014 M10", 7},
 		// ASME B18.2.1: 1/2 in has 3/4 in across flats (value from memory).
 		{plan.Kind{Thread: &half}, "head 19.05 mm across flats, ASME B18.2.1 1/2 in", 7},
-		// ISO 4762: M10 has dw = 15.33 at least (value from memory).
+		// ISO 4762: M10 has dw of at least 15.33 (value from memory).
 		{plan.Kind{Thread: &m10, HeadForm: bolthead.Socket}, "head Ø 15.33 mm, ISO 4762 M10", 6},
 		// Nothing is known: our own choice.
 		{plan.Kind{}, "size unknown, drawn Ø 14 mm", 6},

@@ -10,22 +10,23 @@ import (
 	bolthead "drawdown/sequence/tension/head"
 )
 
-// head is what of a fastener lies on its spot.
+// head is the outline of a fastener on its spot.
 type head struct {
-	across  float64 // millimetres: across flats, or the diameter
+	across  float64 // millimetres: across flats, or diameter
 	hexagon bool
-	washer  bool   // of a washer, or of the face that bears
+	washer  bool   // of a washer, or of the bearing face
 	nut     bool   // of a stud's nut
-	source  string // a standard; empty: see known
+	source  string // a standard; "": see known
 	known   bool   // the file states the size
 }
 
-// unknownAcross is drawn where neither the file nor a standard tells a size.
+// unknownAcross is the diameter drawn if neither the file nor a standard gives
+// a size.
 const unknownAcross = 14.0
 
-// headOf takes the size that the file states, the larger of head and washer;
-// else that of the standard head of the thread; else one and a half times the
-// thread (common practice, no source).
+// headOf returns the size stated by the file, the larger of head and washer;
+// otherwise that of the standard head for the thread; otherwise one and a half
+// times the thread (common practice, no source).
 func headOf(k plan.Kind) head {
 	switch {
 	case k.WasherFace > 0 && k.WasherFace >= k.TurnedAcross():
@@ -68,7 +69,7 @@ func (h head) words(w *words.Catalogue) string {
 func (h head) path(c scene.Point, reduced float64) scene.Path {
 	r := h.across / 2 / reduced
 	if h.hexagon {
-		const corner = 1.1547005383792515 // across corners over across flats: 2/√3
+		const corner = 1.1547005383792515 // across corners divided by across flats: 2/√3
 		return scene.Polygon(c.X, c.Y, r*corner, 6, 0)
 	}
 	return scene.Circle(c.X, c.Y, r)

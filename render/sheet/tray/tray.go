@@ -1,6 +1,7 @@
-// Package tray lays out full-size sheets to lay fasteners and parts on during a
-// teardown, each in its place and the right way round. It may import places,
-// plans, sizes of heads, truesize, scenes, type, words and what sheets share.
+// Package tray lays out full-size sheets on which fasteners and parts are
+// placed during a teardown, each in its place and the right way round. It may
+// import geometry, plan, sizes of heads, truesize, scene, font, words and what
+// sheets share.
 package tray
 
 import (
@@ -21,22 +22,22 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// Style says how a tray is drawn.
+// Style says how to draw a tray.
 type Style struct {
-	Underside bool // as the part lies on its face: left and right change places
-	OnePage   bool // reduced to one page, not at its true size
+	Underside bool // seen from the joint face: left and right are swapped
+	OnePage   bool // reduced to one page instead of true size
 }
 
-// Document lays out a plan's tray, counted, with the paper on its side where that
-// takes fewer sheets. The notes tell what found no room and which sheets hold
-// nothing.
+// Document lays out a plan's tray with page numbers, on landscape paper if that
+// takes fewer sheets. The notes say what did not fit and which sheets are
+// empty.
 func Document(p plan.Plan, style Style, ask sheet.Request) (scene.Document, []string, error) {
 	pages, notes, err := Pages(p, style, ask)
 	return sheet.Document(p, ask, pages), notes, err
 }
 
-// Pages lays out the sheets; they lack their count. The error tells that the
-// part takes more sheets than anyone joins.
+// Pages lays out the sheets. They do not have their count yet. The error
+// reports that the part needs too many sheets.
 func Pages(p plan.Plan, style Style, ask sheet.Request) (pages []scene.Page, notes []string, err error) {
 	t := &tray{plan: p, joint: named(p.Joint), words: ask.Words}
 	if style.Underside {
@@ -50,8 +51,9 @@ func Pages(p plan.Plan, style Style, ask sheet.Request) (pages []scene.Page, not
 		func(noRoom int) []string { return t.legend(noRoom, tiles.Reduced) })
 }
 
-// named returns the joint without the labels of bores that a cluster has for
-// its name: of two words for one place one may be taken for the neighbour's.
+// named returns the joint without the labels of bores that have the name of a
+// cluster: one of two words for the same thing could be taken for a
+// neighbour's.
 func named(j geometry.Joint) geometry.Joint {
 	j.Bores = slices.Clone(j.Bores)
 	for i, b := range j.Bores {
@@ -68,8 +70,8 @@ type tray struct {
 	words *words.Catalogue
 }
 
-// sheets says what stands round the drawing, with every line of the legend that
-// it may turn out to need.
+// sheets returns what is around the drawing, with every line of the legend that
+// may be needed.
 func (t *tray) sheets(style Style, ask sheet.Request) tile.Sheets {
 	seen := ""
 	if style.Underside {
@@ -109,7 +111,7 @@ func (t *tray) legend(noRoom int, reduced float64) []string {
 	legend := []string{strings.TrimSpace(first), second}
 	if slices.ContainsFunc(t.plan.Kinds, usedOnce) {
 		once := fmt.Sprintf(w.Sheet.Named, w.Condition.New, w.Tray.Once)
-		if reduced > 1 { // nothing is laid on it
+		if reduced > 1 { // nothing is placed on it
 			once = w.Condition.NewMeans
 		}
 		legend = append([]string{once}, legend...)
@@ -117,7 +119,7 @@ func (t *tray) legend(noRoom int, reduced float64) []string {
 	return legend
 }
 
-// largeSays says what the large numbers are, and from which to which they go.
+// largeSays says what the large numbers are, and in which direction they run.
 func (t *tray) largeSays() string {
 	cast := sheet.CastNumbersOf(t.plan, t.plan.Loosen, t.words)
 	if !cast.There() {
@@ -178,16 +180,15 @@ func (t *tray) groups() []truesize.Group {
 	return groups
 }
 
-// Sizes of the ring for a part whose size the file does not tell, in
-// millimetres of the part.
+// Sizes of the ring for a part of unknown size, in millimetres of the part.
 const (
 	usualRing   = 10.0 // radius
 	leastRing   = 3.0
-	aroundGroup = 3.5 // how far from the heads the line round a group lies
+	aroundGroup = 3.5 // distance from the heads to the line around a group
 )
 
 // station is the ring for a part that goes back to its place, as large as its
-// neighbours leave room for.
+// neighbours allow.
 func (t *tray) station(plate *truesize.Plate, s geometry.Station, reach []float64) truesize.Spot {
 	r := usualRing
 	for i, f := range t.joint.Fasteners {

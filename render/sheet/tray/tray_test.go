@@ -24,11 +24,11 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// planOf plans a built-in pattern, or the text of one.
+// planOf plans a built-in pattern, or a pattern given as text.
 var planOf = patterntest.Plan
 
-// checkTray lays a tray out, reports every fault of its layout, and sees that
-// every spot is whole on a sheet.
+// checkTray lays out a tray, reports every layout fault, and checks that every
+// spot is whole on a sheet.
 func checkTray(t *testing.T, p plan.Plan, style tray.Style, ask sheet.Request) []string {
 	t.Helper()
 	document, notes, err := tray.Document(p, style, ask)
@@ -54,14 +54,14 @@ func checkTray(t *testing.T, p plan.Plan, style tray.Style, ask sheet.Request) [
 }
 
 // Every built-in pattern on every paper, in every language, from above, from
-// below and reduced to one page: no fault, and room for every word.
+// below and reduced to one page: no fault, and every word fits.
 func TestBuiltinLayouts(t *testing.T) {
 	t.Parallel()
 	for n, name := range patterns.Builtin() {
 		p := planOf(t, name)
 		for _, ask := range sheettest.Requests(n) {
 			if ask.Paper.Width > ask.Paper.Height {
-				continue // a tray is always upright
+				continue // a tray is always portrait
 			}
 			for _, style := range []tray.Style{{}, {Underside: true}, {OnePage: true}} {
 				for _, note := range checkTray(t, p, style, ask) {
@@ -74,21 +74,21 @@ func TestBuiltinLayouts(t *testing.T) {
 	}
 }
 
-// The same for patterns that nobody drew.
+// The same for generated patterns.
 func TestGeneratedLayouts(t *testing.T) {
 	t.Parallel()
 	for seed := range testkit.Samples(16, 120) {
 		p := planOf(t, patterntest.Generated(uint64(seed)))
 		for _, paper := range papersFor(seed) {
 			checkTray(t, p, tray.Style{}, sheettest.English(paper))
-			if seed%4 == 0 { // many drawings each, to find the scale
+			if seed%4 == 0 { // slow: many drawings each, to find the scale
 				checkTray(t, p, tray.Style{OnePage: true}, sheettest.English(paper))
 			}
 		}
 	}
 }
 
-// papersFor are all papers or, in a plain run, the one whose turn it is.
+// papersFor are all papers or, in a plain run, one in turn.
 func papersFor(turn int) []sheet.Paper {
 	if testkit.Full() {
 		return sheet.Papers
@@ -97,7 +97,7 @@ func papersFor(turn int) []sheet.Paper {
 	return sheet.Papers[k : k+1]
 }
 
-// Each number and id stands by its spot, and stations have theirs.
+// Each number and id is at its spot, and stations have theirs.
 func TestEverySpotHasItsNumbers(t *testing.T) {
 	t.Parallel()
 	p := planOf(t, "p4-cam-caps")
@@ -133,8 +133,7 @@ func TestEverySpotHasItsNumbers(t *testing.T) {
 	}
 }
 
-// On its face the part has left and right changed, numbers and all; what is up
-// stays up.
+// Seen from below, left and right are swapped, numbers included; up stays up.
 func TestUnderside(t *testing.T) {
 	t.Parallel()
 	p := planOf(t, "p4-head")
@@ -174,7 +173,7 @@ func TestUnderside(t *testing.T) {
 	}
 }
 
-// Nothing is under 2 mm high, and the large numbers never under 3 mm.
+// No letter is under 2 mm high, and no large number under 3 mm.
 func TestHeightsOfLetters(t *testing.T) {
 	t.Parallel()
 	for _, name := range patterns.Builtin() {
@@ -199,7 +198,7 @@ func TestHeightsOfLetters(t *testing.T) {
 	}
 }
 
-// A part that nobody would join is turned down, and told how to print it.
+// A part with too many sheets to join is rejected, with advice how to print it.
 func TestTooManySheets(t *testing.T) {
 	t.Parallel()
 	p := planOf(t, "drawdown: 1\ntitle: Ship\nfasteners:\n  - {id: A, at: [0, 0]}\n  - {id: B, at: [9000, 9000]}\n")
@@ -213,7 +212,7 @@ func TestTooManySheets(t *testing.T) {
 	}
 }
 
-// The golden scene is our own output, looked at by eye.
+// The golden scene is our own output, inspected by eye.
 func TestGoldenScene(t *testing.T) {
 	t.Parallel()
 	document, _, err := tray.Document(planOf(t, "p4-head"), tray.Style{}, sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
@@ -223,8 +222,8 @@ func TestGoldenScene(t *testing.T) {
 	scenetest.Golden(t, filepath.Join("testdata", "p4-head.scene"), document)
 }
 
-// A fastener that is used once is marked where it lies, and the legend says
-// where the old ones go; others are not marked.
+// The spot of a single-use fastener is marked, and the legend says what to do
+// with the old ones; others are not marked.
 func TestUsedOnce(t *testing.T) {
 	t.Parallel()
 	w := words.English()
@@ -259,7 +258,7 @@ func TestUsedOnce(t *testing.T) {
 	}
 }
 
-// No line of a foot holds a single word below others that end a sentence.
+// No line of a foot has a single word left over from a sentence.
 func TestNoWordAloneInTheFoot(t *testing.T) {
 	t.Parallel()
 	for _, paper := range sheet.Papers {
@@ -284,9 +283,9 @@ func TestNoWordAloneInTheFoot(t *testing.T) {
 	}
 }
 
-// First principles: a number with a line through it is misread. On a tray that
-// is reduced to a page a line is broken behind the words that stand on it, and
-// each cap has its name once.
+// First principles: a number with a line through it can be misread. On a tray
+// reduced to one page, a line is interrupted behind the words on it, and each
+// cap has its name once.
 func TestNoWordIsStruckThrough(t *testing.T) {
 	t.Parallel()
 	for _, name := range []string{"p4-cam-caps", "p4-rod-caps", "p4-main-caps", "p4-head"} {
@@ -317,7 +316,7 @@ func TestNoWordIsStruckThrough(t *testing.T) {
 	}
 }
 
-// struckThrough reports whether a line that is painted before a text shows in it.
+// struckThrough reports whether a line painted before a text shows through it.
 func struckThrough(before []scene.Item, text scene.Text) bool {
 	box, struck := text.Box().Grown(-0.02), false
 	for _, it := range before {
@@ -337,8 +336,8 @@ func struckThrough(before []scene.Item, text scene.Text) bool {
 	return struck
 }
 
-// On a reduced sheet the words beside a spot break the line round a cap rather
-// than the arc of a bore, where they would pass for its name.
+// On a reduced sheet the words beside a spot interrupt the line around a cap
+// rather than the arc of a bore, where they would be read as its name.
 func TestIDsKeepOffBores(t *testing.T) {
 	for _, name := range []string{"p4-main-caps", "p4-rod-caps"} {
 		document, _, err := tray.Document(planOf(t, name), tray.Style{OnePage: true}, sheettest.English(sheettest.Paper(t, "a5")))
@@ -371,8 +370,8 @@ func TestIDsKeepOffBores(t *testing.T) {
 	}
 }
 
-// First principles: a name that breaks the outline of a part hides its shape. The
-// names of caps stand off it on every paper.
+// First principles: a name across the outline of a part hides its shape. The
+// names of caps keep off it on every paper.
 func TestNamesStandOffTheOutline(t *testing.T) {
 	t.Parallel()
 	for _, paper := range sheet.Papers {

@@ -15,11 +15,11 @@ import (
 type Group struct {
 	Name    string
 	Members []geometry.Point
-	Reach   float64 // of the line round them, in millimetres of the part
+	Reach   float64 // distance of the line around them, in millimetres of the part
 }
 
-// Outline draws a line round a group. It comes before the spots, so that words
-// keep clear of it.
+// Outline draws a line around a group. It must be called before the spots, so
+// that words keep clear of the line.
 func (p *Plate) Outline(g Group) {
 	if len(g.Members) == 0 {
 		return
@@ -31,10 +31,10 @@ func (p *Plate) Outline(g Group) {
 	p.groups = append(p.groups, p.At(geometry.Enclose(g.Members).Centre))
 }
 
-// Name sets the name of a group inside the line round it, with an arrow to the
-// front at true size, when parts are laid on it. Where that has no room it goes
-// without an arrow, which would point at the neighbour, smaller, upward, or close
-// beside the line. It comes after the spots.
+// Name sets the name of a group inside the line around it, with an arrow to the
+// front at true size, for placing parts on it. If that does not fit, it tries
+// without the arrow, which could point at the neighbour, then smaller, upward,
+// or close outside the line. It must be called after the spots.
 func (p *Plate) Name(g Group) {
 	if g.Name == "" || len(g.Members) == 0 {
 		return
@@ -66,11 +66,11 @@ func (p *Plate) Name(g Group) {
 }
 
 const (
-	groupAir    = 0.4 // between a name and the line round its group
-	leastBeside = 2.0 // how far outside that line it may stand
+	groupAir    = 0.4 // between a name and the line around its group
+	leastBeside = 2.0 // allowed distance outside that line
 )
 
-// groupWords are the ways to set a group's name about a place, best first. The
+// groupWords are the ways to set a group's name around a point, best first. The
 // last two are the small ones.
 func (p *Plate) groupWords(name string, c scene.Point) []tile.Piece {
 	var all []tile.Piece
@@ -98,7 +98,7 @@ func (p *Plate) groupWord(name string, c scene.Point, em float64, upward, arrow 
 	word := font.Set(t)
 	piece := tile.Piece{Name: name, Items: []scene.Item{word}}
 	if way, known := diagram.FrontWays[p.joint.Front]; known && arrow {
-		// Beside the word; one that points right stands behind it.
+		// Beside the word; one that points right comes after it.
 		base := scene.Point{X: c.X - word.Width/2 - air, Y: c.Y}
 		switch {
 		case way.X > 0:
@@ -109,12 +109,12 @@ func (p *Plate) groupWord(name string, c scene.Point, em float64, upward, arrow 
 		tip := scene.Point{X: base.X + way.X*length, Y: base.Y + way.Y*length}
 		piece.Items = append(piece.Items, diagram.Arrowhead(base, tip, half, scene.Black))
 	}
-	// Word and arrow together stand in the middle.
+	// Centre word and arrow together.
 	return piece.Moved(scene.Point{X: scene.Rounded(c.X - piece.Bounds().Centre().X)})
 }
 
-// alongGroup are steps from the middle of a group to where its name may stand
-// within: along the line between its outermost members, the shortest first.
+// alongGroup are steps from the middle of a group to positions for its name
+// inside: along the line between its outermost members, the shortest first.
 func alongGroup(g Group, p *Plate) []scene.Point {
 	a, b := p.At(g.Members[0]), p.At(g.Members[len(g.Members)-1])
 	steps := []scene.Point{{}}
@@ -142,8 +142,8 @@ func besideBox(b scene.Box, c scene.Point, word scene.Box) []scene.Point {
 	return steps
 }
 
-// nearestGroup reports whether of all groups the one round c is clearly the
-// nearest, so that a name is not taken for the neighbour's.
+// nearestGroup reports whether the group around c is clearly the nearest, so
+// that a name is not taken for the neighbour's.
 func (p *Plate) nearestGroup(name, c scene.Point) bool {
 	const nearer = 1.3
 	own := name.Distance(c)

@@ -11,8 +11,9 @@ import (
 	"drawdown/render/words"
 )
 
-// A cap is drawn round, at one distance from the line between its two bolts, and
-// its name stands within, with an arrow head whose tip is nearest to the front.
+// A cap is drawn as a line at one distance from the segment between its two
+// bolts. Its name is inside, with an arrowhead whose tip is nearest to the
+// front.
 func TestGroup(t *testing.T) {
 	members := []geometry.Point{{X: 0, Y: 30}, {X: 0, Y: -30}}
 	for side, way := range map[geometry.Front]scene.Point{
@@ -40,7 +41,7 @@ func TestGroup(t *testing.T) {
 				continue
 			}
 			b := arrow.Path.Bounds()
-			// Of an arrow head the tip is one corner, the base two.
+			// The tip of an arrowhead is one corner, the base two.
 			tips := 0
 			for _, s := range arrow.Path[:3] {
 				if along := (s.P[0].X-b.Centre().X)*way.X + (s.P[0].Y-b.Centre().Y)*way.Y; along > 0.5 {
@@ -67,7 +68,7 @@ func TestTopMark(t *testing.T) {
 }
 
 // No word is set across a seam: in a spot, beside it, on the part (first
-// principles: what lies on both sides of a cut is cut).
+// principles: what is on both sides of a cut is cut).
 func TestWordsBesideSeams(t *testing.T) {
 	points := []geometry.Point{{X: 0, Y: 0}, {X: 80, Y: 0}}
 	for x := -14.0; x <= 14; x++ {

@@ -1,8 +1,8 @@
-// Package truesize draws a part in millimetres of paper, at true size or
-// reduced, for sheets that a part or its fasteners are laid on: its lines, a
-// spot for each fastener, and words where there is room. It prints them over as
-// many sheets as needed. It may import places, diagrams, tiles, scenes, type,
-// words and what sheets share; it sees no plan.
+// Package truesize draws a part in millimetres on paper, at true size or
+// reduced, for sheets on which a part or its fasteners are placed: its lines, a
+// spot for each fastener, and words where they fit. It prints them over as many
+// sheets as needed. It may import geometry, diagram, tile, scene, font, words
+// and what sheets share; it knows no plan.
 package truesize
 
 import (
@@ -16,7 +16,8 @@ import (
 	"drawdown/render/words"
 )
 
-// Plate is a drawing while it fills. Spots must be known before words are set.
+// Plate is a drawing under construction. Spots must be known before words are
+// set.
 type Plate struct {
 	Drawing tile.Contents
 
@@ -26,7 +27,7 @@ type Plate struct {
 	words   *words.Catalogue
 	lines   []segment
 	groups  []scene.Point     // middles of the groups
-	spots   []scene.Box       // the room of each
+	spots   []scene.Box       // the space of each
 	edges   [][][]scene.Point // their lines
 	texts   []scene.Box
 }
@@ -36,8 +37,9 @@ type segment struct {
 	box  scene.Box
 }
 
-// New draws the lines of the part: edge, bores, dowels. One millimetre of paper
-// is that many of the part. No word is set across a seam.
+// New draws the lines of the part: edge, bores, dowels. reduced is the number
+// of millimetres of the part per millimetre on paper. No word is set across a
+// seam.
 func New(j geometry.Joint, reduced float64, w *words.Catalogue, seams tile.Seams) *Plate {
 	p := &Plate{joint: j, reduced: reduced, words: w, seams: seams}
 	p.edge()
@@ -50,12 +52,12 @@ func New(j geometry.Joint, reduced float64, w *words.Catalogue, seams tile.Seams
 	return p
 }
 
-// At is where a place of the part lies.
+// At is the position on paper of a place on the part.
 func (p *Plate) At(q geometry.Point) scene.Point {
 	return scene.Point{X: q.X / p.reduced, Y: -q.Y / p.reduced}
 }
 
-// Length is how long a length of the part is.
+// Length is the length on paper of a length on the part.
 func (p *Plate) Length(mm float64) float64 { return mm / p.reduced }
 
 func (p *Plate) line(path scene.Path, ink scene.Ink, width, dash float64) {
@@ -68,7 +70,7 @@ func (p *Plate) line(path scene.Path, ink scene.Ink, width, dash float64) {
 	}
 }
 
-// edge draws the outline; without one a dashed line round the fasteners.
+// edge draws the outline, or without one a dashed line around the fasteners.
 func (p *Plate) edge() {
 	for _, path := range p.joint.Outline {
 		p.line(scene.Traced(path, p.At), scene.Black, 0.3, 0)
@@ -125,8 +127,8 @@ func (p *Plate) dowel(d geometry.Dowel) {
 	p.line(append(scene.Circle(c.X, c.Y, r), scene.Cross(c.X, c.Y, r+1.5)...), scene.Grey, 0.25, 0)
 }
 
-// Print lays a drawing out over sheets. The legend is asked for with how many
-// words found no room.
+// Print lays out a drawing over sheets. legend is called with the number of
+// words that did not fit.
 func Print(draw func(tile.Seams) *Plate, ask tile.Sheets, legend func(noRoom int) []string) (pages []scene.Page, notes []string, err error) {
 	ask.Legend = legend(0)
 	again := func(s tile.Seams) tile.Contents { return draw(s).Drawing }
@@ -143,7 +145,7 @@ func Print(draw func(tile.Seams) *Plate, ask tile.Sheets, legend func(noRoom int
 	return pages, append(Notes(d.NoRoom, ask.Words), notes...), err
 }
 
-// Notes tell which words found no room.
+// Notes say which words did not fit.
 func Notes(noRoom []string, c *words.Catalogue) []string {
 	if len(noRoom) == 0 {
 		return nil

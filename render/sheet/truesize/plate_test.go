@@ -27,7 +27,7 @@ func spotsAt(p *truesize.Plate, radius float64, points []geometry.Point) []trues
 	return spots
 }
 
-// numbers returns the large words and where they stand.
+// numbers returns the large words and their positions.
 func numbers(p *truesize.Plate) map[string]scene.Text {
 	found := map[string]scene.Text{}
 	for _, piece := range p.Drawing.Pieces {
@@ -40,7 +40,7 @@ func numbers(p *truesize.Plate) map[string]scene.Text {
 	return found
 }
 
-// A large word stands in the middle of a spot that can hold it 3 mm high, and
+// A large word is in the middle of a spot that can hold it 3 mm high, and
 // beside a smaller one.
 func TestLargeWordInsideOrBeside(t *testing.T) {
 	points := []geometry.Point{{X: 0, Y: 0}, {X: 80, Y: 0}}
@@ -66,8 +66,8 @@ func TestLargeWordInsideOrBeside(t *testing.T) {
 	}
 }
 
-// Where spots crowd so that nothing has room, the words are named, a few of
-// them, and none is set over another.
+// Where spots are too crowded for words, some of the words are listed, and none
+// overlaps another.
 func TestNoRoom(t *testing.T) {
 	var points []geometry.Point
 	for k := range 400 {
@@ -94,8 +94,8 @@ func TestNoRoom(t *testing.T) {
 	}
 }
 
-// A part without an outline gets a line round its fasteners, at one distance
-// from all that lie at the edge (first principles).
+// A part without an outline gets a line around its fasteners, at one distance
+// from all at the edge (first principles).
 func TestOwnEdge(t *testing.T) {
 	joint := geometry.Joint{Fasteners: []geometry.Fastener{{At: geometry.Point{X: 0, Y: 0}}, {At: geometry.Point{X: 100, Y: 0}}, {At: geometry.Point{X: 30, Y: 60}}}}
 	p := truesize.New(joint, 2, words.English(), tile.Seams{})
@@ -115,7 +115,7 @@ func TestOwnEdge(t *testing.T) {
 	}
 }
 
-// distance is that of q from the straight line between a and b.
+// distance is that of q from the segment between a and b.
 func distance(a, b, q scene.Point) float64 {
 	dx, dy := b.X-a.X, b.Y-a.Y
 	f := ((q.X-a.X)*dx + (q.Y-a.Y)*dy) / (dx*dx + dy*dy)
@@ -123,7 +123,7 @@ func distance(a, b, q scene.Point) float64 {
 	return math.Hypot(q.X-a.X-f*dx, q.Y-a.Y-f*dy)
 }
 
-// The word FRONT and its arrow stand beside the part, on the side that it says.
+// The word FRONT and its arrow are beside the part, on the stated side.
 func TestFront(t *testing.T) {
 	for side, out := range map[geometry.Front]scene.Point{
 		geometry.FrontLeft: {X: -1}, geometry.FrontRight: {X: 1}, geometry.FrontTop: {Y: -1}, geometry.FrontBottom: {Y: 1},

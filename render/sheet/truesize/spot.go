@@ -9,32 +9,32 @@ import (
 	"drawdown/render/sheet/tile"
 )
 
-// Spot is a place on the sheet for one thing, or the hole it belongs to.
+// Spot is a place on the sheet for one thing, or its hole.
 type Spot struct {
 	Name  string // of the thing
 	Edge  scene.Shape
 	At    scene.Point
-	Inner float64 // radius that is free for type in the middle; 0 for none
-	Large string  // in the middle where it can be 3 mm high, else beside
-	// Widest is a text as wide as any large word, so that like spots have words
-	// of one height; empty for the large word itself.
+	Inner float64 // radius free for text in the middle; 0 for none
+	Large string  // in the middle if it can be 3 mm high, otherwise beside
+	// Widest is as wide as the widest large word, so that equal spots have
+	// words of the same height; "" for the large word itself.
 	Widest string
 	Small  string // beside
-	Note   string // a mark under the large word where it can be, else beside
+	Note   string // a mark below the large word if it fits, otherwise beside
 }
 
-// Heights of the capitals of the large words, in millimetres.
+// Capital heights of the large words, in millimetres.
 const (
 	leastCap  = 3.0
 	mostCap   = 10.0
 	besideCap = 4.0
-	rimAir    = 1.0 // between a word and the edge round it
+	rimAir    = 1.0 // between a word and the edge around it
 	lineGap   = 1.2
-	besideGap = 1.0 // between an edge and the words beside it
+	besideGap = 1.0 // between an edge and words beside it
 )
 
-// Spots draws all spots and sets their words. Each spot is a piece of the
-// drawing together with its words.
+// Spots draws all spots and sets their words. A spot and its words are one
+// piece of the drawing.
 func (p *Plate) Spots(spots []Spot) {
 	for _, s := range spots {
 		p.spots = append(p.spots, s.Edge.Path.Bounds().Grown(0.4))
@@ -60,7 +60,7 @@ func (p *Plate) Spots(spots []Spot) {
 	}
 }
 
-// middle sets the large word in the spot, with the note under it where both fit.
+// middle sets the large word in the spot, with the note below it if both fit.
 func (p *Plate) middle(s Spot, i int) []scene.Text {
 	room := s.Inner - rimAir
 	if s.Large == "" || room <= 0 {
@@ -93,7 +93,7 @@ func (p *Plate) withNote(s Spot, i int, room float64) []scene.Text {
 	return nil
 }
 
-// wide is the width of the widest large word with capitals of 1 mm.
+// wide is the width of the widest large word at a capital height of 1 mm.
 func (s Spot) wide() float64 {
 	return font.Width(cmp.Or(s.Widest, s.Large), scene.Bold, 1/font.CapHeight)
 }
@@ -105,8 +105,8 @@ func (s Spot) number(capMm, baseline float64) scene.Text {
 	})
 }
 
-// within returns the words where they meet no seam and no other spot: heads
-// that would overlap on the part, too.
+// within returns the words if they meet no seam and no other spot. Spots can
+// overlap if the heads would overlap on the part.
 func (p *Plate) within(i int, texts ...scene.Text) []scene.Text {
 	for _, t := range texts {
 		if p.seams.Cross(t.Box()) {
@@ -149,8 +149,8 @@ func newBlock(s Spot, em float64) block {
 	return b
 }
 
-// at returns the lines with the middle of the block at c, on that side of the
-// spot, and the box they take. The large word stands nearest to the spot.
+// at returns the lines with the middle of the block at c, on the given side of
+// the spot, and their bounding box. The large word is nearest to the spot.
 func (b block) at(c, side, spot scene.Point) (items []scene.Item, box scene.Box) {
 	box = scene.NoBox
 	y := c.Y - b.height/2
@@ -172,18 +172,18 @@ func (b block) at(c, side, spot scene.Point) (items []scene.Item, box scene.Box)
 	return items, box
 }
 
-// sides are the directions in which words may stand beside a spot, best first:
-// below, above, right, left, then the corners.
+// sides are the directions for words beside a spot, best first: below, above,
+// right, left, then the corners.
 var sides = []scene.Point{{X: 0, Y: 1}, {X: 0, Y: -1}, {X: 1, Y: 0}, {X: -1, Y: 0}, {X: 1, Y: 1}, {X: -1, Y: 1}, {X: 1, Y: -1}, {X: -1, Y: -1}}
 
-// beside sets the words that stand outside: first where they cross no line of
-// the part, else where they meet no other word and no spot, else smaller.
+// beside sets the words outside the spot: first where they cross no line of the
+// part, then where they meet no other word and no spot, then smaller.
 func (p *Plate) beside(s Spot, own int) []scene.Item {
 	if s.Large == "" && s.Small == "" && s.Note == "" {
 		return nil
 	}
 	ems := []float64{wordEm, SmallEm}
-	if p.reduced > 1 { // no room for the larger
+	if p.reduced > 1 { // not enough space for the larger size
 		ems = ems[1:]
 	}
 	for _, em := range ems {
@@ -195,7 +195,7 @@ func (p *Plate) beside(s Spot, own int) []scene.Item {
 			}
 		}
 	}
-	if s.Small != "" && s.Large+s.Note != "" { // some is better than none
+	if s.Small != "" && s.Large+s.Note != "" { // some words are better than none
 		p.Drawing.NoRoom = append(p.Drawing.NoRoom, s.Small)
 		s.Small = ""
 		return p.beside(s, own)
@@ -205,7 +205,7 @@ func (p *Plate) beside(s Spot, own int) []scene.Item {
 		s.Note = ""
 		return p.beside(s, own)
 	}
-	p.Drawing.NoRoom = append(p.Drawing.NoRoom, s.Large+s.Note+s.Small) // one of them is left
+	p.Drawing.NoRoom = append(p.Drawing.NoRoom, s.Large+s.Note+s.Small) // one of them is missing
 	return nil
 }
 
@@ -219,8 +219,8 @@ func (s Spot) ways() []Spot {
 	return []Spot{s, flat}
 }
 
-// setBeside sets a block of words where there is room: the first such place, or
-// where lines may be broken, the one that breaks the least of them.
+// setBeside sets a block of words at the first free place, or, if lines may be
+// broken, at the one that breaks the least of them.
 func (p *Plate) setBeside(s Spot, b block, own int, strictly bool) (items []scene.Item, ok bool) {
 	edge, least := s.Edge.Path.Bounds(), math.Inf(1)
 	var taken scene.Box
@@ -235,7 +235,7 @@ func (p *Plate) setBeside(s Spot, b block, own int, strictly bool) (items []scen
 				c.X += slide * b.width
 			case side.Y == 0:
 				c.Y += slide * edge.Height()
-			case slide == 0: // a corner lies nearer than the box round a spot
+			case slide == 0: // a corner is closer than the box around a spot
 				c.X -= side.X * edge.Width() * 0.12
 				c.Y -= side.Y * edge.Height() * 0.12
 			}
@@ -249,7 +249,7 @@ func (p *Plate) setBeside(s Spot, b block, own int, strictly bool) (items []scen
 			}
 		}
 		if least == 0 {
-			break // as no place can be better
+			break // no place can be better
 		}
 	}
 	if items == nil {
@@ -259,7 +259,7 @@ func (p *Plate) setBeside(s Spot, b block, own int, strictly bool) (items []scen
 	return p.cleared(items), true
 }
 
-// broken is the length of the lines that words would stand on, in millimetres.
+// broken is the length of the lines that words would cover, in millimetres.
 func (p *Plate) broken(words []scene.Item) float64 {
 	length := 0.0
 	for _, it := range words {
@@ -277,8 +277,8 @@ func (p *Plate) broken(words []scene.Item) float64 {
 	return length
 }
 
-// cleared returns words with white behind those that stand on a line, which is
-// broken there: a figure that is struck through is misread.
+// cleared returns words with a white background behind those on a line, which
+// breaks the line: a figure with a line through it can be misread.
 func (p *Plate) cleared(words []scene.Item) []scene.Item {
 	var behind []scene.Item
 	for _, it := range words {

@@ -9,7 +9,7 @@ import (
 	"drawdown/render/sheet/tile"
 )
 
-// free reports whether a box meets no seam, no text and no spot but its own;
+// free reports whether a box meets no seam, no text and no spot but its own; if
 // strictly, no line either.
 func (p *Plate) free(b scene.Box, own int, strictly bool) bool {
 	if p.seams.Cross(b) || slices.ContainsFunc(p.texts, b.Meets) {
@@ -27,7 +27,7 @@ func (p *Plate) onLine(b scene.Box) bool {
 	return slices.ContainsFunc(p.lines, func(l segment) bool { return b.Meets(l.box) && b.Cut(l.a, l.b) })
 }
 
-// nudges are the steps by which a word may leave its place, the shortest first.
+// nudges are the steps by which a word may be moved, the shortest first.
 var nudges = func() []scene.Point {
 	var all []scene.Point
 	for y := -30.0; y <= 30; y += 3 {
@@ -53,7 +53,7 @@ func (p *Plate) Words() {
 }
 
 // wordEm is the size of the words on the part, SmallEm of those at a spot. At
-// true size they are the same on all paper.
+// true size they are the same on every paper.
 const (
 	wordEm  = 4.2
 	SmallEm = 3.5
@@ -74,10 +74,11 @@ func (p *Plate) word(content string, at scene.Point, ink scene.Ink) {
 	p.Drawing.NoRoom = append(p.Drawing.NoRoom, content)
 }
 
-// wordAir is kept free round a word.
+// wordAir is kept free around a word.
 const wordAir = 0.6
 
-// set puts a word one of the steps away, where that is a good place and free.
+// set places a word at the first step where good reports true and the space is
+// free.
 func (p *Plate) set(word tile.Piece, steps []scene.Point, good func(scene.Box) bool, strictly bool) bool {
 	b := word.Bounds()
 	for _, step := range steps {
@@ -93,8 +94,9 @@ func (p *Plate) set(word tile.Piece, steps []scene.Point, good func(scene.Box) b
 	return false
 }
 
-// front puts the word FRONT and an arrow beside the part. A view that has no
-// front gets its top marked, since the sheets have no other way up.
+// front puts the word FRONT and an arrow beside the part. If a view has no
+// front its top is marked, because nothing else on the sheets shows which way
+// is up.
 func (p *Plate) front() {
 	way, known := diagram.FrontWays[p.joint.Front]
 	content := p.words.Sheet.Front

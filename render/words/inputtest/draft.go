@@ -27,6 +27,8 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	"draft look at":        {"id": "F3", "diameter": "8.4", "place": "[50, 29.97]", "found": "its edge is torn"},
 	"draft hold card":      {},
 	"draft hole unsure":    {"id": "F3", "row": "top", "column": "right"},
+	"draft place unsure":   {"id": "C1", "row": "top", "column": "right"},
+	"draft size left out":  {"holes": 4, "diameter": unit.Length(6)},
 	"draft holes unsure":   {"n": 3},
 	"draft surveyed":       {"readings": 15, "holes": 6, "agreement": "readings agree"},
 	"draft hole missing":   {"id": "G"},

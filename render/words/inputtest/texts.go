@@ -7,8 +7,8 @@ import (
 )
 
 var _ = exampleOf(map[finding.Code]finding.Values{
-	texts.TextTorque:    {"text": "to 220 N·m", "torque": unit.GivenTorque{Value: 220}},
-	texts.TextAngle:     {"text": "turn 60° on", "angle": unit.Angle(60)},
+	texts.TextTorque:    {"text": "to 220 N·m", "torque": unit.GivenTorque{Value: 220}, "kind": "rim"},
+	texts.TextAngle:     {"text": "turn 60° on", "angle": unit.Angle(60), "kind": "rim"},
 	texts.TextDry:       {"text": "Threads dry", "kinds": []string{"pan"}, "lubricants": []string{"engine oil"}},
 	texts.TextLubricant: {"text": "Oil the threads", "lubricants": []string{"molybdenum paste"}},
 	texts.TextCount:     {"text": "Fit 12 new main bolts", "stated": 12, "what": "new main bolts", "count": 14},
@@ -17,6 +17,9 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	texts.TextGasket:    {"text": "New paper gasket", "gasket": finding.Term("spiral-wound")},
 	texts.TextSide:      {"text": "RIGHT BANK", "other": "Cylinder head, left bank"},
 	texts.TextOtherWork: {"text": "Oil the threads", "side": "loosen"},
+	texts.TextOtherKind: {"text": "Rim bolts M1 to M3 last", "id": "M1", "kind": "rim", "own": "main"},
+	texts.TextStageKind: {"text": "all 8 main bolts", "kind": "main", "kinds": []string{"rim"}},
+	texts.TextAngleFrom: {"text": "150° in all after 30 N·m", "torque": unit.GivenTorque{Value: 30}, "before": unit.GivenTorque{Value: 60}},
 	texts.TextCylinders: {"text": "Harrow V8", "stated": 8, "count": 3, "highest": 3},
 	texts.TextsDisagree: {"text": "The gasket may be used again", "other": "New gasket"},
 	texts.TextPlace:     {"text": "intake side at the top", "label": "INTAKE SIDE", "side": "top"},

@@ -7,14 +7,14 @@ import (
 	"drawdown/sequence/interaction/limits"
 )
 
-// What the first stage buys.
+// What the first stage contributes.
 const (
 	SnugSame   finding.Code = "snug same"
 	SnugUneven finding.Code = "snug uneven" // without, own: mm
 	SnugLowest finding.Code = "snug lowest" // without, own: percent
 )
 
-// OnFirstStage holds the work without its first stage against the file's own.
+// OnFirstStage compares the work without its first stage with the file's own.
 func OnFirstStage(own, without Trial) (list []finding.Finding) {
 	uneven, lowest := own.UnevenMm.Nominal, own.Lowest.Low
 	if hardly := math.Max(limits.SameUnevenShare*uneven, limits.SameUnevenMm); math.Abs(without.UnevenMm.Nominal-uneven) >= hardly {
@@ -29,10 +29,10 @@ func OnFirstStage(own, without Trial) (list []finding.Finding) {
 	return list
 }
 
-// RecipeHere is what the recipe comes to beside the file's own work.
+// RecipeHere compares the recipe with the file's own work.
 const RecipeHere finding.Code = "advice recipe here" // ends, than: better, worse, nothing
 
-// OnRecipe holds the recipe against the file's own work.
+// OnRecipe compares the recipe with the file's own work.
 func OnRecipe(own, recipe Trial) finding.Finding {
 	than := ""
 	switch gain := recipe.Lowest.Low - own.Lowest.Low; {
@@ -44,7 +44,7 @@ func OnRecipe(own, recipe Trial) finding.Finding {
 	return finding.Noted(RecipeHere, finding.Values{"ends": recipe.Lowest, "than": than})
 }
 
-// Which of friction and cross-talk is worth work.
+// Which of friction and cross-talk deserves effort.
 const (
 	FrictionRules   finding.Code = "scatter friction rules"
 	FrictionRepeats finding.Code = "scatter friction rules, repeat asked for"
@@ -56,8 +56,8 @@ const (
 // Scatters are standard deviations, in percent.
 type Scatters struct{ Friction, Elastic, Both float64 }
 
-// OnScatter says which of the two is worth work, in step with what the prediction
-// asks for.
+// OnScatter says which of the two deserves effort, consistent with what the
+// prediction asks for.
 func OnScatter(s Scatters, asksForRepeat bool, onAngle []string) []finding.Finding {
 	code := CrossTalkRules
 	switch {

@@ -13,8 +13,9 @@ import (
 	"drawdown/sequence/judge"
 )
 
-// A tenth of what the part is uneven, at least 0.02 mm, and a point of the lowest
-// bolt are told, in both directions (limits of the design, engineering judgement).
+// A tenth of the part's unevenness, at least 0.02 mm, and one point of the
+// lowest bolt are reported, in both directions (limits of the design,
+// engineering judgement).
 func TestOnFirstStage(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -57,7 +58,7 @@ func TestOnFirstStage(t *testing.T) {
 	}
 }
 
-// Three points of the lowest bolt are worth a word (limit of the design,
+// Three points of the lowest bolt are reported (limit of the design,
 // engineering judgement).
 func TestOnRecipe(t *testing.T) {
 	t.Parallel()
@@ -69,8 +70,8 @@ func TestOnRecipe(t *testing.T) {
 	}
 }
 
-// Only an order that is not the file's own and departs from the trade's rules is
-// passed over, and only where it would have been better.
+// An order is passed over only if it is not the file's own, departs from the
+// trade's rules, and would have been better.
 func TestWhatIsPassedOver(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -95,8 +96,8 @@ func TestWhatIsPassedOver(t *testing.T) {
 	}
 }
 
-// A change is told so that it is understood without a table: the last torque by
-// kinds, the recipe as such, another way by its name.
+// A change is described so that it is clear without a table: the last torque by
+// kinds, the recipe by its content, other ways by name.
 func TestWhatAWayChanges(t *testing.T) {
 	t.Parallel()
 	hundreds := []procedure.Hundred{{Kind: "main", By: procedure.ByLastTorque}, {Kind: "side", By: procedure.ByMeanAtAngle}}
@@ -121,7 +122,7 @@ func TestWhatAWayChanges(t *testing.T) {
 	}
 }
 
-// What the lifts are told by are the figures of the two trials.
+// The reported gains are the figures of the two trials.
 func TestFiguresOfTheAdvice(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -150,7 +151,8 @@ func TestFiguresOfTheAdvice(t *testing.T) {
 	}
 }
 
-// Less than one pass is no pass, and an even joint needs none on angles either.
+// Less than one pass is no pass, and an even joint needs none with angles
+// either.
 func TestWhatIsNotSaid(t *testing.T) {
 	t.Parallel()
 	if got := advice.Decide(advice.Case{Class: advice.Strong, Trials: []advice.Trial{own(80)}}); finding.Has(got.Says(), advice.SaysPasses) {

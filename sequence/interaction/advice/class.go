@@ -1,6 +1,6 @@
 // Package advice turns a prediction into advice: how strongly the bolts act on
 // each other, whether to ask the maker for another way, and the reasons. It
-// sees figures, not forces; it may import limits, bounds and the meaning of 100
+// uses figures, not forces. It may import limits, bounds and the meaning of 100
 // %.
 package advice
 
@@ -9,16 +9,16 @@ import (
 	"drawdown/sequence/interaction/limits"
 )
 
-// Class says in a word how much bolts act on each other.
+// Class describes how strongly bolts act on each other.
 type Class string
 
 const (
-	Negligible Class = "negligible" // next to the scatter of the torque
-	Noticeable Class = "noticeable" // one repeat pass is worth it
+	Negligible Class = "negligible" // compared with the scatter of the torque
+	Noticeable Class = "noticeable" // one repeat pass is worthwhile
 	Strong     Class = "strong"     // several passes, or measured stretch
 )
 
-// ClassActs is the class in words.
+// ClassActs describes the class.
 const ClassActs finding.Code = "class acts" // class
 
 // Says returns the class as a finding.
@@ -26,7 +26,7 @@ func (c Class) Says() finding.Finding {
 	return finding.Noted(ClassActs, finding.Values{"class": string(c)})
 }
 
-// ClassOf judges the worst bolt after the last pass.
+// ClassOf classifies by the worst bolt after the last pass.
 func ClassOf(worstPercent float64) Class {
 	switch {
 	case worstPercent >= limits.NegligibleFromPercent:

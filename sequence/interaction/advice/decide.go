@@ -10,36 +10,36 @@ import (
 	"drawdown/sequence/judge"
 )
 
-// Branch names what a prediction comes to.
+// Branch names the result of a prediction.
 type Branch string
 
 const (
-	// MendFile: a stage is set below an earlier one and does nothing, so nothing is
-	// judged.
+	// MendFile: a stage is set below an earlier one and has no effect, so
+	// nothing is judged.
 	MendFile Branch = "mend file"
 
-	// These three without other ways to hold the work against, by the class alone.
+	// Without other ways to compare with, by the class alone.
 	NothingToChange Branch = "nothing to change" // negligible
 	RepeatOnce      Branch = "repeat once"       // noticeable
 	SeveralPasses   Branch = "several passes"    // strong
 
-	// LeaveIt: no bolt ends low enough to count.
+	// LeaveIt: no bolt ends low enough to matter.
 	LeaveIt Branch = "leave it"
-	// LeaveItsRepeat: the same, and the file's own repeat is what does it.
+	// LeaveItsRepeat: the same, thanks to the file's own repeat.
 	LeaveItsRepeat Branch = "leave it with its repeat"
 
-	// NoCure: no way lifts the lowest bolt by what is worth a word.
+	// NoCure: no way raises the lowest bolt enough to be reported.
 	NoCure Branch = "no cure"
-	// NoCureWith: one does, and still leaves it hopelessly low.
+	// NoCureWith: one does, but the bolt is still far too low.
 	NoCureWith Branch = "no cure with the best"
 
 	// AskFor: one way is worth asking the maker for.
 	AskFor Branch = "ask for"
-	// AskForButPass: the same, and the joint is far from even all the same.
+	// AskForButPass: the same, but the joint is still far from even.
 	AskForButPass Branch = "ask for, and go round"
 )
 
-// What is said, by branch and beside it.
+// Texts of the advice, by branch and additional ones.
 const (
 	SaysMendFile   finding.Code = "advice mend file"
 	SaysNothing    finding.Code = "advice nothing to change"
@@ -61,46 +61,48 @@ const (
 	SaysNeverAgain finding.Code = "advice never again"  // kinds
 )
 
-// Trial is what the advice is decided by of a way to do the work.
+// Trial is a way to do the work, with the figures on which the advice is based.
 type Trial struct {
 	Way      Way
-	Lowest   bounds.Band // bolt at the end, in percent; Low is the worst
-	Class    Class       // by that worst
-	UnevenMm bounds.Band // the most on the way
+	Lowest   bounds.Band // final preload of the lowest bolt in percent; Low is the worst case
+	Class    Class       // by the worst case
+	UnevenMm bounds.Band // largest value during the work
 	Rules    judge.Verdict
 	OwnOrder bool // the order is the file's
-	Less     bool // leaves out what the file has, and is never to be done
+	Less     bool // leaves out something of the file, and must never be done
 }
 
-// Case is all that the advice is decided by.
+// Case is everything on which the advice is based.
 type Case struct {
-	Class         Class   // of the joint as the file has it
-	Falls         bool    // a stage does nothing
+	Class         Class   // of the joint with the file's own work
+	Falls         bool    // a stage has no effect
 	Trials        []Trial // the file's own first; none: nothing was tried
-	BeforeRepeats float64 // what the lowest bolt had before the file's own repeats of its last torque, in percent; 0: there are none
-	FrictionSD    float64 // that torque brings, in percent
-	Repeats       int     // of the last pass until the softest gasket is even; 0: none, or nobody can say
+	BeforeRepeats float64 // of the lowest bolt before the file's own repeats of its last torque, in percent; 0: there are none
+	FrictionSD    float64 // caused by the torque, in percent
+	Repeats       int     // of the last pass until the joint is even with the softest gasket; 0: none, or unknown
 	Hundreds      []procedure.Hundred
 }
 
 // Advice is what to do, and why.
 type Advice struct {
 	Branch  Branch
-	Best    int // of the trials: the one that is worth the change; 0: none is
-	Way     Way // of it
+	Best    int // index of the trial that is worth the change; 0: none
+	Way     Way // of that trial
 	Head    finding.Finding
 	Reasons []finding.Finding
 }
 
-// Says returns all of it.
+// Says returns the head and the reasons.
 func (a Advice) Says() []finding.Finding { return append([]finding.Finding{a.Head}, a.Reasons...) }
 
-// AsksForRepeat reports whether what is worth asking for gives the last torque again.
+// AsksForRepeat reports whether the recommended way applies the last torque
+// again.
 func (a Advice) AsksForRepeat() bool {
 	return (a.Branch == AskFor || a.Branch == AskForButPass) && slices.Contains(repeats, a.Way)
 }
 
-// Decide decides. What must never be turned again stands with it.
+// Decide derives the advice. It also names the kinds that must never be turned
+// again.
 func Decide(c Case) Advice {
 	a := c.decided()
 	if kinds := procedure.OnAngle(c.Hundreds); c.Class != Negligible && len(kinds) > 0 {
@@ -126,7 +128,7 @@ func (c Case) decided() Advice {
 	return c.askFor(best)
 }
 
-// ByClass is what the class alone asks for.
+// ByClass is the advice by the class alone.
 func ByClass(class Class, anglesEnd bool) Advice {
 	if class == Negligible {
 		return Advice{Branch: NothingToChange, Head: finding.Noted(SaysNothing, nil)}
@@ -141,9 +143,10 @@ func ByClass(class Class, anglesEnd bool) Advice {
 	return a
 }
 
-// best picks the trial that is worth the change. What torque scatter hides anyway
-// is not, nor is an order that departs from the trade's rules, unless it is the
-// file's; whether one of those would do better is told too.
+// best picks the trial that is worth the change. A gain within the scatter of
+// the torque is not, and neither is an order that departs from the trade's
+// rules, unless it is the file's own. passedOver reports that such an order
+// would do better.
 func (c Case) best() (best int, passedOver bool) {
 	own := c.Trials[0]
 	for i, trial := range c.Trials {
@@ -152,7 +155,8 @@ func (c Case) best() (best int, passedOver bool) {
 		if trial.Class == Strong {
 			enough = limits.WorthStrongPoints
 		}
-		// An easier change wins unless another lifts the worst bolt by a point more.
+		// An easier change wins unless another raises the worst bolt by a point
+		// more.
 		margin := float64(limits.EasierPoints)
 		if trial.Way == OneMorePass || trial.Way == LastTwice {
 			margin = -margin // to do a stage again is the easiest change of all
@@ -212,7 +216,7 @@ func (c Case) askFor(best int) Advice {
 	return a
 }
 
-// withPasses adds how many passes it takes, where somebody can say.
+// withPasses adds the number of passes needed, if known.
 func (c Case) withPasses(a Advice) Advice {
 	if c.Repeats > 0 {
 		a.Reasons = append(a.Reasons, finding.Noted(SaysPasses, finding.Values{"passes": c.Repeats}))

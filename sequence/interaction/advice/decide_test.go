@@ -11,7 +11,7 @@ import (
 	"drawdown/sequence/judge"
 )
 
-// trial ends its lowest bolt at some percent at the worst.
+// trial is a way whose lowest bolt ends at a percentage in the worst case.
 func trial(way advice.Way, lowest float64) advice.Trial {
 	return advice.Trial{Way: way, Lowest: bounds.Band{Low: lowest, Nominal: lowest + 1, High: 100}, Class: advice.ClassOf(lowest), Rules: judge.Sound, OwnOrder: true}
 }
@@ -30,10 +30,10 @@ func less(lowest float64) advice.Trial {
 	return t
 }
 
-// A case for each branch, and on each side of each limit. The limits are those of
-// the design (engineering judgement): classes from 95 and from 85 %, 3 points that
-// are worth a word, 10 where the joint stays strong, 1 by which a change must beat
-// an easier one, 50 % below which nothing helps.
+// A case for each branch, and on both sides of each limit. The limits are those
+// of the design (engineering judgement): classes from 95 % and from 85 %, 3
+// points that are reported, 10 where the joint stays strong, 1 by which a
+// change must beat an easier one, 50 % below which nothing helps.
 func TestDecide(t *testing.T) {
 	none := []advice.Trial(nil)
 	for _, c := range []struct {
@@ -42,7 +42,7 @@ func TestDecide(t *testing.T) {
 		change func(*advice.Case)
 		want   advice.Branch
 		way    advice.Way
-		says   finding.Code // among it all
+		says   finding.Code // one of the findings
 	}{
 		{"a stage that falls", []advice.Trial{own(70), trial(advice.OneMorePass, 99)}, func(c *advice.Case) { c.Falls = true }, advice.MendFile, "", advice.SaysMendFile},
 		{"nothing tried, even", none, func(c *advice.Case) { c.Class = advice.Negligible }, advice.NothingToChange, "", advice.SaysNothing},
@@ -87,8 +87,8 @@ func TestDecide(t *testing.T) {
 
 var onAngle = []procedure.Hundred{{Kind: "main", By: procedure.ByMeanAtAngle}}
 
-// What lies more uneven on the way by a quarter is told with the advice (limit of
-// the design, engineering judgement).
+// Unevenness during the work that is a quarter more is reported with the advice
+// (limit of the design, engineering judgement).
 func TestWhatLiesMoreUneven(t *testing.T) {
 	for nominal, want := range map[float64]bool{0.125: false, 0.126: true} {
 		first, better := own(88), trial(advice.Recipe, 99)
@@ -100,8 +100,8 @@ func TestWhatLiesMoreUneven(t *testing.T) {
 	}
 }
 
-// Friction rules where cross-talk is less than a third of both together, and no
-// longer from two thirds on (limits of the design, engineering judgement).
+// Friction dominates if cross-talk is less than a third of both together, and
+// not from two thirds on (limits of the design, engineering judgement).
 func TestOnScatter(t *testing.T) {
 	for _, c := range []struct {
 		elastic float64

@@ -7,8 +7,8 @@ import (
 	"drawdown/sequence/interaction/procedure"
 )
 
-// Way names a way to do the work: one of those below, or one by which bolts are
-// ordered. It is a word of the trade, and what JSON has.
+// Way names a way to do the work: one of those below, or a way to order bolts.
+// It is a term of the trade, as in the JSON output.
 type Way = finding.Term
 
 const (
@@ -24,20 +24,21 @@ const (
 	LeastOfBoth  Way = "search: both"
 )
 
-// Searched reports whether a way is an order that was searched, which nobody can tell
-// by its name.
+// Searched reports whether a way is the result of a search, which its name does
+// not describe.
 func Searched(w Way) bool { return slices.Contains([]Way{LeastScatter, LeastTilt, LeastOfBoth}, w) }
 
-// repeats are the ways that give the last torque again.
+// repeats are the ways that apply the last torque again.
 var repeats = []Way{OneMorePass, LastTwice, Recipe}
 
-// What a way changes, where its name alone would not tell.
+// What a way changes, if its name does not say so.
 const (
 	RecipeIs   finding.Code = "way recipe"
 	TorqueOnce finding.Code = "way torque once more" // kind, torque
 )
 
-// changed says what a way changes, so that it is understood without a table.
+// changed describes what a way changes, so that the advice is clear without a
+// table.
 func changed(w Way, hundreds []procedure.Hundred) any {
 	switch w {
 	case Recipe:

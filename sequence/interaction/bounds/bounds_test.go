@@ -5,8 +5,8 @@ import (
 	"testing"
 )
 
-// First principles: the ends of three figures, the middle one kept; the sums of a list
-// with the divisor n; two figures of a number.
+// First principles: the bounds of three figures with the middle one kept;
+// statistics of a list with the divisor n; two significant digits.
 func TestBand(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {

@@ -7,10 +7,10 @@ import (
 	"gonum.org/v1/gonum/stat"
 )
 
-// Spread sums up the forces of a set of bolts, in whatever unit they are.
+// Spread has statistics of a set of bolts, in any unit.
 type Spread struct{ Min, Mean, Max, SD float64 } // SD of the whole set (divisor n)
 
-// SpreadOf sums up a list; all 0 for an empty one.
+// SpreadOf returns the statistics of a list; all 0 for an empty one.
 func SpreadOf(list []float64) Spread {
 	if len(list) == 0 {
 		return Spread{}
@@ -19,10 +19,10 @@ func SpreadOf(list []float64) Spread {
 	return Spread{Min: floats.Min(list), Mean: mean, Max: floats.Max(list), SD: math.Sqrt(variance)}
 }
 
-// Spreads are the sums of a set of bolts, each known within bounds.
+// Spreads has the statistics of a set of bolts, each known within bounds.
 type Spreads struct{ Min, Mean, Max, SD Band }
 
-// SpreadsOf takes the bounds of three sums.
+// SpreadsOf returns the bounds of three sets of statistics.
 func SpreadsOf(soft, nominal, stiff Spread) Spreads {
 	return Spreads{
 		Of(soft.Min, nominal.Min, stiff.Min), Of(soft.Mean, nominal.Mean, stiff.Mean),

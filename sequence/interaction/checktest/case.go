@@ -1,5 +1,5 @@
 // Package checktest has the check cases of the model, each with its origin, and
-// small helpers that tests of several rooms need. Only tests import it.
+// small helpers for the tests of several packages. Only tests import it.
 package checktest
 
 import (
@@ -44,7 +44,7 @@ func CaseOf(t *testing.T, id string) Case {
 	return Case{}
 }
 
-// Find goes down a path of keys, such as bolt.d.
+// Find follows a path of keys, such as bolt.d.
 func Find(t *testing.T, from map[string]any, path string) any {
 	t.Helper()
 	var at any = from
@@ -58,7 +58,7 @@ func Find(t *testing.T, from map[string]any, path string) any {
 	return at
 }
 
-// As reads a value as a figure, a list of them or a table.
+// As decodes a value into a figure, a list or a table.
 func As[T any](t *testing.T, v any) (as T) {
 	t.Helper()
 	text, err := yaml.Marshal(v)

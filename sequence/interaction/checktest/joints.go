@@ -30,7 +30,7 @@ func TwoByFive() (at []geometry.Point) {
 	return at
 }
 
-// Circle16 are 16 bolts round a circle, from the right, anticlockwise.
+// Circle16 are 16 bolts on a circle, anticlockwise from the right.
 func Circle16(diameter float64) []geometry.Point {
 	return geometry.Circle(16, diameter, geometry.Point{}, 0, false)
 }
@@ -44,12 +44,12 @@ func InTurn(n int) []int {
 	return order
 }
 
-// InfiniteBeam is a beam without ends on a foundation. The bolts at the ends
-// of a real row sit four times as soft: use Row for these.
+// InfiniteBeam is a beam without ends on a foundation. The bolts at the ends of
+// a real row are four times as flexible: use Row for these.
 type InfiniteBeam struct{ BendingNmm2 float64 }
 
-// At returns what the beam gives way at a distance from a unit load, in mm/N.
-// The foundation is that of a millimetre of the beam's length.
+// At returns the deflection of the beam at a distance from a unit load, in
+// mm/N. The foundation is per millimetre of the beam's length.
 func (b InfiniteBeam) At(distanceMm, foundationMPa float64) float64 {
 	lambda := math.Pow(foundationMPa/(4*b.BendingNmm2), 0.25)
 	x := lambda * math.Abs(distanceMm)

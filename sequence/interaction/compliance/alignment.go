@@ -7,7 +7,7 @@ import (
 )
 
 // RowEnds finds the two bolts farthest apart, the leftmost (then the lowest)
-// first, whatever the listing.
+// first, in any listing order.
 func RowEnds(at []geometry.Point) (first, last geometry.Point) {
 	first, last = at[0], at[0]
 	for i, p := range at {
@@ -23,7 +23,7 @@ func RowEnds(at []geometry.Point) (first, last geometry.Point) {
 	return first, last
 }
 
-// InLine reports whether places lie on a line, within a tenth of their spacing.
+// InLine reports whether places are on a line, within a tenth of their spacing.
 func InLine(at []geometry.Point) bool {
 	if len(at) < 2 {
 		return false
@@ -33,7 +33,7 @@ func InLine(at []geometry.Point) bool {
 	return !slices.ContainsFunc(at, func(p geometry.Point) bool { return distanceToEdge(first, last, p) > most })
 }
 
-// OnCircle reports whether places lie round a circle.
+// OnCircle reports whether places are on a circle.
 func OnCircle(at []geometry.Point) bool {
 	return geometry.OneCircle(at, geometry.Enclose(at).Centre)
 }

@@ -10,17 +10,18 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// Beam is a beam with two free ends on a foundation, which is that of a
-// millimetre of its length, in N/mm².
+// Beam is a beam with two free ends on a foundation, which is per millimetre of
+// its length, in N/mm².
 type Beam struct{ BendingNmm2, FoundationMPa, LengthMm float64 }
 
 const (
 	beamElementShare = 0.1  // of the characteristic length 1/λ: an error below 1e-6
-	mostBeamElements = 4000 // beyond, the figures are a slip of the unit
+	mostBeamElements = 4000 // with more, a unit is wrong
 )
 
-// Compliance returns what the beam gives way at each place along it for a unit
-// load at each other, in mm/N: by finite elements with a node at each place.
+// Compliance returns the deflection of the beam at each place along it for a
+// unit load at each other, in mm/N. It uses finite elements with a node at each
+// place.
 func (b Beam) Compliance(alongMm []float64) (*mat.SymDense, error) {
 	if err := b.check(alongMm); err != nil {
 		return nil, err
@@ -31,7 +32,7 @@ func (b Beam) Compliance(alongMm []float64) (*mat.SymDense, error) {
 	for n := range len(nodes) - 1 {
 		length := nodes[n+1] - nodes[n]
 		bend, hold := hermiteProducts(2, 2, length), hermiteProducts(0, 0, length)
-		slope := length * lambda // all slopes count for 1/λ, whatever the element
+		slope := length * lambda // slopes are scaled by 1/λ, in every element
 		scale := [4]float64{1, slope, 1, slope}
 		for p := range 4 {
 			for q := range 4 {
@@ -46,7 +47,7 @@ func (b Beam) Compliance(alongMm []float64) (*mat.SymDense, error) {
 	return e.compliance(loads)
 }
 
-// nodes puts one at each end and at each load, and others between them.
+// nodes puts a node at each end and at each load, and others between them.
 func (b Beam) nodes(alongMm []float64, farthest float64) []float64 {
 	stops := append([]float64{0, b.LengthMm}, alongMm...)
 	slices.Sort(stops)
@@ -65,7 +66,8 @@ func (b Beam) nodes(alongMm []float64, farthest float64) []float64 {
 	return nodes
 }
 
-// nodeShare of the length is where two loads share a node.
+// nodeShare is the share of the length within which two loads use the same
+// node.
 const nodeShare = 1e-6
 
 func nearestNode(nodes []float64, x float64) int {

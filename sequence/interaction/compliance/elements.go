@@ -9,14 +9,14 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// elements is a banded stiffness matrix of finite elements. It is symmetric: its
-// lower half is kept, and overwritten by its factor.
+// elements is a banded stiffness matrix of finite elements. It is symmetric;
+// only its lower half is stored, and overwritten by its factor.
 type elements struct {
 	unknowns, reach int
-	inner           int       // unknowns that are worked out; those after them stay
+	inner           int       // unknowns to eliminate; those after them remain
 	lower           []float64 // row i holds columns i-reach … i
 	inverse         []float64 // of the factor's diagonal
-	own             []float64 // stiffness of the unknowns before others gave way; nil: the diagonal
+	own             []float64 // stiffness of the unknowns before the others deflect; nil: the diagonal
 }
 
 func newElements(unknowns, reach int) *elements {
@@ -30,38 +30,38 @@ func (e *elements) row(i, from int) []float64 {
 	return e.lower[end-1-(i-from) : end]
 }
 
-// first is the column that row i begins at.
+// first is the first column of row i.
 func (e *elements) first(i int) int { return max(0, i-e.reach) }
 
-// add leaves the upper half aside, which is the same.
+// add ignores the upper half, which is the same.
 func (e *elements) add(i, j int, stiffness float64) {
 	if j <= i {
 		e.row(i, j)[0] += stiffness
 	}
 }
 
-// bare says that no element holds an unknown.
+// bare reports whether no element constrains an unknown.
 func (e *elements) bare(i int) bool { return e.row(i, i)[0] == 0 }
 
-// share is the part of a unit load that falls on an unknown.
+// share is the part of a unit load on an unknown.
 type share struct {
 	unknown int
 	of      float64
 }
 
-// leastPivot tells round-off from a stiffness: what is left of an unknown's own
-// stiffness once all before it have given way. Plates a million times stiffer
-// than any real one stay above it.
+// leastPivot distinguishes a stiffness from rounding: the remaining share of an
+// unknown's own stiffness after elimination of all before it. Plates a million
+// times stiffer than any real one stay above it.
 const leastPivot = 1e-14
 
-// together is how many rows of the factor are worked at once, so that each row
-// before them is fetched once for all of them.
+// together is the number of rows of the factor that are processed at once, so
+// that each earlier row is read once for all of them.
 const together = 8
 
-// factor overwrites the stiffness with its Cholesky factor, K = LLᵀ, by rows:
-// every figure of it comes of two rows that lie in a run, which takes half the
-// time of lapack's Pbtrf in Go. Of the unknowns that stay it leaves how stiff they
-// are when the others have given way.
+// factor overwrites the stiffness with its Cholesky factor, K = LLᵀ, by rows.
+// Every element is a product of two contiguous rows, which takes half the time
+// of lapack's Pbtrf in Go. For the remaining unknowns it leaves their stiffness
+// when the others are free to deflect.
 func (e *elements) factor() error {
 	for i := range e.inner {
 		if e.bare(i) {
@@ -81,8 +81,8 @@ func (e *elements) factor() error {
 	return nil
 }
 
-// settle works one figure of the factor out, from those before it in its row and
-// in row j.
+// settle calculates one element of the factor from those before it in its row
+// and in row j.
 func (e *elements) settle(i, j int) error {
 	from := e.first(i)
 	if j < from {
@@ -114,8 +114,8 @@ func (e *elements) settle(i, j int) error {
 	return nil
 }
 
-// compliance returns what the places of the loads give way, for a unit load at
-// each: C = Bᵀ K⁻¹ B = (L⁻¹B)ᵀ (L⁻¹B).
+// compliance returns the deflection at each load for a unit load at each other:
+// C = Bᵀ K⁻¹ B = (L⁻¹B)ᵀ (L⁻¹B).
 func (e *elements) compliance(loads [][]share) (*mat.SymDense, error) {
 	if err := e.factor(); err != nil {
 		return nil, err
@@ -127,11 +127,11 @@ func (e *elements) compliance(loads [][]share) (*mat.SymDense, error) {
 	return c, nil
 }
 
-// products multiplies each of the solutions with each, as far as they are worked
-// out.
+// products multiplies each solution by every other, over the eliminated
+// unknowns.
 func (e *elements) products(halfway [][]float64, starts []int, tell func(i, j int, product float64)) {
 	for few := 0; few < len(halfway); few += together {
-		for j := few; j < len(halfway); j++ { // fetched once for all of the few
+		for j := few; j < len(halfway); j++ { // read once for the whole group
 			for i := few; i < min(few+together, j+1); i++ {
 				from := min(max(starts[i], starts[j])/lanes*lanes, e.inner)
 				tell(i, j, floats.Dot(halfway[i][from:e.inner], halfway[j][from:e.inner]))
@@ -140,11 +140,11 @@ func (e *elements) products(halfway [][]float64, starts []int, tell func(i, j in
 	}
 }
 
-// lanes is how many products floats.Dot adds up side by side: a sum that begins at
-// a multiple of it is rounded like one from the first.
+// lanes is the number of partial sums of floats.Dot: a sum that starts at a
+// multiple of it is rounded like one from the start.
 const lanes = 4
 
-// spread returns each load over all unknowns, and where it begins.
+// spread expands each load to all unknowns, and returns where it starts.
 func (e *elements) spread(loads [][]share) (list [][]float64, starts []int) {
 	list, starts = make([][]float64, len(loads)), make([]int, len(loads))
 	for i, load := range loads {
@@ -157,9 +157,10 @@ func (e *elements) spread(loads [][]share) (list [][]float64, starts []int) {
 	return list, starts
 }
 
-// solve solves Ly = B for all loads at once, in their place: each row of the factor
-// is read once, while it is at hand, and not once for each load. Before its start a
-// solution is 0. Of the unknowns that stay it leaves the load that comes to them.
+// solve solves Ly = B for all loads at once, in place: each row of the factor
+// is read once for all loads while it is in the cache. Before its start a
+// solution is 0. For the remaining unknowns it leaves the load that reaches
+// them.
 func (e *elements) solve(loads [][]float64, starts []int) {
 	for k := range e.unknowns {
 		first := e.first(k)

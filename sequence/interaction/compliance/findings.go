@@ -2,7 +2,7 @@ package compliance
 
 import "drawdown/geometry/finding"
 
-// What keeps a part from being worked out. Fasteners count from 1.
+// Reasons why a part cannot be calculated. Fasteners count from 1.
 const (
 	NoFasteners   finding.Code = "joint has no fasteners"
 	NotPositive   finding.Code = "joint figure not above zero" // what, value, unit
@@ -15,10 +15,10 @@ const (
 	CircleOff     finding.Code = "joint bolt circle off the ring" // circle, bore, outer
 	GasketOff     finding.Code = "joint gasket off the ring"      // inner, outer, most
 	GasketUnknown finding.Code = "joint gasket unknown"           // written, allowed
-	Misused       finding.Code = "joint misused"                  // what, have, want: a fault of the program
+	Misused       finding.Code = "joint misused"                  // what, have, want: a bug in the program
 )
 
-// Misuse is the fault of a caller that does not keep to what a function asks for.
+// Misuse is the error for a caller that breaks the contract of a function.
 func Misuse(what string, have, want any) finding.Finding {
 	return finding.Failed(Misused, finding.Values{"what": what, "have": have, "want": want})
 }

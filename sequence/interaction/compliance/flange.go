@@ -10,9 +10,9 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// Flange is a round flange with its measures, as a ring that keeps its section.
-// Against the same flange as a Plate it came out 6 to 12 % softer at the bolts,
-// and 18 % where a raised face lies near them.
+// Flange is a round flange as a ring that keeps its cross-section. Compared
+// with the same flange as a Plate, it was 6 to 12 % softer at the bolts, and 18
+// % if a raised face is close to them.
 type Flange struct {
 	Part        Part
 	Outer, Bore unit.Length // diameters
@@ -21,15 +21,15 @@ type Flange struct {
 	GasketOuter unit.Length
 	PipeWall    unit.Length // of the pipe or hub behind it; 0: none
 	PipeRadius  unit.Length // to the middle of its wall
-	Pair        bool        // two equal flanges face each other, not one on a stiff part
+	Pair        bool        // two equal flanges facing each other, rather than one on a stiff part
 	Centre      geometry.Point
 }
 
-// FullFace reports whether the gasket reaches over the whole face.
+// FullFace reports whether the gasket covers the whole face.
 func (f Flange) FullFace() bool { return f.GasketInner == 0 && f.GasketOuter == 0 }
 
-// Compliance returns what the flange gives way at each bolt for a unit load at
-// each other, in mm/N.
+// Compliance returns the deflection of the flange at each bolt for a unit load
+// at each other, in mm/N.
 func (f Flange) Compliance(at []geometry.Point, foundationMPaPerMm float64) (*mat.SymDense, error) {
 	if err := positive(foundation(foundationMPaPerMm)); err != nil {
 		return nil, err
@@ -42,8 +42,8 @@ func (f Flange) Compliance(at []geometry.Point, foundationMPaPerMm float64) (*ma
 	return ring.Compliance(anglesOf(at, f.Centre), line, harmonics)
 }
 
-// Ring returns the flange as a ring beam, with the foundation of a millimetre
-// round it, in N/mm².
+// Ring returns the flange as a ring beam, with the foundation per millimetre of
+// its circumference, in N/mm².
 func (f Flange) Ring(foundationMPaPerMm float64) (ring Ring, foundationMPa float64, err error) {
 	if err := f.check(); err != nil {
 		return Ring{}, 0, err
@@ -61,7 +61,7 @@ func (f Flange) Ring(foundationMPaPerMm float64) (ring Ring, foundationMPa float
 		BoltOffsetMm: float64(f.BoltCircle)/2 - radius,
 	}
 	if f.FullFace() {
-		ring.TwistN += foundationMPaPerMm * width * width * width / 12 // the face itself against rolling
+		ring.TwistN += foundationMPaPerMm * width * width * width / 12 // resistance of the face itself to rolling
 		return ring, foundationMPaPerMm * width, nil
 	}
 	middle := float64(f.GasketInner+f.GasketOuter) / 4
@@ -73,7 +73,7 @@ func (f Flange) widthMm() float64 { return float64(f.Outer-f.Bore) / 2 }
 
 func (f Flange) radiusMm() float64 { return float64(f.Outer+f.Bore) / 4 }
 
-// torsionNmm2 is G·J of the rectangular section.
+// torsionNmm2 is G·J of the rectangular cross-section.
 func (f Flange) torsionNmm2() float64 {
 	shear := float64(f.Part.Elastic) / (2 * (1 + f.Part.Poisson))
 	b, t := f.widthMm(), float64(f.Part.Thickness)
@@ -83,8 +83,8 @@ func (f Flange) torsionNmm2() float64 {
 	return shear * beta * long * short * short * short
 }
 
-// hubN is what a long pipe behind the flange does against its roll, in N·mm
-// for each mm round and radian.
+// hubN is the resistance of a long pipe behind the flange to its roll, in N·mm
+// per mm of circumference and radian.
 func (f Flange) hubN() float64 {
 	if f.PipeWall == 0 {
 		return 0

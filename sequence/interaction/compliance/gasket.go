@@ -20,17 +20,17 @@ const (
 	SpiralWound     Gasket = "spiral-wound"
 )
 
-// gaskets holds the stiffness on loading for each area, in MPa/mm. All are
+// gaskets holds the stiffness on loading per area, in MPa/mm. All are
 // engineering estimates, except that fibre sheet and cork-rubber follow from
-// the compressibility of ASTM F36 type tests, whose usual spans are recalled
-// from data-sheet practice.
+// the compressibility of ASTM F36 type tests, with the usual ranges of data
+// sheets (from memory).
 var gaskets = []struct {
 	kind Gasket
 	band bounds.Band
 }{
 	{NoGasket, bounds.Band{}},
 	{"liquid sealant", bounds.Band{}},
-	{"O-ring", bounds.Band{}}, // in a groove: the faces meet, and it is as if there were no gasket
+	{"O-ring", bounds.Band{}}, // in a groove: the faces touch, as without a gasket
 	{MultiLayerSteel, bounds.Band{Low: 100, Nominal: 300, High: 1000}},
 	{Composite, bounds.Band{Low: 50, Nominal: 120, High: 250}},
 	{FibreSheet, bounds.Band{Low: 150, Nominal: 300, High: 600}},
@@ -39,7 +39,7 @@ var gaskets = []struct {
 	{SpiralWound, bounds.Band{Low: 30, Nominal: 80, High: 200}},
 }
 
-// Gaskets lists the kinds that can be named.
+// Gaskets lists the kinds by name.
 func Gaskets() []Gasket {
 	list := make([]Gasket, len(gaskets))
 	for i, g := range gaskets {
@@ -53,7 +53,7 @@ func ParseGasket(text string) (Gasket, error) {
 	plain := func(s string) string {
 		return strings.Join(strings.FieldsFunc(strings.ToLower(s), func(r rune) bool { return r == ' ' || r == '-' || r == '_' }), " ")
 	}
-	if plain(text) == "paper" { // as the shop calls it
+	if plain(text) == "paper" { // the usual name in the workshop
 		return FibreSheet, nil
 	}
 	var names []string
@@ -66,8 +66,8 @@ func ParseGasket(text string) (Gasket, error) {
 	return "", finding.Failed(GasketUnknown, finding.Values{"written": text, "allowed": names})
 }
 
-// StiffnessMPaPerMm returns the stiffness on loading; all 0 where the faces meet
-// and the parts alone give way.
+// StiffnessMPaPerMm returns the stiffness on loading; all 0 if the faces touch
+// and only the parts deflect.
 func (g Gasket) StiffnessMPaPerMm() (bounds.Band, error) {
 	for _, known := range gaskets {
 		if known.kind == g {
@@ -77,15 +77,15 @@ func (g Gasket) StiffnessMPaPerMm() (bounds.Band, error) {
 	return bounds.Band{}, Misuse("gasket", string(g), "known")
 }
 
-// BlockDoubt is what the foundation of bare faces is known within, either way
-// (engineering estimate).
+// BlockDoubt is the factor of uncertainty of the foundation of bare faces, in
+// both directions (engineering estimate).
 const BlockDoubt = 2
 
-// FoundationMPaPerMm puts a gasket on the block under it. A gasket of 0 leaves
-// the block alone: bare faces, a liquid sealant, and an O-ring, whose groove
-// lets the faces meet, come to the same on the same part. Beside a thicker part
-// with bare faces a thin cover on its O-ring stands on the stiffer seat all the
-// same: that goes with the part, as BlockMPaPerMm says.
+// FoundationMPaPerMm combines a gasket with the block under it. A gasket of 0
+// leaves only the block: bare faces, a liquid sealant, and an O-ring, whose
+// groove lets the faces touch, give the same result on the same part. Compared
+// with a thicker part with bare faces, a thin cover on its O-ring still has a
+// stiffer foundation; that depends on the part, see BlockMPaPerMm.
 func FoundationMPaPerMm(gasket bounds.Band, blockMPaPerMm float64) bounds.Band {
 	if gasket == (bounds.Band{}) {
 		return bounds.Band{Low: blockMPaPerMm / BlockDoubt, Nominal: blockMPaPerMm, High: blockMPaPerMm * BlockDoubt}

@@ -7,16 +7,17 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// halves is the stiffness of a plate in two halves, either side of a line of nodes
-// in its middle, which both have at their end. Neither knows of the other but by that
-// line: they are worked side by side, and a load goes through its own half alone.
+// halves is the stiffness of a plate in two halves, on either side of a line of
+// nodes in the middle that both have at their end. The halves interact only
+// through that line: they are calculated in parallel, and a load affects only
+// its own half.
 type halves struct {
 	half         [2]*elements
 	block        int // unknowns of a line
 	middle, last int // lines
 }
 
-// aLoad is a unit load on one of the halves, by the unknowns of that half.
+// aLoad is a unit load on one of the halves, in unknowns of that half.
 type aLoad struct {
 	half   int
 	shares []share
@@ -33,7 +34,7 @@ func (m mesh) halves() *halves {
 	return h
 }
 
-// halfOf is the half in which a cell lies, by the first of its unknowns.
+// halfOf is the half of a cell, by the first of its unknowns.
 func (h *halves) halfOf(first int) int {
 	if first/h.block < h.middle {
 		return 0
@@ -41,7 +42,8 @@ func (h *halves) halfOf(first int) int {
 	return 1
 }
 
-// in numbers an unknown in a half: the second one begins at its far end.
+// in returns the number of an unknown in a half; the second half is numbered
+// from its far end.
 func (h *halves) in(half, unknown int) int {
 	if half == 0 {
 		return unknown
@@ -49,8 +51,7 @@ func (h *halves) in(half, unknown int) int {
 	return (h.last-unknown/h.block)*h.block + unknown%h.block
 }
 
-// load returns a load on a cell by the unknowns of the half in which the cell
-// lies.
+// load returns a load on a cell in the unknowns of its half.
 func (h *halves) load(cell [16]int, shares []share) aLoad {
 	l := aLoad{half: h.halfOf(cell[0])}
 	for _, s := range shares {
@@ -59,7 +60,7 @@ func (h *halves) load(cell [16]int, shares []share) aLoad {
 	return l
 }
 
-// bare says that no element holds an unknown of a half.
+// bare reports whether no element constrains an unknown of a half.
 func (h *halves) bare(half, unknown int) bool {
 	if e := h.half[half]; unknown < e.inner || !e.bare(unknown) {
 		return e.bare(unknown)
@@ -68,8 +69,8 @@ func (h *halves) bare(half, unknown int) bool {
 	return other.bare(other.inner + unknown - h.half[half].inner)
 }
 
-// compliance returns what the places of the loads give way, for a unit load at
-// each: what each half adds, and what the line between them does.
+// compliance returns the deflection at each load for a unit load at each other:
+// the contribution of each half, and that of the line between them.
 func (h *halves) compliance(loads []aLoad) (*mat.SymDense, error) {
 	line := newElements(h.block, h.block)
 	line.own = make([]float64, h.block)
@@ -79,7 +80,7 @@ func (h *halves) compliance(loads []aLoad) (*mat.SymDense, error) {
 		}
 	}
 	c := mat.NewSymDense(len(loads), nil)
-	onLine := make([][]float64, len(loads)) // what comes to the line of each load
+	onLine := make([][]float64, len(loads)) // what reaches the line from each load
 	var crew sync.WaitGroup
 	var wrong [2]error
 	for k := range h.half {
@@ -105,14 +106,14 @@ func (h *halves) compliance(loads []aLoad) (*mat.SymDense, error) {
 	return c, nil
 }
 
-// work works one half out, with the loads on it.
+// work calculates one half with the loads on it.
 func (h *halves) work(half int, loads []aLoad, c *mat.SymDense, onLine [][]float64) error {
 	e := h.half[half]
 	if err := e.factor(); err != nil {
 		return err
 	}
 	var own [][]share
-	var numbers []int // of the loads on this half, among all
+	var numbers []int // indices of the loads on this half
 	for i, l := range loads {
 		if l.half == half {
 			own, numbers = append(own, l.shares), append(numbers, i)

@@ -1,11 +1,11 @@
 package compliance
 
 // cubics are the Hermite shape functions on 0…1 as coefficients of 1, ξ, ξ²,
-// ξ³: place and slope at the near end, place and slope at the far end. Slopes
-// count for one element length, so that all unknowns are in mm.
+// ξ³: position and slope at the near end, position and slope at the far end.
+// Slopes are scaled by the element length, so that all unknowns are in mm.
 var cubics = [4][4]float64{{1, 0, -3, 2}, {0, 1, -2, 1}, {0, 0, 3, -2}, {0, 0, -1, 1}}
 
-// hermiteAt returns the shape functions at a place in the element, 0…1.
+// hermiteAt returns the shape functions at a position in the element, 0…1.
 func hermiteAt(xi float64) (n [4]float64) {
 	for p, c := range cubics {
 		n[p] = c[0] + xi*(c[1]+xi*(c[2]+xi*c[3]))
@@ -13,7 +13,7 @@ func hermiteAt(xi float64) (n [4]float64) {
 	return n
 }
 
-// derivative derives a polynomial so many times.
+// derivative differentiates a polynomial the given number of times.
 func derivative(c [4]float64, times int) [4]float64 {
 	for range times {
 		c = [4]float64{c[1], 2 * c[2], 3 * c[3], 0}

@@ -8,20 +8,21 @@ import (
 	"drawdown/geometry"
 )
 
-// InfinitePlate is a thin plate without edges on a foundation. It is a preview
-// alone: with the real edges and a cut-out gasket the losses can be twice as
+// InfinitePlate is a thin plate without edges on a foundation. It is only a
+// preview: with the real edges and a cut-out gasket the losses can be twice as
 // large.
 type InfinitePlate struct{ RigidityNmm float64 }
 
-// At returns what the plate gives way at a distance from a unit load, in mm/N.
+// At returns the deflection of the plate at a distance from a unit load, in
+// mm/N.
 func (p InfinitePlate) At(distanceMm, foundationMPaPerMm float64) float64 {
 	l := CharacteristicLengthMm(p.RigidityNmm, foundationMPaPerMm)
 	// Timoshenko and Woinowsky-Krieger, art. 57: w = −P l²/(2πD)·kei(r/l); w(0) = P l²/(8D)
 	return -l * l / (2 * math.Pi * p.RigidityNmm) * Kei(distanceMm/l)
 }
 
-// Compliance returns what the plate gives way at each point for a unit load at
-// each other, in mm/N.
+// Compliance returns the deflection of the plate at each point for a unit load
+// at each other, in mm/N.
 func (p InfinitePlate) Compliance(at []geometry.Point, foundationMPaPerMm float64) (*mat.SymDense, error) {
 	if err := positive(quantity{"plate rigidity", p.RigidityNmm, "N·mm"}, foundation(foundationMPaPerMm)); err != nil {
 		return nil, err
@@ -37,7 +38,7 @@ func beamLambda(bendingNmm2, foundationMPa float64) float64 {
 	return math.Pow(foundationMPa/(4*bendingNmm2), 0.25) // Hetényi, section 3: λ = (k/4EI)^¼
 }
 
-// symmetric fills a matrix in.
+// symmetric fills a symmetric matrix.
 func symmetric(n int, of func(i, j int) float64) *mat.SymDense {
 	c := mat.NewSymDense(n, nil)
 	for i := range n {

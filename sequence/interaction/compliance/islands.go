@@ -23,8 +23,8 @@ func grid(countX, countY int) [][]float64 {
 	return rows
 }
 
-// dropLoose takes out every island of cells without gasket under it: nothing
-// holds it, so that its place is not known.
+// dropLoose removes every island of cells without gasket under it: nothing
+// supports it, so its position is undefined.
 func (c cellCover) dropLoose() {
 	seen := make(map[[2]int]bool)
 	for i, row := range c.part {
@@ -43,7 +43,7 @@ func (c cellCover) dropLoose() {
 	}
 }
 
-// island lists the cells that hang together with one, corners too.
+// island lists the cells connected with one, by sides or corners.
 func (c cellCover) island(from [2]int, seen map[[2]int]bool) [][2]int {
 	list := [][2]int{from}
 	seen[from] = true

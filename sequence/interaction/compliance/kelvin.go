@@ -8,13 +8,13 @@ import (
 // eulerGamma is Euler's constant γ (Abramowitz and Stegun, table 1.1).
 const eulerGamma = 0.57721566490153286
 
-// seriesBelow is where the series of kei, whose terms grow, gives way to the
-// asymptotic one, whose terms shrink: both are good to 1e-11 there.
+// seriesBelow is where the asymptotic series of kei, with decreasing terms,
+// replaces the power series, with increasing terms. Both are accurate to 1e-11
+// there.
 const seriesBelow = 10
 
 // Kei is the Kelvin function kei of order 0 for x ≥ 0: the shape of a thin
-// plate on an elastic foundation under a point load. It is not a number for
-// other x.
+// plate on an elastic foundation under a point load. For other x it is NaN.
 func Kei(x float64) float64 {
 	switch {
 	case !(x >= 0):
@@ -27,7 +27,7 @@ func Kei(x float64) float64 {
 	return keiAsymptotic(x)
 }
 
-// keiSeries sums the power series of ber, bei and kei together.
+// keiSeries sums the power series of ber, bei and kei.
 func keiSeries(x float64) float64 {
 	quarter := x * x / 4
 	term := 1.0 // (x²/4)^k / (k!)²
@@ -52,7 +52,7 @@ func keiSeries(x float64) float64 {
 	return -math.Log(x/2)*bei - math.Pi/4*ber + rest // Abramowitz and Stegun 9.9.12
 }
 
-// keiAsymptotic takes kei as the imaginary part of K₀ on the ray of 45°.
+// keiAsymptotic returns kei as the imaginary part of K₀ on the ray of 45°.
 func keiAsymptotic(x float64) float64 {
 	z := cmplx.Rect(x, math.Pi/4)
 	sum, term := complex(1, 0), complex(1, 0)

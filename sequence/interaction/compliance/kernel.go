@@ -6,15 +6,14 @@ import (
 	"drawdown/geometry"
 )
 
-// Kernel is a model of part and gasket: what they give way at each fastener for
-// a newton at each other, in mm/N, on a foundation in MPa/mm.
+// Kernel is a model of part and gasket: the deflection at each fastener for a
+// newton at each other, in mm/N, on a foundation in MPa/mm.
 type Kernel interface {
 	Compliance(at []geometry.Point, foundationMPaPerMm float64) (*mat.SymDense, error)
 }
 
-// Separate is several parts side by side, such as the caps of a camshaft, that
-// do not act on each other. Each has its fasteners, by index; every fastener
-// belongs to one.
+// Separate is several parts, such as the caps of a camshaft, that do not act on
+// each other. Each has its fasteners, by index; every fastener belongs to one.
 type Separate []Piece
 
 // Piece is one of several separate parts.
@@ -23,7 +22,7 @@ type Piece struct {
 	Kernel    Kernel
 }
 
-// Compliance joins those of the pieces.
+// Compliance combines those of the pieces.
 func (s Separate) Compliance(at []geometry.Point, foundationMPaPerMm float64) (*mat.SymDense, error) {
 	c := mat.NewSymDense(len(at), nil)
 	for _, piece := range s {

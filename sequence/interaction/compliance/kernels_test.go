@@ -17,7 +17,7 @@ import (
 	"drawdown/sequence/tension/tensiontest"
 )
 
-// Circle is the region within a circle.
+// Circle is the region inside a circle.
 func Circle(centre geometry.Point, diameter float64) Region {
 	return func(p geometry.Point) bool { return p.Distance(centre) < diameter/2 }
 }
@@ -32,8 +32,8 @@ func raisedFace(t *testing.T) Flange {
 	}
 }
 
-// boltResilience returns what a bolt gives way within its grip and in its head
-// and nut, in short; tension.StiffnessOf does it in full.
+// boltResilience returns the compliance of a bolt within its grip and in its
+// head and nut, simplified; stiffness.Of does it in full.
 func boltResilience(elastic unit.Stress, diameter unit.Length, stressAreaMm2 float64, shank, threaded unit.Length) stiffness.Resilience {
 	onThread := unit.Length(math.Sqrt(4 / math.Pi * stressAreaMm2))
 	return stiffness.RodResilience(shank+diameter/2, diameter, elastic) + // half a diameter for the head
@@ -47,7 +47,7 @@ func TestKeiOfTheCheckCase(t *testing.T) {
 	}
 }
 
-// First principles: one function, so both series must agree where they meet.
+// First principles: both series of one function must agree where they meet.
 func TestKeiSeriesMeet(t *testing.T) {
 	if gap := math.Abs(keiSeries(10) - keiAsymptotic(10)); gap > 1e-11 {
 		t.Errorf("the series are %g apart at 10", gap)
@@ -60,7 +60,7 @@ func TestKeiSeriesMeet(t *testing.T) {
 func TestInfinitePlate(t *testing.T) {
 	c := checktest.CaseOf(t, "P02")
 	d := Part{unit.Stress(c.In("E")), c.In("nu"), unit.Length(c.In("t"))}.RigidityNmm()
-	// The case prints D and l with 9 figures.
+	// The case prints D and l with 9 digits.
 	c.Same("D", d, c.Want("D"))
 	c.Same("l", CharacteristicLengthMm(d, c.In("k")), c.Want("l"))
 	for i, r := range c.List("r") {
@@ -89,7 +89,7 @@ func TestFiniteBeam(t *testing.T) {
 }
 
 // First principles: Hetényi, section 10, free ends: a load at the end of a long
-// beam sinks 2Pλ/k, four times as far as in the middle.
+// beam deflects it by 2Pλ/k, four times as much as in the middle.
 func TestTheEndOfALongRowIsFourTimesAsSoft(t *testing.T) {
 	row := Row{BendingNmm2: 4.5e7, WidthMm: 10, LengthMm: 400, StartMm: 0}
 	c := checktest.Must[*mat.SymDense](t)(row.Compliance([]geometry.Point{{X: 7, Y: 3}, {X: 207, Y: 3}}, 300))
@@ -174,7 +174,7 @@ func TestFinitePlate(t *testing.T) {
 	c.SameList("masked row 0", mat.Row(nil, 0, m), c.Wants("masked_C_row0"))
 	c.SameList("masked row 1", mat.Row(nil, 1, m), c.Wants("masked_C_row1"))
 
-	// The mesh that is chosen where none is stated must meet the converged rows.
+	// The automatic mesh must agree with the converged rows.
 	flexible.MeshMm = 0
 	m = checktest.Must[*mat.SymDense](t)(flexible.Compliance(pointsOf(checktest.As[[][]float64](t, checktest.Find(t, c.Inputs, "flexible.points"))), c.In("flexible.k")))
 	loose := c
@@ -210,7 +210,8 @@ func TestAFineLargePlateIsTheInfiniteOne(t *testing.T) {
 	}
 }
 
-// First principles: a narrow plate is a beam, but for its anticlastic bending.
+// First principles: a narrow plate is a beam, except for its anticlastic
+// bending.
 func TestANarrowPlateIsABeam(t *testing.T) {
 	const width, length, k = 6.0, 200.0, 20.0
 	part := Part{70000, 0, 8}
@@ -224,7 +225,7 @@ func TestANarrowPlateIsABeam(t *testing.T) {
 	}
 }
 
-// annulus is the flange pair of ring16 by finite elements.
+// annulus is the flange pair of ring16 as finite elements.
 func annulus() Plate {
 	o := geometry.Point{}
 	return Plate{
@@ -236,9 +237,9 @@ func annulus() Plate {
 }
 
 // First principles: a ring beam and an annular plate are two models of one
-// flange. The ring cannot bend across its section. The prototype behind
-// checktest/checks.yaml found it 6 to 12 % softer without a hub, which is stated
-// to a percent; a wrong sign of an offset halves or doubles it.
+// flange. The ring cannot bend across its cross-section. The prototype behind
+// checktest/checks.yaml found it 6 to 12 % softer without a hub, to the nearest
+// percent; a wrong sign of an offset halves or doubles it.
 func TestTheRingAgreesWithAnAnnularPlate(t *testing.T) {
 	flange := raisedFace(t) // of case P06
 	flange.PipeWall = 0
@@ -263,7 +264,7 @@ func TestGasketNames(t *testing.T) {
 	if _, err := ParseGasket("felt"); !errors.Is(err, GasketUnknown) {
 		t.Errorf("got %v", err)
 	}
-	// First principles: k = p/(c·t): 34.5 MPa squeeze 1.5 mm by 10 %.
+	// First principles: k = p/(c·t): 34.5 MPa compress 1.5 mm by 10 %.
 	if got := GasketMPaPerMm(34.5, 10, 1.5); math.Abs(got-230) > 1e-9 {
 		t.Errorf("got %g MPa/mm, want 230", got)
 	}
@@ -298,7 +299,7 @@ func TestBadInputIsRefused(t *testing.T) {
 		kernel Kernel
 	}{
 		{OffThePart, beside},
-		{OffThePart, afloat}, // on a piece that hangs on nothing
+		{OffThePart, afloat}, // on a piece without support
 		{NotPositive, InfinitePlate{nan}},
 		{NoPoisson, Plate{RigidityNmm: 1, Poisson: 0.5, Box: geometry.Box{Max: geometry.Point{X: 10, Y: 10}}}},
 		{OffTheRow, Row{BendingNmm2: 1e6, WidthMm: 1, LengthMm: 10, StartMm: 11}},

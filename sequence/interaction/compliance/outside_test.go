@@ -53,17 +53,17 @@ func TestHetenyisBeams(t *testing.T) {
 			"end":       {c.At(0, 0), ends * (sinh*cosh - sin*cos)},
 			"other end": {c.At(0, 2), ends * (sinh*cos - sin*cosh)},
 		} {
-			if math.Abs(pair[0]-pair[1]) > 1e-6*c.At(0, 0) { // of the elements of a fifth of 1/λ
+			if math.Abs(pair[0]-pair[1]) > 1e-6*c.At(0, 0) { // by the elements of a fifth of 1/λ
 				t.Errorf("%g mm, %s: %g, Hetényi %g", l, what, pair[0], pair[1])
 			}
 		}
 	}
 }
 
-// Published: Timoshenko and Woinowsky-Krieger, table 37: a square plate with built
-// in edges gives way by 0.00560·P·a²/D under a load in its middle (value from
-// memory). Here its frame lies on a foundation that is as good as rigid. The
-// elements are stiffer than the plate; with 8 a side by a percent.
+// Published: Timoshenko and Woinowsky-Krieger, table 37: a square plate with
+// built-in edges deflects by 0.00560·P·a²/D under a load in its middle (value
+// from memory). Here its frame is on a nearly rigid foundation. The elements
+// are stiffer than the plate; with 8 per side by one percent.
 func TestABuiltInPlate(t *testing.T) {
 	const side, frame = 160.0, 60.0
 	inside := func(p geometry.Point) bool { return math.Abs(p.X) < side/2 && math.Abs(p.Y) < side/2 }

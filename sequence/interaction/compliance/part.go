@@ -16,11 +16,11 @@ import (
 type Part struct {
 	Elastic   unit.Stress
 	Poisson   float64
-	Thickness unit.Length // that bends; of a ribbed or hollow part less than its height
+	Thickness unit.Length // the thickness that bends; for a ribbed or hollow part less than its height
 }
 
-// HeadBendingShare is the effective bending thickness of a cylinder head over
-// its height (engineering estimate: 0.4 to 0.6).
+// HeadBendingShare is the effective bending thickness of a cylinder head
+// divided by its height (engineering estimate: 0.4 to 0.6).
 const HeadBendingShare = 0.5
 
 // PartOf returns a part of a known material. Poisson's ratio is a textbook value
@@ -64,12 +64,14 @@ func (p Part) BendingNmm2(width unit.Length) float64 {
 	return float64(p.Elastic) * float64(width) * t * t * t / 12
 }
 
-// CharacteristicLengthMm is the reach of a load in a plate on a foundation.
+// CharacteristicLengthMm is the distance over which a plate on a foundation
+// spreads a load.
 func CharacteristicLengthMm(rigidityNmm, foundationMPaPerMm float64) float64 {
 	return math.Pow(rigidityNmm/foundationMPaPerMm, 0.25) // Timoshenko and Woinowsky-Krieger, art. 57: l = (D/k)^¼
 }
 
 // Facing is the stiffness of two flexible parts against the gasket between
-// them: of plates (D), beams (E·I), rings (E·I, G·J) or hubs. It is exact for
-// two of the same outline and Poisson's ratio; two equal parts come to half.
+// them: plates (D), beams (E·I), rings (E·I, G·J) or hubs. It is exact for two
+// with the same outline and Poisson's ratio; two equal parts have half the
+// stiffness of one.
 func Facing(one, other float64) float64 { return one * other / (one + other) }

@@ -32,7 +32,8 @@ func TestStiffnessOfGaskets(t *testing.T) {
 	if got, err := ParseGasket("Paper"); err != nil || got != FibreSheet {
 		t.Errorf("paper: %s, %v", got, err)
 	}
-	// In series: 1/k = 1/a + 1/b; bare faces are known within twice, either way.
+	// In series: 1/k = 1/a + 1/b; bare faces are known within a factor of two,
+	// in both directions.
 	if got := FoundationMPaPerMm(bounds.Band{Low: 100, Nominal: 300, High: 600}, 300); got != (bounds.Band{Low: 75, Nominal: 150, High: 200}) {
 		t.Errorf("on a block: %v", got)
 	}
@@ -66,7 +67,8 @@ func TestPoissonsRatios(t *testing.T) {
 	}
 }
 
-// The ends of a row, whatever the listing; in line within a tenth of the spacing.
+// The ends of a row, in any listing order; in line within a tenth of the
+// spacing.
 func TestRowsAndCircles(t *testing.T) {
 	t.Parallel()
 	for _, deg := range []float64{0, 30, 90, 200, 270} {
@@ -98,7 +100,7 @@ func TestRowsAndCircles(t *testing.T) {
 	}
 }
 
-// Islands hang together by sides and corners; those without gasket are taken out.
+// Islands are connected by sides and corners; those without gasket are removed.
 func TestIslands(t *testing.T) {
 	t.Parallel()
 	read := func(rows ...string) (cells [][]float64) {
@@ -114,8 +116,8 @@ func TestIslands(t *testing.T) {
 	c := cellCover{part: read("xx..x", "..x..", ".....", "x..xx", ".x.xx"), gasket: read(".....", "..x..", ".....", ".....", "....x")}
 	c.dropLoose()
 	want := read("xx..x", "..x..", ".....", "...xx", "...xx")
-	// The first two hang on the third by a corner, and so does the fifth of the top row
-	// not: it is two columns away.
+	// The first two are connected to the third by a corner. The fifth in the
+	// top row is not: it is two columns away.
 	want[0][4] = 0
 	for i := range want {
 		if !slices.Equal(c.part[i], want[i]) {
@@ -129,7 +131,7 @@ func TestIslands(t *testing.T) {
 	}
 }
 
-// First principles: inside of aslant paths, of holes and bores, near an edge.
+// First principles: inside slanted paths, holes and bores, near an edge.
 func TestRegions(t *testing.T) {
 	t.Parallel()
 	diamond := []geometry.Point{{X: 0, Y: -10}, {X: 10, Y: 0}, {X: 0, Y: 10}, {X: -10, Y: 0}}
@@ -161,7 +163,7 @@ func TestRegions(t *testing.T) {
 	}
 }
 
-// A fastener beside the part is named, on each side of its box.
+// A fastener outside the part is named, on each side of its box.
 func TestOffThePart(t *testing.T) {
 	t.Parallel()
 	p := Plate{RigidityNmm: 1e6, Poisson: 0.3, Box: geometry.Box{Min: geometry.Point{X: 10, Y: 20}, Max: geometry.Point{X: 110, Y: 70}}}
@@ -177,7 +179,8 @@ func TestOffThePart(t *testing.T) {
 	}
 }
 
-// The usual mesh: a third of the reach and of the narrowest place, a sixth of the pitch.
+// The automatic mesh: a third of the reach and of the narrowest place, a sixth
+// of the pitch.
 func TestUsualMesh(t *testing.T) {
 	t.Parallel()
 	box := geometry.Box{Max: geometry.Point{X: 60, Y: 40}}
@@ -200,7 +203,7 @@ func TestUsualMesh(t *testing.T) {
 	}
 }
 
-// A load goes to the nearest node; of two alike to the one before.
+// A load goes to the nearest node; of two equally near, to the first.
 func TestNearestNode(t *testing.T) {
 	t.Parallel()
 	nodes := []float64{0, 10, 20, 40}
@@ -211,8 +214,8 @@ func TestNearestNode(t *testing.T) {
 	}
 }
 
-// The harmonics of a ring, by solving the two equations of its energy instead of the
-// closed form of their inverse.
+// The harmonics of a ring, by solving the two equations of its energy instead
+// of the closed form of their inverse.
 func TestRingHarmonics(t *testing.T) {
 	t.Parallel()
 	r := Ring{RadiusMm: 120, BendingNmm2: 3e9, TorsionNmm2: 2e9, GasketOffsetMm: -11, BoltOffsetMm: 17, TwistN: 4e5}
@@ -248,7 +251,7 @@ func TestRingHarmonics(t *testing.T) {
 	}
 }
 
-// Measures of a flange that do not fit, from both sides.
+// Dimensions of a flange that do not fit, from both sides.
 func TestFlangeMeasures(t *testing.T) {
 	t.Parallel()
 	good := Flange{Part: Part{Elastic: 2e5, Poisson: 0.3, Thickness: 20}, Outer: 200, Bore: 100, BoltCircle: 160}

@@ -10,20 +10,20 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// Plate is a plate with its real edges on a gasket with its real shape, by
+// Plate is a plate with its real edges on a gasket with its real shape, as
 // finite elements (bicubic Hermite; Bogner, Fox and Schmit 1965).
 type Plate struct {
 	RigidityNmm float64
 	Poisson     float64
-	Box         geometry.Box // that holds the part
+	Box         geometry.Box // bounding box of the part
 	Part        Region       // nil: the whole box
 	Gasket      Region       // nil: all of the part
 	NarrowestMm float64      // strip of the gasket; 0: as wide as the part
-	MeshMm      float64      // size of an element; 0: fine enough
+	MeshMm      float64      // size of an element; 0: automatic
 }
 
-// Compliance returns what the plate gives way at each bolt for a unit load at
-// each other, in mm/N.
+// Compliance returns the deflection of the plate at each bolt for a unit load
+// at each other, in mm/N.
 func (p Plate) Compliance(at []geometry.Point, foundationMPaPerMm float64) (*mat.SymDense, error) {
 	if err := p.check(at, foundationMPaPerMm); err != nil {
 		return nil, err
@@ -40,7 +40,8 @@ func (p Plate) Compliance(at []geometry.Point, foundationMPaPerMm float64) (*mat
 	return h.compliance(loads)
 }
 
-// offThePart is a fastener with no part under it, or on a piece without gasket.
+// offThePart is the error for a fastener with no part under it, or on a piece
+// without gasket.
 func offThePart(i int, at geometry.Point) error {
 	return finding.Failed(OffThePart, finding.Values{"number": i + 1, "x": at.X, "y": at.Y})
 }
@@ -62,7 +63,7 @@ func (p Plate) check(at []geometry.Point, foundationMPaPerMm float64) error {
 	return checkPoisson(p.Poisson)
 }
 
-// stiffness adds up that of all cells of the mesh.
+// stiffness adds up the stiffness of all cells of the mesh.
 func (m mesh) stiffness(p Plate, foundationMPaPerMm float64) *halves {
 	bend, hold := plateElement(m.cellX, m.cellY, p.Poisson)
 	both := m.halves()
@@ -86,7 +87,7 @@ func (m mesh) stiffness(p Plate, foundationMPaPerMm float64) *halves {
 	return both
 }
 
-// plateElement returns the element's stiffness against bending for a rigidity of
+// plateElement returns the element's stiffness for bending with a rigidity of
 // 1, and on springs of 1: Kronecker products of one-dimensional ones.
 func plateElement(width, height, poisson float64) (bend, hold [16][16]float64) {
 	var x, y [3][3][4][4]float64
@@ -108,7 +109,7 @@ func plateElement(width, height, poisson float64) (bend, hold [16][16]float64) {
 	return bend, hold
 }
 
-// mesh is a regular grid of cells over the part's box.
+// mesh is a regular grid of cells over the bounding box of the part.
 type mesh struct {
 	from           geometry.Point
 	cellX, cellY   float64
@@ -116,13 +117,13 @@ type mesh struct {
 }
 
 const (
-	// mostCells bounds the work; finer meshes change the figures by less than
-	// the gasket's stiffness is known by far.
+	// mostCells limits the work. Finer meshes change the figures by far less
+	// than the uncertainty of the gasket's stiffness.
 	mostCells  = 3200
-	leastCells = 4 // each way, for a part that hardly bends
+	leastCells = 4 // in each direction, for a part that hardly bends
 )
 
-// mesh takes cells of a third of the reach of a load and of the gasket's strip,
+// mesh uses cells of a third of the reach of a load and of the gasket's strip,
 // and six between bolts.
 func (p Plate) mesh(at []geometry.Point, foundationMPaPerMm float64) mesh {
 	size := p.MeshMm
@@ -152,7 +153,8 @@ func (p Plate) usualMeshMm(at []geometry.Point, foundationMPaPerMm float64) floa
 	return math.Max(size, math.Sqrt(p.Box.Width()*p.Box.Height()/mostCells))
 }
 
-// node numbers along the side with fewer nodes first, so that the band is narrow.
+// node numbers the nodes along the side with fewer of them first, so that the
+// band is narrow.
 func (m mesh) node(i, j int) int {
 	if m.countX < m.countY {
 		return j*(m.countX+1) + i
@@ -160,11 +162,11 @@ func (m mesh) node(i, j int) int {
 	return i*(m.countY+1) + j
 }
 
-// reach is the half width of the band.
+// reach is the half-width of the band.
 func (m mesh) reach() int { return 4*(min(m.countX, m.countY)+2) + 3 }
 
-// unknowns numbers those of a cell: four along x for each of four along y. A
-// node has deflection, both slopes and twist.
+// unknowns returns those of a cell: four along x for each of four along y. A
+// node has a deflection, both slopes and twist.
 func (m mesh) unknowns(i, j int) (at [16]int) {
 	for r := range at {
 		p, q := r/4, r%4
@@ -178,7 +180,7 @@ func (m mesh) cell(i, j int) geometry.Box {
 	return geometry.Box{Min: min, Max: min.Add(geometry.Point{X: m.cellX, Y: m.cellY})}
 }
 
-// load shares a unit load out to the unknowns of the cell that it stands on.
+// load distributes a unit load to the unknowns of its cell.
 func (m mesh) load(p geometry.Point) (cell [16]int, shares []share) {
 	x, y := (p.X-m.from.X)/m.cellX, (p.Y-m.from.Y)/m.cellY
 	i, j := min(int(x), m.countX-1), min(int(y), m.countY-1)

@@ -8,7 +8,7 @@ import (
 
 var errNoFasteners = finding.Failed(NoFasteners, nil)
 
-// quantity is a figure of the model with its name for an error.
+// quantity is a figure of the model, with its name for an error.
 type quantity struct {
 	name  finding.Term
 	value float64
@@ -19,7 +19,7 @@ func foundation(mpaPerMm float64) quantity {
 	return quantity{"foundation stiffness", mpaPerMm, "MPa/mm"}
 }
 
-// positive refuses what is not a finite figure above 0.
+// positive rejects what is not a finite figure above 0.
 func positive(list ...quantity) error {
 	for _, q := range list {
 		if !(q.value > 0) || math.IsInf(q.value, 1) {
@@ -29,7 +29,7 @@ func positive(list ...quantity) error {
 	return nil
 }
 
-// checkPoisson keeps to what an isotropic, compressible part can have.
+// checkPoisson accepts the range of an isotropic, compressible part.
 func checkPoisson(poisson float64) error {
 	if !(poisson >= 0 && poisson < 0.5) {
 		return finding.Failed(NoPoisson, finding.Values{"value": poisson})

@@ -24,7 +24,8 @@ func drawnPlate(t *rapid.T) (Plate, []geometry.Point, float64) {
 
 func (r Region) not() Region { return Region(nil).Without(r) }
 
-// First principles: mirrored or turned by a quarter, a plate is the same one.
+// First principles: mirroring or turning a plate by 90° does not change its
+// compliance.
 func TestMirroredPlate(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		plate, at, k := drawnPlate(t)
@@ -44,7 +45,7 @@ func TestMirroredPlate(t *testing.T) {
 			}
 			var moved []geometry.Point
 			for _, p := range at {
-				q := turn(p) // round-off must not push a bolt over the edge
+				q := turn(p) // rounding must not push a bolt over the edge
 				moved = append(moved, geometry.Point{X: math.Max(0, math.Min(other.Box.Max.X, q.X)), Y: math.Max(0, math.Min(other.Box.Max.Y, q.Y))})
 			}
 			c, err := other.Compliance(moved, k)
@@ -62,8 +63,8 @@ func TestMirroredPlate(t *testing.T) {
 	})
 }
 
-// First principles: C(s·D, s·k) = C/s; and a plate in balance: an even load
-// sinks evenly, so k ∫C dA = 1 for a plate on a full gasket.
+// First principles: C(s·D, s·k) = C/s. Equilibrium: a uniform load deflects
+// uniformly, so k ∫C dA = 1 for a plate on a full gasket.
 func TestScaledPlate(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		plate, at, k := drawnPlate(t)

@@ -7,10 +7,10 @@ import (
 	"drawdown/geometry"
 )
 
-// Region says which places a part or a gasket covers. Nil covers all.
+// Region reports whether a part or a gasket covers a point. Nil covers all.
 type Region func(geometry.Point) bool
 
-// Inside is the region within closed paths; a path within another is a hole.
+// Inside is the region inside closed paths; a path inside another is a hole.
 func Inside(paths [][]geometry.Point) Region {
 	return func(p geometry.Point) bool {
 		inside := false
@@ -25,30 +25,30 @@ func Inside(paths [][]geometry.Point) Region {
 	}
 }
 
-// crosses reports whether the edge passes a ray from p to the right.
+// crosses reports whether the edge crosses a ray from p to the right.
 func crosses(a, b, p geometry.Point) bool {
 	return (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X)
 }
 
-// Bores is the region within large holes, of a cylinder or a port.
+// Bores is the region inside large holes, of a cylinder or a port.
 func Bores(bores []geometry.Bore) Region {
 	return func(p geometry.Point) bool {
 		return slices.ContainsFunc(bores, func(b geometry.Bore) bool { return p.Distance(b.Centre) < b.Diameter/2 })
 	}
 }
 
-// Without takes another region out of this one.
+// Without subtracts another region from this one.
 func (r Region) Without(other Region) Region {
 	return func(p geometry.Point) bool { return r.covers(p) && !other(p) }
 }
 
-// StripAlong is the region not farther than the width from the paths: the
+// StripAlong is the region within a distance of width from the paths: the
 // gasket of a cover, which follows its edge.
 func StripAlong(paths [][]geometry.Point, width float64) Region {
 	return func(p geometry.Point) bool { return FromEdge(paths, p) <= width }
 }
 
-// FromEdge is how far a place lies from the nearest of some closed paths.
+// FromEdge is the distance of a point from the nearest of some closed paths.
 func FromEdge(paths [][]geometry.Point, p geometry.Point) float64 {
 	nearest := math.Inf(1)
 	for _, path := range paths {
@@ -59,7 +59,7 @@ func FromEdge(paths [][]geometry.Point, p geometry.Point) float64 {
 	return nearest
 }
 
-// And keeps what lies in both regions.
+// And is the intersection of two regions.
 func (r Region) And(other Region) Region {
 	return func(p geometry.Point) bool { return r.covers(p) && other.covers(p) }
 }
@@ -76,11 +76,12 @@ func distanceToEdge(a, b, p geometry.Point) float64 {
 	return p.Distance(a.Add(ab.Scale(along)))
 }
 
-// samples across a cell, each way, for the share of it that a region covers.
+// samples is the number of points across a cell, in each direction, for the
+// share of it that a region covers.
 const samples = 4
 
-// cover returns the share of an upright box that the part covers, and the share
-// that part and gasket both cover.
+// cover returns the share of a box that the part covers, and the share that
+// both part and gasket cover.
 func cover(box geometry.Box, part, gasket Region) (ofPart, ofGasket float64) {
 	const each = 1.0 / (samples * samples)
 	for i := range samples {

@@ -9,19 +9,20 @@ import (
 )
 
 // Ring is a round flange as a ring beam on a foundation: it bends out of its
-// plane and twists. All is for the circle through the middle of its section.
+// plane and twists. All values are for the circle through the middle of its
+// cross-section.
 type Ring struct {
 	RadiusMm       float64
 	BendingNmm2    float64 // E·I
 	TorsionNmm2    float64 // G·J
-	TwistN         float64 // hub, pipe or full face against twist, N·mm for each mm round and radian
-	BoltOffsetMm   float64 // bolt circle less the ring's radius
-	GasketOffsetMm float64 // middle of the gasket less the ring's radius
+	TwistN         float64 // resistance of hub, pipe or full face to twist, N·mm per mm of circumference and radian
+	BoltOffsetMm   float64 // radius of the bolt circle minus that of the ring
+	GasketOffsetMm float64 // middle radius of the gasket minus that of the ring
 }
 
-// Compliance returns what the ring gives way at each bolt for a unit load at
-// each other, in mm/N. The angles are in radians; the foundation is that of a
-// millimetre round the ring, in N/mm²; so many harmonics are summed.
+// Compliance returns the deflection of the ring at each bolt for a unit load at
+// each other, in mm/N. The angles are in radians; the foundation is per
+// millimetre of circumference, in N/mm²; harmonics is the number of terms.
 func (r Ring) Compliance(angles []float64, foundationMPa float64, harmonics int) (*mat.SymDense, error) {
 	if len(angles) == 0 {
 		return nil, errNoFasteners
@@ -45,8 +46,8 @@ func (r Ring) coefficients(foundationMPa float64, harmonics int) []float64 {
 }
 
 // coefficient solves one harmonic of deflection W and slope Φ = dw/dr. Twist
-// and offsets must share the sign of Φ: without offsets a wrong one does not
-// show.
+// and offsets must use the same sign of Φ: without offsets, a wrong sign has no
+// effect.
 func (r Ring) coefficient(n, foundationMPa float64) float64 {
 	R := r.RadiusMm
 	bend := [2]float64{-n * n / (R * R), 1 / R} // hoop curvature (Φ − n²W/R)/R

@@ -7,22 +7,22 @@ import (
 )
 
 // Row is a narrow part over one row of bolts: a beam with two free ends on a
-// foundation. A foundation that is stated for a millimetre of the row's length, in
-// N/mm², goes with a width of 1.
+// foundation. A foundation per millimetre of the row's length, in N/mm², goes
+// with a width of 1.
 type Row struct {
 	BendingNmm2 float64
 	WidthMm     float64 // of the gasket across the row
 	LengthMm    float64
-	StartMm     float64 // from the part's end to the first bolt
+	StartMm     float64 // from the end of the part to the first bolt
 }
 
-// PerLength reports whether the foundation is stated for a millimetre of the row's
+// PerLength reports whether the foundation is per millimetre of the row's
 // length, in N/mm².
 func (r Row) PerLength() bool { return r.WidthMm == 1 }
 
-// Compliance returns what the row gives way at each bolt for a unit load at each
-// other, in mm/N. The bolts lie along the line from the first to the one
-// farthest from it; what they lie off it does not count.
+// Compliance returns the deflection of the row at each bolt for a unit load at
+// each other, in mm/N. The bolts are on the line from the first to the one
+// farthest from it; their distance from it is ignored.
 func (r Row) Compliance(at []geometry.Point, foundationMPaPerMm float64) (*mat.SymDense, error) {
 	if err := positive(quantity{"gasket width", r.WidthMm, "mm"}, foundation(foundationMPaPerMm)); err != nil {
 		return nil, err
@@ -34,8 +34,7 @@ func (r Row) Compliance(at []geometry.Point, foundationMPaPerMm float64) (*mat.S
 	return Beam{BendingNmm2: r.BendingNmm2, FoundationMPa: foundationMPaPerMm * r.WidthMm, LengthMm: r.LengthMm}.Compliance(along)
 }
 
-// alongRow measures the bolts from the first on, the end from which the list
-// starts.
+// alongRow measures the bolts from the first, the end where the list starts.
 func alongRow(at []geometry.Point) []float64 {
 	if len(at) == 0 {
 		return nil

@@ -8,13 +8,13 @@ import (
 	"drawdown/sequence/interaction/compliance"
 )
 
-// Deed is what a step does to a fastener.
+// Deed is the action of a step on a fastener.
 type Deed uint8
 
 const (
 	ToForce  Deed = iota // tighten to a force, as by torque
-	ByTravel             // turn on by a travel of the nut, as by angle; back where it is below 0
-	Out                  // take out
+	ByTravel             // turn by a travel of the nut, as by angle; negative turns back
+	Out                  // remove
 )
 
 // Action is one action on one fastener.
@@ -38,22 +38,22 @@ func ToForces(order []int, targets []float64, share float64) Pass {
 	return pass
 }
 
-// AfterPass is how a joint stands after a pass, and what happened in it.
+// AfterPass is the state of a joint after a pass, and what happened during it.
 type AfterPass struct {
 	ForcesN         []float64
 	StepForcesN     [][]float64 // after each step
-	StepLies        []Lie       // after each step; nil where the places are not known
+	StepLies        []Lie       // after each step; nil if the places are unknown
 	LargestForceN   float64     // at any step, in any bolt
 	LargestTiltMm   float64     // at any step
 	LargestWarpMm   float64     // at any step
 	LargestUnevenMm float64     // at any step
 }
 
-// Lie is how the part lies over its bolts, as the measures of a Plane tell.
+// Lie is the position of the part over its bolts, as measured by a Plane.
 type Lie struct{ TiltMm, WarpMm, UnevenMm float64 }
 
-// Work does passes on nuts and tells what comes of each. The places of the
-// fasteners are for warp and unevenness; nil where they are not known.
+// Work performs passes and returns the result of each. The places of the
+// fasteners are needed for warp and unevenness; nil if unknown.
 func (s *Nuts) Work(passes []Pass, at []geometry.Point) ([]AfterPass, error) {
 	plane := PlaneThrough(at)
 	list := make([]AfterPass, len(passes))
@@ -83,7 +83,7 @@ func (a *AfterPass) add(s *Nuts, at []geometry.Point, plane Plane) {
 	}
 }
 
-// Do does one step.
+// Do performs one step.
 func (s *Nuts) Do(step Action) error {
 	switch step.Do {
 	case ToForce:
@@ -107,7 +107,8 @@ func boltsOf(p Pass) []int {
 	return list
 }
 
-// SameFigures reports whether two passes bring the same bolts to the same forces.
+// SameFigures reports whether two passes tighten the same bolts to the same
+// forces.
 func SameFigures(a, b Pass) bool {
 	return SameBolts(a, b) && IsTorque(a) == IsTorque(b) && math.Abs(a[0].ForceN-b[0].ForceN) <= 1e-9*b[0].ForceN
 }

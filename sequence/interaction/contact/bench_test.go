@@ -40,8 +40,8 @@ func BenchmarkFirstPass(b *testing.B) { // grows as n³/6
 	}
 }
 
-// per reports the time by the count of what is worked: it stays about the same as
-// the joint grows, or falls while the joint is small.
+// per reports the time per unit of work: it stays about constant as the joint
+// grows, or decreases for small joints.
 func per(b *testing.B, count float64, unit string) {
 	b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/count, unit)
 }
@@ -54,7 +54,7 @@ func BenchmarkRepeatPass(b *testing.B) { // grows as n²
 			p.again(order, targets)
 			for b.Loop() {
 				for i := range p.force {
-					p.force[i] = 0.95 // so that each is turned
+					p.force[i] = 0.95 // so that each bolt is turned
 				}
 				if !p.again(order, targets) {
 					b.Fatal("slack")

@@ -6,13 +6,13 @@ import (
 	"gonum.org/v1/gonum/floats"
 )
 
-// energyNmm returns the elastic energy stored, ½·F·M·F.
+// energyNmm returns the stored elastic energy, ½·F·M·F.
 func (j *Joint) energyNmm(forces []float64) float64 {
 	return floats.Dot(forces, j.TravelMm(forces)) / 2
 }
 
-// tightened does passes of torque and returns the elastic work of the wrench.
-// It holds while no bolt goes slack.
+// tightened performs passes of torque and returns the elastic work of the
+// wrench. It applies as long as no bolt goes slack.
 func (s *Nuts) tightened(passes []Pass) (workNmm float64, err error) {
 	for _, step := range slices.Concat(passes...) {
 		i := step.Fastener
@@ -25,14 +25,13 @@ func (s *Nuts) tightened(passes []Pass) (workNmm float64, err error) {
 	return workNmm, nil
 }
 
-// travelsMm returns how far each nut has come from touching a joint without
-// load.
+// travelsMm returns the travel of each nut from contact with an unloaded joint.
 func (s *Nuts) travelsMm() []float64 { return slices.Clone(s.travel) }
 
-// onePass returns the forces after each bolt was brought to its target once, in
-// the order, from a loose joint: F = L⁻ᵀ·T. It says false where some bolt goes
-// slack on the way: then this closed form does not hold, and Nuts must be
-// worked step by step. Forces and targets are by fastener.
+// onePass returns the forces after each bolt was tightened to its target once,
+// in the order, from a loose joint: F = L⁻ᵀ·T. holds is false if a bolt goes
+// slack during the pass: then the closed form does not apply, and Nuts must be
+// used step by step. Forces and targets are by fastener.
 func (j *Joint) onePass(order []int, targets []float64) (forces []float64, holds bool, err error) {
 	if err := j.CheckTargets(targets); err != nil {
 		return nil, false, err
@@ -45,8 +44,8 @@ func (j *Joint) onePass(order []int, targets []float64) (forces []float64, holds
 	return p.force, holds, nil
 }
 
-// onePassTargets returns the targets that end at the wanted forces after one
-// pass from a loose joint, T = Lᵀ·F. They hold where no bolt goes slack.
+// onePassTargets returns the targets that give the wanted forces after one pass
+// from a loose joint, T = Lᵀ·F. They apply if no bolt goes slack.
 func (j *Joint) onePassTargets(order []int, wanted []float64) ([]float64, error) {
 	if err := j.CheckTargets(wanted); err != nil {
 		return nil, err

@@ -2,14 +2,14 @@ package contact
 
 import "slices"
 
-// Compensated works one pass with targets that end at the wanted forces, and
-// returns these targets: each nut is brought to the travel that it has in the
-// even joint. No target exceeds the cap times the wanted force; where it would,
+// Compensated performs one pass with targets that end at the wanted forces, and
+// returns these targets: each nut is turned to the travel that it has in the
+// even joint. No target exceeds limit times the wanted force; where it would,
 // the nut stops there and more passes are needed. The force of a bolt can still
-// rise above the cap later, as others are turned. A cap of +Inf sets none.
+// exceed the limit later, as others are turned. A limit of +Inf sets none.
 //
-// Such targets are only as good as the gasket's stiffness: they are for use
-// with measured stretch alone.
+// Such targets are only as good as the gasket's stiffness: use them only with
+// measured elongation.
 func (s *Nuts) Compensated(order []int, wanted []float64, limit float64) (targets []float64, err error) {
 	if err := s.joint.CheckTargets(wanted); err != nil {
 		return nil, err
@@ -28,7 +28,7 @@ func (s *Nuts) Compensated(order []int, wanted []float64, limit float64) (target
 	return targets, nil
 }
 
-// toEven brings a nut to a travel, or to the force that is the most.
+// toEven turns a nut to a travel, or until the force reaches most.
 func (s *Nuts) toEven(i int, travelMm, most float64) error {
 	if s.runUp[i] && travelMm <= s.travel[i] {
 		return nil
@@ -39,7 +39,7 @@ func (s *Nuts) toEven(i int, travelMm, most float64) error {
 		return err
 	}
 	if s.force[i] > most {
-		s.travel, s.force, s.runUp, s.touch = travel, force, runUp, touch // as it was
+		s.travel, s.force, s.runUp, s.touch = travel, force, runUp, touch // restore the state before
 		return s.Tighten(i, most)
 	}
 	return nil

@@ -2,7 +2,7 @@ package contact
 
 import "drawdown/geometry/finding"
 
-// What keeps forces from being found.
+// Reasons why forces cannot be calculated.
 const (
 	CannotStand finding.Code = "joint gives energy back"
 	NoRest      finding.Code = "joint comes to no rest"

@@ -12,12 +12,12 @@ import (
 	"drawdown/sequence/tension/stiffness"
 )
 
-// Circle is the region within a circle.
+// Circle is the region inside a circle.
 func Circle(centre geometry.Point, diameter float64) compliance.Region {
 	return func(p geometry.Point) bool { return p.Distance(centre) < diameter/2 }
 }
 
-// jointOf makes a joint of a whole matrix M.
+// jointOf returns a joint with the given matrix M.
 func jointOf(t *testing.T, m [][]float64) *Joint {
 	t.Helper()
 	c := mat.NewSymDense(len(m), nil)
@@ -73,7 +73,7 @@ func raisedFaceJoint(t *testing.T) *Joint {
 	return checktest.Must[*Joint](t)(NewJoint(c, ownAlike(16, checktest.CaseOf(t, "P16").In("cb"))))
 }
 
-// byTravels is a pass that turns each nut of the order on by a travel.
+// byTravels is a pass that turns each nut of the order by a travel.
 func byTravels(order []int, travelMm float64) Pass {
 	pass := make(Pass, len(order))
 	for s, i := range order {
@@ -96,7 +96,7 @@ func headPlate(t *testing.T) (compliance.Plate, checktest.Case) {
 	}, c
 }
 
-// annulus is the flange pair of ring16 by finite elements.
+// annulus is the flange pair of ring16 as finite elements.
 func annulus() compliance.Plate {
 	o := geometry.Point{}
 	return compliance.Plate{

@@ -1,7 +1,7 @@
 // Package contact calculates the forces in the bolts of a joint as their nuts
 // are turned: which bolts touch, which go slack, how much load each turn takes
-// from the others. It knows no gasket by name and no plan. It may import bounds
-// and compliance.
+// from the others. It does not know gaskets by name or plans. It may import
+// bounds and compliance.
 package contact
 
 import (
@@ -17,18 +17,18 @@ import (
 	"drawdown/sequence/tension/stiffness"
 )
 
-// Joint is what the bolts of a joint do to each other: the compliance of part
-// and gasket between them, and each bolt's own. It does not change; many
-// workers may share it.
+// Joint is how the bolts of a joint act on each other: the compliance of part
+// and gasket between them, and that of each bolt. It is immutable and safe for
+// concurrent use.
 type Joint struct {
 	part  [][]float64 // C, mm/N
 	whole [][]float64 // M = diag(own) + C, mm/N
 
-	inverse func() [][]float64 // K = M⁻¹, N/mm, worked out once
+	inverse func() [][]float64 // K = M⁻¹, N/mm, computed once
 }
 
-// NewJoint joins the compliance of part and gasket at the bolts with what each
-// bolt and the members pressed under its head give way. The error names the
+// NewJoint combines the compliance of part and gasket at the bolts with that of
+// each bolt and of the members compressed under its head. The error names the
 // bolt that does not fit.
 func NewJoint(given mat.Symmetric, own []stiffness.Resilience) (*Joint, error) {
 	n := given.SymmetricDim()
@@ -62,8 +62,8 @@ func square(n int) [][]float64 {
 	return rows
 }
 
-// stable reports whether M is positive definite, so that every step has one
-// answer.
+// stable reports whether M is positive definite, so that every step has a
+// unique result.
 func (j *Joint) stable() bool {
 	f := j.factorIn(identity(j.Len()))
 	for i, d := range f.d {
@@ -85,8 +85,8 @@ func identity(n int) []int {
 func (j *Joint) invert() [][]float64 {
 	var f mat.Cholesky
 	var k mat.SymDense
-	f.Factorize(mat.NewSymDense(j.Len(), slices.Concat(j.whole...))) // positive definite: NewJoint has seen to it
-	_ = f.InverseTo(&k)                                              // the error would warn of a high condition number; the inverse is there
+	f.Factorize(mat.NewSymDense(j.Len(), slices.Concat(j.whole...))) // positive definite: NewJoint ensures it
+	_ = f.InverseTo(&k)                                              // the error only warns of a high condition number
 	rows := make([][]float64, j.Len())
 	for i := range rows {
 		rows[i] = mat.Row(nil, i, &k)
@@ -94,17 +94,18 @@ func (j *Joint) invert() [][]float64 {
 	return rows
 }
 
-// Len counts the fasteners.
+// Len is the number of fasteners.
 func (j *Joint) Len() int { return len(j.whole) }
 
-// Compliance returns what part and gasket give way at each fastener (row) for a
-// newton at another (column), in mm/N.
+// Compliance returns the deflection of part and gasket at each fastener (row)
+// for a newton at another (column), in mm/N.
 func (j *Joint) Compliance() [][]float64 { return j.part }
 
-// ClosureMm returns how far the clamped parts close at each fastener, w = C·F.
+// ClosureMm returns how much the clamped parts are compressed at each fastener,
+// w = C·F.
 func (j *Joint) ClosureMm(forces []float64) []float64 { return times(j.part, forces) }
 
-// TravelMm returns how far each nut has come from touching, u = M·F, where all
+// TravelMm returns the travel of each nut from first contact, u = M·F, if all
 // are in contact.
 func (j *Joint) TravelMm(forces []float64) []float64 { return times(j.whole, forces) }
 
@@ -116,8 +117,9 @@ func times(matrix [][]float64, forces []float64) []float64 {
 	return product
 }
 
-// Sensitivity is a number for the joint, whatever the order: about the mean
-// share of its load that a bolt loses in one pass. Below 0 bolts gain.
+// Sensitivity is a figure for the joint, independent of the order: about the
+// mean share of its load that a bolt loses in one pass. If it is negative,
+// bolts gain.
 func (j *Joint) Sensitivity() float64 {
 	var sum float64
 	for i, row := range j.part {
@@ -130,7 +132,7 @@ func (j *Joint) Sensitivity() float64 {
 	return sum / float64(2*j.Len())
 }
 
-// checkOrder refuses what is no order of all fasteners.
+// checkOrder rejects anything but an order of all fasteners.
 func (j *Joint) checkOrder(order []int) error {
 	if all := identity(j.Len()); !slices.Equal(slices.Sorted(slices.Values(order)), all) {
 		return compliance.Misuse("order", order, all)

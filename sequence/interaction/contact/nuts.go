@@ -9,19 +9,18 @@ import (
 	"drawdown/sequence/interaction/compliance"
 )
 
-// Nuts is the work on a joint as it stands: how far each nut has come and what
-// force its bolt has. One worker at a time may turn them.
+// Nuts is the state of the work on a joint: the travel of each nut and the
+// force in its bolt. It is not safe for concurrent use.
 type Nuts struct {
 	joint  *Joint
-	travel []float64 // u, mm; of a nut that is run up
+	travel []float64 // u, mm; for a nut that is run up
 	force  []float64 // F, N
 	runUp  []bool
-	touch  []bool // in contact; a nut that is run up can stand off where the part was pulled away
+	touch  []bool // in contact; a nut that is run up can lose contact if the part is pulled away
 	solver contactSolver
 
-	// Stick is the share of its target that a bolt may lack and the wrench
-	// still does not turn it, since it breaks loose harder than it turns. 0 to
-	// below 1.
+	// Stick is the share of its target that a bolt may lack without the wrench
+	// turning it, because it breaks loose harder than it turns: 0 to below 1.
 	Stick float64
 }
 
@@ -31,7 +30,7 @@ func (j *Joint) Loose() *Nuts {
 	return &Nuts{joint: j, travel: make([]float64, n), force: make([]float64, n), runUp: make([]bool, n), touch: make([]bool, n)}
 }
 
-// Clone returns another who works on from here.
+// Clone returns an independent copy of the state.
 func (s *Nuts) Clone() *Nuts {
 	return &Nuts{
 		joint: s.joint, travel: slices.Clone(s.travel), force: slices.Clone(s.force),
@@ -42,9 +41,9 @@ func (s *Nuts) Clone() *Nuts {
 // Forces returns the force in each bolt, in N.
 func (s *Nuts) Forces() []float64 { return slices.Clone(s.force) }
 
-// closureMm returns how far the clamped parts close at each fastener. Where a
-// bolt touches, its nut has come by that and by what the bolt itself gives way:
-// the forces of all need not be summed up.
+// closureMm returns how much the clamped parts are compressed at each fastener.
+// If a bolt touches, the travel of its nut minus its own elongation gives this
+// without summing all forces.
 func (s *Nuts) closureMm() []float64 {
 	closure := make([]float64, len(s.force))
 	for i, whole := range s.joint.whole {
@@ -58,8 +57,8 @@ func (s *Nuts) closureMm() []float64 {
 	return closure
 }
 
-// Tighten brings a bolt to a force, as a torque wrench does: one that has it
-// already, or lacks less than sticks, is not moved.
+// Tighten brings a bolt to a force, like a torque wrench. A bolt that has it
+// already, or lacks less than Stick, is not moved.
 func (s *Nuts) Tighten(i int, target float64) error {
 	if err := s.check(i); err != nil {
 		return err
@@ -72,7 +71,7 @@ func (s *Nuts) Tighten(i int, target float64) error {
 	}
 	if s.allTouch() && s.turnAllKeeps(i, s.turnFor(i, target)) {
 		s.turnAll(i, s.turnFor(i, target))
-		s.force[i] = target // it was, but for round-off
+		s.force[i] = target // exact except for rounding
 	} else {
 		s.runUp[i], s.touch[i] = true, true
 		s.force[i] = target
@@ -84,8 +83,8 @@ func (s *Nuts) Tighten(i int, target float64) error {
 	return nil
 }
 
-// Advance turns a nut on by a travel, or back where it is below 0. A nut that
-// is not run up is first run up to touch.
+// Advance turns a nut by a travel, back if negative. A nut that is not run up
+// is first run up to contact.
 func (s *Nuts) Advance(i int, travelMm float64) error {
 	if err := s.check(i); err != nil {
 		return err
@@ -96,7 +95,7 @@ func (s *Nuts) Advance(i int, travelMm float64) error {
 	return s.turnTo(i, s.start(i)+travelMm)
 }
 
-// turnTo brings a nut to a travel.
+// turnTo turns a nut to a travel.
 func (s *Nuts) turnTo(i int, travelMm float64) error {
 	if s.allTouch() && s.turnAllKeeps(i, travelMm-s.travel[i]) {
 		s.turnAll(i, travelMm-s.travel[i])
@@ -110,7 +109,7 @@ func (s *Nuts) turnTo(i int, travelMm float64) error {
 	return nil
 }
 
-// Remove takes a bolt out.
+// Remove takes out a bolt.
 func (s *Nuts) Remove(i int) error {
 	if err := s.check(i); err != nil {
 		return err
@@ -126,7 +125,7 @@ func (s *Nuts) check(i int) error {
 	return nil
 }
 
-// start is where a nut stands; one that is not run up is run up to touch.
+// start is the travel of a nut; one that is not run up is run up to contact.
 func (s *Nuts) start(i int) float64 {
 	if s.runUp[i] {
 		return s.travel[i]
@@ -134,7 +133,7 @@ func (s *Nuts) start(i int) float64 {
 	return floats.Dot(s.joint.whole[i], s.force)
 }
 
-// allTouch reports whether all bolts are in contact: then all steps are linear.
+// allTouch reports whether all bolts are in contact: then every step is linear.
 func (s *Nuts) allTouch() bool {
 	for i, run := range s.runUp {
 		if !run || !s.touch[i] {
@@ -144,7 +143,7 @@ func (s *Nuts) allTouch() bool {
 	return true
 }
 
-// turnAllKeeps reports whether a turn leaves every bolt a force.
+// turnAllKeeps reports whether every bolt keeps a force after a turn.
 func (s *Nuts) turnAllKeeps(i int, travelMm float64) bool {
 	for k, v := range s.joint.inverse()[i] {
 		if s.force[k]+v*travelMm < 0 {

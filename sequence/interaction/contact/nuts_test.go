@@ -33,9 +33,9 @@ func TestHeadWithBoresCutOut(t *testing.T) {
 
 // From the tables of the prototype behind checktest/checks.yaml: full-face
 // flange, k 150, own 1.03e-6, C 0.696 and 0.210 µm/kN by finite elements; one
-// pass round 80.2 / 90.5 / 100.0, SD 3.68, by the star 76.3 / 90.0 / 105.2, SD
-// 12.58. They print one decimal of a point, and the bore of 330 mm is not stated
-// there: 0.1 points.
+// pass around 80.2 / 90.5 / 100.0, SD 3.68; by the star 76.3 / 90.0 / 105.2, SD
+// 12.58. They print one decimal of a point, and do not state the bore of 330
+// mm: 0.1 points.
 func TestFullFaceFlange(t *testing.T) {
 	m := checktest.Must[*mat.SymDense](t)(annulus().Compliance(checktest.Circle16(450), 150))
 	if a, b := 1e6*m.At(0, 0), 1e6*m.At(0, 1); math.Abs(a-0.696) > 0.002 || math.Abs(b-0.210) > 0.002 {
@@ -65,7 +65,7 @@ func TestFullFaceFlange(t *testing.T) {
 // First principles: compensation never slackens a nut.
 func TestCompensationTurnsNoNutBack(t *testing.T) {
 	nuts := fourBolts(t).Loose()
-	for _, target := range []float64{2, 2} { // above what is wanted
+	for _, target := range []float64{2, 2} { // above the wanted force
 		for i := range 4 {
 			if err := nuts.Tighten(i, target); err != nil {
 				t.Fatal(err)
@@ -147,7 +147,7 @@ func TestStagedPasses(t *testing.T) {
 
 func TestContactLoss(t *testing.T) {
 	c := checktest.CaseOf(t, "P10")
-	m := square(4) // stated in words in the case
+	m := square(4) // described in words in the case
 	for i := range m {
 		for k := range m {
 			m[i][k] = 5
@@ -299,8 +299,8 @@ func TestStickingBolts(t *testing.T) {
 	}
 }
 
-// First principles: the parts close by C·F, whether bolts touch, stand off or are not
-// yet run up.
+// First principles: the compression of the parts is C·F, whether bolts touch,
+// have no contact or are not run up.
 func TestClosureOfWhatTouches(t *testing.T) {
 	j := infinitePlateHead(t)
 	nuts := j.Loose()

@@ -24,9 +24,9 @@ func (j *Joint) factorInto(f *factor, order []int) {
 }
 
 // Interaction returns the interaction matrix of one pass, in tightening order:
-// column s is what step s, by one newton, has added to each bolt in the end
-// (Bibel and Ezell, J. Press. Vess. Technol. 114 (1992) 439). It is L⁻ᵀ of
-// M = L·diag(d)·Lᵀ, and holds while no bolt goes slack.
+// column s is what step s, by one newton, adds to the final force of each bolt
+// (Bibel and Ezell, J. Press. Vess. Technol. 114 (1992) 439). It is L⁻ᵀ of M =
+// L·diag(d)·Lᵀ, and applies as long as no bolt goes slack.
 func (j *Joint) Interaction(order []int) [][]float64 {
 	rows := square(j.Len())
 	f := j.factorIn(order)
@@ -54,7 +54,7 @@ func (j *Joint) CheckTargets(targets []float64) error {
 	return nil
 }
 
-// Rate is the share of the elastic error that a repeat pass leaves: the
+// Rate is the share of the elastic error that remains after a repeat pass: the
 // spectral radius of a Gauss–Seidel sweep in the order on K·u = T.
 func (j *Joint) Rate(order []int) (float64, error) {
 	n, k := j.Len(), j.inverse()

@@ -17,8 +17,8 @@ import (
 	"drawdown/sequence/tension/stiffness"
 )
 
-// looseJoint is a random joint that couples strongly, so that bolts go slack,
-// with the travels that its nuts have.
+// looseJoint is a random joint with strong coupling, so that bolts go slack,
+// and the travels of its nuts.
 func looseJoint(t *testing.T, random *rand.Rand, n int) (*Joint, []float64) {
 	t.Helper()
 	a := mat.NewDense(n, n, nil)
@@ -48,9 +48,9 @@ func forcesAt(t *testing.T, random *rand.Rand, j *Joint, travel []float64) []flo
 	return nuts.Forces()
 }
 
-// First principles: of the 2ⁿ sets of bolts that may touch, just one has no bolt
-// that pushes and no nut inside the part. All are solved, by general elimination
-// with pivots, and none of the solver's own code.
+// First principles: of the 2ⁿ sets of bolts that may touch, only one has no
+// pushing bolt and no nut inside the part. All are solved by Gaussian
+// elimination with pivoting, without the solver's own code.
 func TestForcesAgainstEverySetOfContacts(t *testing.T) {
 	random := rand.New(rand.NewPCG(11, 5))
 	slack := 0
@@ -80,7 +80,8 @@ func TestForcesAgainstEverySetOfContacts(t *testing.T) {
 	}
 }
 
-// forcesOfSet returns the forces if just these bolts touch; nil where they cannot.
+// forcesOfSet returns the forces if exactly these bolts touch; nil if they
+// cannot.
 func forcesOfSet(j *Joint, travel []float64, set int) []float64 {
 	var members []int
 	for i := range travel {
@@ -116,9 +117,9 @@ func forcesOfSet(j *Joint, travel []float64, set int) []float64 {
 	return forces
 }
 
-// First principles: the forces are those of the least energy ½F·M·F − u·F with no
-// bolt that pushes. A general optimiser knows nothing of contacts: with F = x² it
-// needs no bounds. It stops at a gradient of 1e-10.
+// First principles: the forces minimize the energy ½F·M·F − u·F with no pushing
+// bolt. A general optimizer knows nothing of contacts: with F = x² it needs no
+// bounds. It stops at a gradient of 1e-10.
 func TestForcesAgainstAGeneralOptimiser(t *testing.T) {
 	random := rand.New(rand.NewPCG(3, 8))
 	for _, n := range []int{3, 6, 10, 16} {
@@ -151,15 +152,15 @@ func TestForcesAgainstAGeneralOptimiser(t *testing.T) {
 			t.Fatal(err)
 		}
 		for i, f := range squares(result.X) {
-			if math.Abs(f-got[i]) > 1e-4 { // where a bolt just touches, x² creeps up to it
+			if math.Abs(f-got[i]) > 1e-4 { // if a bolt just touches, x² converges slowly
 				t.Errorf("%d bolts, bolt %d holds %g, by the optimiser %g", n, i, got[i], f)
 			}
 		}
 	}
 }
 
-// nonNegative is the same problem for a separate library: least squares without
-// negative figures, min |R·F − R⁻ᵀ·u| with M = Rᵀ·R.
+// nonNegative is the same problem for an independent library: non-negative
+// least squares, min |R·F − R⁻ᵀ·u| with M = Rᵀ·R.
 const nonNegative = `
 import json, sys
 import numpy, scipy.linalg, scipy.optimize
@@ -209,10 +210,10 @@ func TestForcesAgainstNonNegativeLeastSquares(t *testing.T) {
 	}
 }
 
-// Published ranges: on a gasketed flange losses of 80 to 100 % are common in the
-// preliminary passes (an experimental study on the relaxation of bolts, abstract),
-// and tightening the opposite side can raise bolts that were tightened before (a
-// glossary of bolting). Not to be compared digit by digit.
+// Published ranges: on a gasketed flange losses of 80 to 100 % are common in
+// the preliminary passes (an experimental study on the relaxation of bolts,
+// abstract), and tightening the opposite side can raise bolts tightened before
+// (a glossary of bolting). Not for comparison digit by digit.
 func TestPublishedCrossTalk(t *testing.T) {
 	flange := raisedFace(t)
 	for _, k := range []float64{80, 200} {

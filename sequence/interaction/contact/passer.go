@@ -8,8 +8,8 @@ import (
 	"drawdown/geometry"
 )
 
-// Passer works passes by closed forms on a joint whose bolts all stay in
-// contact, without an allocation a pass: for comparing many orders.
+// Passer calculates passes by closed forms on a joint whose bolts all stay in
+// contact, without an allocation per pass: for comparing many orders.
 type Passer struct {
 	joint  *Joint
 	factor factor
@@ -18,7 +18,7 @@ type Passer struct {
 
 	order    []int
 	targets  []float64
-	watch    bool      // keeps unevenMm
+	watch    bool      // calculate unevenMm
 	closure  []float64 // by fastener
 	unevenMm float64   // the largest at any step
 }
@@ -28,13 +28,13 @@ func NewPasser(j *Joint) *Passer {
 	return &Passer{joint: j, column: make([]float64, n), force: make([]float64, n), targets: make([]float64, n), closure: make([]float64, n)}
 }
 
-// first works the first pass, F = L⁻ᵀ·T, and says whether every bolt kept a force
-// at every step.
+// first performs the first pass, F = L⁻ᵀ·T, and reports whether every bolt kept
+// a force at every step.
 func (p *Passer) first(order []int, targets []float64) (holds bool) {
 	p.joint.factorInto(&p.factor, order)
 	clear(p.force)
 	for s, i := range order {
-		// What the step adds: column s of L⁻ᵀ, times the target.
+		// Contribution of the step: column s of L⁻ᵀ, times the target.
 		column := p.column[:s+1]
 		clear(column)
 		column[s] = targets[i]
@@ -50,9 +50,9 @@ func (p *Passer) first(order []int, targets []float64) (holds bool) {
 	return true
 }
 
-// again works a further pass from the forces that stand, a Gauss–Seidel sweep
-// on K·u = T, and says whether every bolt kept a force at every step. A bolt at
-// its target or above is left alone.
+// again performs a further pass from the current forces, a Gauss–Seidel sweep
+// on K·u = T, and reports whether every bolt kept a force at every step. A bolt
+// at or above its target is left alone.
 func (p *Passer) again(order []int, targets []float64) (holds bool) {
 	stiffness := p.joint.inverse()
 	for _, i := range order {
@@ -73,7 +73,7 @@ func (p *Passer) again(order []int, targets []float64) (holds bool) {
 	return true
 }
 
-// closeUp measures how uneven the part lies, where that is asked for.
+// closeUp measures the unevenness of the part, if requested.
 func (p *Passer) closeUp() {
 	if !p.watch {
 		return
@@ -85,8 +85,8 @@ func (p *Passer) closeUp() {
 	p.unevenMm = math.Max(p.unevenMm, Unevenness(p.closure))
 }
 
-// passes works torques over all fasteners, pass after pass, and says whether the
-// closed forms are for them and hold.
+// passes performs passes of torque over all fasteners, and reports whether the
+// closed forms apply.
 func (p *Passer) passes(passes []Pass) (holds bool) {
 	p.unevenMm = 0
 	for n, pass := range passes {
@@ -113,9 +113,8 @@ func (p *Passer) passes(passes []Pass) (holds bool) {
 	return holds
 }
 
-// Outcome returns the forces at the end of the work and the largest unevenness on
-// the way, by closed forms where they hold. It says false where the work cannot
-// be done.
+// Outcome returns the final forces and the largest unevenness during the work,
+// by closed forms if they apply. It returns false if the work cannot be done.
 func (p *Passer) Outcome(passes []Pass, at []geometry.Point) (forces []float64, unevenMm float64, ok bool) {
 	p.watch = at != nil
 	if p.passes(passes) {

@@ -11,8 +11,8 @@ import (
 	"drawdown/sequence/tension/stiffness"
 )
 
-// coupled is a joint of n bolts in which each gives way by 1 for itself and by rho for
-// each other one.
+// coupled is a joint of n bolts in which each deflects by 1 under its own load
+// and by rho under that of another.
 func coupled(t *testing.T, n int, rho float64) *Joint {
 	t.Helper()
 	c := mat.NewSymDense(n, nil)
@@ -30,7 +30,7 @@ func coupled(t *testing.T, n int, rho float64) *Joint {
 	return j
 }
 
-// What is the same pass: the same bolts, the same deed, the same force.
+// Passes are the same with the same bolts, the same action and the same force.
 func TestSamePasses(t *testing.T) {
 	t.Parallel()
 	targets := []float64{100, 100, 100}
@@ -61,8 +61,9 @@ func TestSamePasses(t *testing.T) {
 	}
 }
 
-// Two bolts with a coupling ρ, by hand: the first loses ρ times the second's force; a
-// repeat leaves ρ² of the error; each loses ρ/2 of its load in one pass on the mean.
+// Two bolts with a coupling ρ, by hand: the first loses ρ times the second's
+// force; a repeat leaves ρ² of the error; each loses ρ/2 of its load in one
+// pass on average.
 func TestTwoBoltsByHand(t *testing.T) {
 	t.Parallel()
 	j := coupled(t, 2, 0.2)
@@ -71,7 +72,8 @@ func TestTwoBoltsByHand(t *testing.T) {
 	if err != nil || math.Abs(after[0].ForcesN[0]-8) > 1e-12 || math.Abs(after[0].ForcesN[1]-10) > 1e-12 || after[0].LargestForceN != 10 || len(after[0].StepForcesN) != 2 || math.Abs(after[0].StepForcesN[0][0]-10) > 1e-12 {
 		t.Errorf("%+v, %v", after, err)
 	}
-	// The part closes by 0.75 and 0.2 of 10 N first, which is 5.5 apart; then by 8 and 9.1.
+	// The part is compressed by 0.75 and 0.2 of 10 N first, a difference of
+	// 5.5; then by 8 and 9.1.
 	if math.Abs(after[0].LargestUnevenMm-5.5) > 1e-9 || math.Abs(after[0].LargestTiltMm-5.5) > 1e-9 || after[0].LargestWarpMm > 1e-9 {
 		t.Errorf("uneven %g, tilt %g, warp %g", after[0].LargestUnevenMm, after[0].LargestTiltMm, after[0].LargestWarpMm)
 	}
@@ -92,8 +94,9 @@ func TestTwoBoltsByHand(t *testing.T) {
 	}
 }
 
-// Two bolts that touch, by hand: the inverse of 1 and 0.2 is 1/0.96 and -0.2/0.96. A nut
-// that is turned on adds that much; one that is turned back too far lets go.
+// Two bolts in contact, by hand: the inverse of 1 and 0.2 is 1/0.96 and
+// -0.2/0.96. Turning a nut further adds that much; turning it back too far
+// releases it.
 func TestTurnsByHand(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -101,7 +104,7 @@ func TestTurnsByHand(t *testing.T) {
 		want   [2]float64
 	}{{0.96, [2]float64{11, 9.8}}, {-0.96, [2]float64{9, 10.2}}, {0, [2]float64{10, 10}}, {-9.5, [2]float64{10 - 9.5/0.96, 10 + 1.9/0.96}}, {-12, [2]float64{0, 12}}, {47, [2]float64{10 + 47/0.96, 10 - 9.4/0.96}}, {60, [2]float64{72, 0}}} {
 		n := coupled(t, 2, 0.2).Loose()
-		for range 40 { // until both are even
+		for range 40 { // until both are equal
 			for i := range 2 {
 				if err := n.Tighten(i, 10); err != nil {
 					t.Fatal(err)
@@ -119,7 +122,8 @@ func TestTurnsByHand(t *testing.T) {
 	}
 }
 
-// A wrench turns no nut that has its force, or lacks no more than sticks.
+// A wrench does not turn a nut that has its force, or that lacks no more than
+// Stick.
 func TestClicks(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -155,12 +159,13 @@ func TestClicks(t *testing.T) {
 	}
 }
 
-// The factor solves what the library solves, grown and cut again, short and long.
+// The factor gives the same solution as the library, extended and cut again,
+// short and long.
 func TestFactorBesideTheLibrary(t *testing.T) {
 	t.Parallel()
 	const n = 20
 	j := coupled(t, n, 0.1)
-	for i := range n { // unlike rows
+	for i := range n { // different rows
 		for k := range n {
 			j.whole[i][k] *= 1 + 0.02*math.Sin(float64(i*k))
 			j.whole[k][i] = j.whole[i][k]
@@ -190,8 +195,8 @@ func TestFactorBesideTheLibrary(t *testing.T) {
 	}
 }
 
-// The closed forms are for torques over all bolts that keep a force; else the same comes
-// of the work step by step.
+// The closed forms are for torques over all bolts that keep a force; otherwise
+// the step-by-step work gives the result.
 func TestOutcomeByBothWays(t *testing.T) {
 	t.Parallel()
 	at := geometry.Circle(4, 100, geometry.Point{}, 0, true)

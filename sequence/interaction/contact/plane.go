@@ -8,7 +8,7 @@ import (
 	"drawdown/geometry"
 )
 
-// Plane measures how level and how flat a part lies over its bolts.
+// Plane measures how level and how flat a part is over its bolts.
 type Plane struct{ tilts [][]float64 } // orthonormal: up, along, across
 
 // PlaneThrough returns the measure for fasteners at these places.
@@ -22,7 +22,7 @@ func PlaneThrough(at []geometry.Point) Plane {
 	var l Plane
 	for _, tilt := range raw { // Gram–Schmidt; a row of bolts has no tilt across
 		size := floats.Norm(tilt, 2)
-		for range 2 { // the second time takes what round-off left
+		for range 2 { // the second time removes rounding
 			for _, t := range l.tilts {
 				floats.AddScaled(tilt, -floats.Dot(t, tilt), t)
 			}
@@ -35,8 +35,8 @@ func PlaneThrough(at []geometry.Point) Plane {
 	return l
 }
 
-// Warp is the largest distance of the closures from the plane through them
-// (least squares), in their unit.
+// Warp is the largest distance of the closures from their least-squares plane,
+// in their unit.
 func (l Plane) Warp(closure []float64) float64 {
 	rest := slices.Clone(closure)
 	for _, t := range l.tilts {

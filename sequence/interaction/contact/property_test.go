@@ -12,7 +12,7 @@ import (
 	"drawdown/sequence/tension/stiffness"
 )
 
-// drawnJoint is a random joint: M = A·Aᵀ + diag, which any real one is.
+// drawnJoint is a random joint: M = A·Aᵀ + diag, as for any real one.
 func drawnJoint(t *rapid.T, coupled float64) *Joint {
 	n := rapid.IntRange(2, 7).Draw(t, "bolts")
 	a := mat.NewDense(n, n, nil)
@@ -81,8 +81,8 @@ func checkContact(t *rapid.T, j *Joint, nuts *Nuts) {
 	}
 }
 
-// First principles: the forces that belong to travels are the same however the
-// nuts came there (the problem has one answer).
+// First principles: the forces for given travels do not depend on how the nuts
+// got there (the problem has a unique solution).
 func TestTravelsAloneDecideTheForces(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		j := drawnJoint(t, 2)
@@ -107,9 +107,9 @@ func TestTravelsAloneDecideTheForces(t *testing.T) {
 	})
 }
 
-// First principles: while no bolt goes slack, L⁻ᵀT is the work step by step,
-// Lᵀ its inverse, the wrench's work is the energy stored, and doubled targets
-// double all.
+// First principles: as long as no bolt goes slack, L⁻ᵀT equals the work step by
+// step, Lᵀ is its inverse, the work of the wrench is the stored energy, and
+// doubling the targets doubles everything.
 func TestClosedFormsWhereNoBoltGoesSlack(t *testing.T) {
 	held := 0
 	rapid.Check(t, func(t *rapid.T) {
@@ -150,7 +150,7 @@ func TestClosedFormsWhereNoBoltGoesSlack(t *testing.T) {
 	}
 }
 
-// checkRepeat works a further pass by the closed form and step by step.
+// checkRepeat performs a further pass by the closed form and step by step.
 func checkRepeat(t *rapid.T, j *Joint, order []int, targets []float64, nuts *Nuts) {
 	p := NewPasser(j)
 	p.first(order, targets)
@@ -167,8 +167,9 @@ func checkRepeat(t *rapid.T, j *Joint, order []int, targets []float64, nuts *Nut
 	}
 }
 
-// First principles: passes at 100 % go to the even joint, since each is a
-// Gauss–Seidel sweep on a positive definite system; bolts that gained stay.
+// First principles: passes at 100 % converge to the even joint, since each is a
+// Gauss–Seidel sweep on a positive definite system; bolts that gained are not
+// changed.
 func TestRepeatsNeverLeaveABoltLow(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		j := drawnJoint(t, 1)
