@@ -13,27 +13,27 @@ import (
 	"drawdown/render/svg"
 )
 
-// Format is a kind of file that a scene can be written as.
+// Format is a file format for a scene.
 type Format string
 
 const (
 	PDF Format = "pdf" // one file with all pages
-	PNG Format = "png" // a file a page
-	SVG Format = "svg" // a file a page
+	PNG Format = "png" // a file per page
+	SVG Format = "svg" // a file per page
 )
 
 // Formats lists all of them.
 var Formats = []Format{PDF, PNG, SVG}
 
-// File is one finished file, not yet on disk.
+// File is one finished file, not yet written to disk.
 type File struct {
 	Name string
 	Data []byte
 }
 
-// Files writes the document in one format. The stem is the file name up to the
-// page's name and the ending. A PNG has dpi dots per inch; a PDF carries the date,
-// unless it is zero.
+// Files writes the document in one format. stem is the start of the file names,
+// before the page's name and the extension. A PNG has dpi dots per inch; a PDF
+// has the date, unless it is zero.
 func Files(doc scene.Document, stem string, f Format, dpi int, date time.Time) ([]File, error) {
 	if f == PDF {
 		var b bytes.Buffer
@@ -60,8 +60,8 @@ func Files(doc scene.Document, stem string, f Format, dpi int, date time.Time) (
 	return files, nil
 }
 
-// CheckDPI reports whether a picture of a page of that size, in millimetres, can
-// be painted at the resolution; the error says what is allowed.
+// CheckDPI reports whether a picture of a page of that size, in millimetres,
+// can be painted at the resolution. The error says what is allowed.
 func CheckDPI(dpi int, width, height float64) error {
 	_, _, err := png.PixelSize(scene.Page{Name: "page", Width: width, Height: height}, dpi)
 	return err

@@ -2,11 +2,11 @@ package sequence
 
 import "drawdown/geometry/finding"
 
-// What keeps the fasteners of a joint from being ordered.
+// Reasons why the fasteners of a joint cannot be ordered.
 const (
 	InTwoGroups  finding.Code = "fastener in two groups" // id
 	InNoGroup    finding.Code = "fastener in no group"   // id
-	NotOfGroup   finding.Code = "list names another"     // id: not of the group, or there twice
+	NotOfGroup   finding.Code = "list names another"     // id: not of the group, or repeated
 	NotInList    finding.Code = "list leaves out"        // id
 	NoCastNumber finding.Code = "cast number missing"    // id
 )

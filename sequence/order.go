@@ -8,19 +8,19 @@ import (
 	"drawdown/sequence/way"
 )
 
-// Group is one set of fastener kinds that is ordered together.
+// Group is a set of fastener kinds that are ordered together.
 type Group struct {
 	Kinds []string // empty: every kind
 	Way   Way
 	Turn  Turn
-	// Family is what the layout is to be seen as; empty: as what it is.
+	// Family is the family to use for the layout; "": the recognized one.
 	Family family.Family
 	List   []string // the maker's own sequence of ids, for Way List
 }
 
-// Order returns the fasteners of a joint, as indices into j.Fasteners, in the
-// order in which they are tightened: group after group, clusters together.
-// Every fastener must belong to exactly one group.
+// Order returns the fasteners of a joint, as indices into j.Fasteners, in
+// tightening order: group by group, clusters together. Every fastener must
+// belong to exactly one group.
 func Order(j geometry.Joint, groups []Group) ([]int, error) {
 	var order []int
 	taken := make([]bool, len(j.Fasteners))
@@ -56,7 +56,7 @@ func (g Group) Members(j geometry.Joint) []int {
 }
 
 // OrderGroup orders the given fasteners of a joint by the group's way. An
-// unloaded cluster goes before all else, or after it where the maker has it so.
+// unloaded cluster comes before all others, or after them if the maker says so.
 func OrderGroup(j geometry.Joint, members []int, g Group) ([]int, error) {
 	switch g.Way {
 	case List:
@@ -71,8 +71,7 @@ func OrderGroup(j geometry.Joint, members []int, g Group) ([]int, error) {
 	return append(expand(j, first, g), expand(j, then, g)...), nil
 }
 
-// expand orders the units by the group's way and writes out each one's
-// fasteners.
+// expand orders the units by the group's way and lists the fasteners of each.
 func expand(j geometry.Joint, units [][]int, g Group) []int {
 	var order []int
 	for _, i := range way.PlacesAs(Centres(j, units), g.Family, g.Way, g.Turn) {
@@ -81,7 +80,7 @@ func expand(j geometry.Joint, units [][]int, g Group) []int {
 	return order
 }
 
-// Numbered reports whether every one of the fasteners has its number on the part.
+// Numbered reports whether all of the fasteners have cast numbers.
 func Numbered(j geometry.Joint, members []int) bool {
 	return len(members) > 0 && !slices.ContainsFunc(members, func(i int) bool { return j.Fasteners[i].Cast == 0 })
 }

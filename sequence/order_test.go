@@ -21,7 +21,7 @@ func ids(j geometry.Joint, order []int) string {
 	return strings.Join(names, " ")
 }
 
-// caps is a cam-cap row, uneven on purpose: five caps with two bolts each.
+// caps is an irregular row of five cam caps with two bolts each.
 func caps(unloaded ...string) geometry.Joint {
 	var j geometry.Joint
 	for k, x := range []float64{0, 92, 190, 283, 381} {
@@ -35,7 +35,7 @@ func caps(unloaded ...string) geometry.Joint {
 	return j
 }
 
-// Common practice, no source: the bolts of a cap go down together.
+// Common practice, no source: the bolts of a cap are tightened together.
 func TestClustersGoDownTogether(t *testing.T) {
 	j := caps()
 	for _, by := range []Way{Auto, Spiral, Cross, RowWay, Star, Circular} {
@@ -58,7 +58,7 @@ func TestCapsGoMiddleOutwards(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	// The caps stand at 0, 92, 190, 283 and 381: D is nearer the middle than B.
+	// The caps are at 0, 92, 190, 283 and 381: D is nearer the middle than B.
 	if diff := cmp.Diff("C1 C2 D1 D2 B1 B2 E1 E2 A1 A2", ids(j, order)); diff != "" {
 		t.Error(diff)
 	}
@@ -116,8 +116,8 @@ func TestOrderNamesWhatIsWrong(t *testing.T) {
 	}
 }
 
-// First principles: a family that the user names is the one by which a group is
-// ordered; circles named for a pan are worked ring by ring and crosswise.
+// First principles: a family named by the user is used to order the group; a
+// pan named as circles is tightened ring by ring and crosswise.
 func TestNamedFamily(t *testing.T) {
 	var j geometry.Joint
 	for k, at := range geometry.Rectangle(5, 2, 304, 164, geometry.Point{}) {
@@ -143,8 +143,8 @@ func TestNamedFamily(t *testing.T) {
 	}
 }
 
-// First principles: what was seen of a row of caps names their fasteners, all of
-// a cap beside each other.
+// First principles: the result for a row of caps lists their fasteners, with
+// those of a cap next to each other.
 func TestSeenNamesFasteners(t *testing.T) {
 	j := caps()
 	for k := range j.Fasteners { // the caps on a curve

@@ -10,8 +10,8 @@ import (
 
 func all(j geometry.Joint) []int { return geometry.Count(len(j.Fasteners)) }
 
-// Unloaded clusters go before all others, or after them where the maker has it so; where
-// all are unloaded they are alike.
+// Unloaded clusters come before all others, or after them if the maker says so;
+// if all are unloaded they are treated as usual.
 func TestUnloadedFirstOrLast(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -32,8 +32,8 @@ func TestUnloadedFirstOrLast(t *testing.T) {
 	}
 }
 
-// What goes down together: clusters, and each other fastener for itself. Members that
-// are not asked for are left out of their cluster.
+// Units: clusters, and each other fastener alone. Members that are not asked
+// for are left out of their cluster.
 func TestUnits(t *testing.T) {
 	t.Parallel()
 	j := caps("B")
@@ -62,7 +62,8 @@ func TestUnits(t *testing.T) {
 	}
 }
 
-// A cap of four goes down crosswise, one of three in a row from its middle.
+// A cap with four is tightened crosswise, one with three in a row from its
+// middle.
 func TestOrderOfAUnit(t *testing.T) {
 	t.Parallel()
 	var j geometry.Joint
@@ -82,7 +83,7 @@ func TestOrderOfAUnit(t *testing.T) {
 	}
 }
 
-// All of a group have a number on the part, or not; an empty group has none.
+// Either all of a group have cast numbers or not; an empty group has none.
 func TestNumbered(t *testing.T) {
 	t.Parallel()
 	j := geometry.Joint{Fasteners: []geometry.Fastener{{ID: "A", Cast: 2}, {ID: "B"}, {ID: "C", Cast: 1}}}
@@ -96,8 +97,8 @@ func TestNumbered(t *testing.T) {
 	}
 }
 
-// A way that is named stands, whatever the layout; what was seen of circles and flanges
-// names the fasteners.
+// A named way is used for any layout; results for circles and flanges list the
+// fasteners.
 func TestSettledAndSeen(t *testing.T) {
 	t.Parallel()
 	var j geometry.Joint
@@ -121,7 +122,7 @@ func TestSettledAndSeen(t *testing.T) {
 	}
 }
 
-// An order that goes round is begun at another of its members; a row stays.
+// A round order can start at another of its members; a row cannot.
 func TestFrom(t *testing.T) {
 	t.Parallel()
 	var round, row geometry.Joint

@@ -8,7 +8,7 @@ import (
 	"drawdown/sequence/way"
 )
 
-// SettledGroup returns the way that a group's way stands for: never Auto.
+// SettledGroup returns the way that is used for a group: never Auto.
 func SettledGroup(j geometry.Joint, members []int, g Group) Way {
 	if g.isSettled() {
 		return g.Way
@@ -16,8 +16,8 @@ func SettledGroup(j geometry.Joint, members []int, g Group) Way {
 	return g.SettledAs(SeenGroup(j, members, g))
 }
 
-// SettledAs returns the way of the group once it is known as what its layout is
-// seen.
+// SettledAs returns the way of the group once the family of its layout is
+// known.
 func (g Group) SettledAs(seen family.Seen) Way {
 	if g.isSettled() {
 		return g.Way
@@ -27,8 +27,8 @@ func (g Group) SettledAs(seen family.Seen) Way {
 
 func (g Group) isSettled() bool { return g.Way != Auto && g.Way != "" }
 
-// SeenGroup returns the family that a group is ordered by, with what decided
-// for it. A cluster counts as one place; lists hold fasteners of the joint.
+// SeenGroup returns the family used to order a group, and what decided it. A
+// cluster counts as one place; lists hold fasteners of the joint.
 func SeenGroup(j geometry.Joint, members []int, g Group) family.Seen {
 	_, loaded := Units(j, members)
 	seen := family.As(Centres(j, loaded), g.Family)

@@ -1,4 +1,4 @@
-// Package finding defines what the calculating half reports: a code, the
+// Package finding defines what the calculating packages report: a code, the
 // figures with their units, the places, the severity and the ground. It
 // contains no sentences; render/words has one for each code and language.
 //
@@ -17,42 +17,44 @@ import (
 // is also an error to compare with: errors.Is(err, tension.BoltBreaks).
 type Code string
 
-// Error returns the code itself, for logs and tests. People read render/words.
+// Error returns the code itself, for logs and tests. Readable text is in
+// render/words.
 func (c Code) Error() string { return string(c) }
 
-// Severity says what a finding means for the work.
+// Severity is the importance of a finding for the work.
 type Severity string
 
 const (
 	Note    Severity = "note"    // worth knowing
-	Warning Severity = "warning" // to look at before the work
+	Warning Severity = "warning" // needs attention before the work
 	Error   Severity = "error"   // stops the work
 )
 
-// CommonPractice is the ground of what the trade does and no source states.
+// CommonPractice is the ground of what is usual in the trade without a
+// published source.
 const CommonPractice = "common practice"
 
-// Values are the figures and names of a finding, by the names that its words
-// fill in. A value is a quantity of geometry/unit, an int that counts, a
-// float64, a string that a person wrote, a Term, a Finding that explains it, or
-// a slice of strings, Terms or Findings.
+// Values are the figures and names of a finding, by the names used in its text.
+// A value is a quantity of geometry/unit, an int for a count, a float64, a
+// string that a person wrote, a Term, a Finding that explains this one, or a
+// slice of strings, Terms or Findings.
 type Values map[string]any
 
-// Term is a word of the trade that each language has its own for: a material,
+// Term is a term of the trade with a translation in each language: a material,
 // a lubricant, a way.
 type Term string
 
-// Place is what a finding is about. Empty fields say nothing.
+// Place is what a finding is about. Empty fields are not used.
 type Place struct {
 	Kind  string   `json:"kind,omitempty"`  // of fastener
 	Stage int      `json:"stage,omitempty"` // from 1
 	IDs   []string `json:"ids,omitempty"`   // of fasteners
 	Steps []int    `json:"steps,omitempty"` // of an order, from 1
-	File  string   `json:"file,omitempty"`  // where the reader found it
-	Line  int      `json:"line,omitempty"`  // of the file, from 1; 0: not known
+	File  string   `json:"file,omitempty"`  // in which the reader found it
+	Line  int      `json:"line,omitempty"`  // of the file, from 1; 0: unknown
 }
 
-// Finding is one thing that was found. As an error it is what was wrong.
+// Finding is one thing that was found. As an error it is the cause.
 type Finding struct {
 	Code     Code
 	Severity Severity
@@ -61,7 +63,7 @@ type Finding struct {
 	Ground   string // source (standard, clause or table) or CommonPractice
 }
 
-// Noted, Warned and Failed make a finding of each severity.
+// Noted, Warned and Failed return a finding with each severity.
 func Noted(code Code, values Values) Finding {
 	return Finding{Code: code, Severity: Note, Values: values}
 }
@@ -94,13 +96,13 @@ func (f Finding) Error() string {
 	return b.String()
 }
 
-// Is reports whether the finding has the code.
+// Is reports whether the finding has a code.
 func (f Finding) Is(target error) bool {
 	code, ok := target.(Code)
 	return ok && code == f.Code
 }
 
-// Unwrap returns the finding that explains this one, under the name "why".
+// Unwrap returns the finding that explains this one, named "why".
 func (f Finding) Unwrap() error {
 	if why, ok := f.Values["why"].(error); ok {
 		return why
@@ -108,7 +110,7 @@ func (f Finding) Unwrap() error {
 	return nil
 }
 
-// Same reports whether two findings say the same.
+// Same reports whether two findings are equal.
 func (f Finding) Same(other Finding) bool { return reflect.DeepEqual(f, other) }
 
 // Has reports whether a list has a finding with the code.

@@ -6,8 +6,8 @@ import (
 	"strconv"
 )
 
-// Published reads a table that names its source, by rows; the first row holds
-// the column names and is left out.
+// Published reads the rows of a table that names its source, without the first
+// row, which has the column names.
 func Published(t TB, folder fs.FS, file string) [][]string {
 	t.Helper()
 	f, err := folder.Open(file)

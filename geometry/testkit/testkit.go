@@ -1,4 +1,4 @@
-// Package testkit has what the tests of every room share: how many samples to
+// Package testkit has what the tests of all packages share: how many samples to
 // try, golden files, published tables, programs that a test needs. Only tests
 // import it.
 package testkit
@@ -8,7 +8,7 @@ import (
 	"os/exec"
 )
 
-// TB is a test, or a try of a property.
+// TB is a test, or a run of a property test.
 type TB interface {
 	Helper()
 	Errorf(format string, args ...any)
@@ -22,12 +22,12 @@ type Skipper interface {
 	Skipf(format string, args ...any)
 }
 
-// Full reports whether samples are wanted in full: DRAWDOWN_SAMPLES=full. A plain
-// run of the tests tries a part of them.
+// Full reports whether all samples are requested: DRAWDOWN_SAMPLES=full. A
+// plain run of the tests tries some of them.
 func Full() bool { return os.Getenv("DRAWDOWN_SAMPLES") == "full" }
 
-// Samples returns the count of samples to try: few in a plain run, full where all
-// are wanted.
+// Samples returns the number of samples to try: few in a plain run, full if all
+// are requested.
 func Samples(few, full int) int {
 	if Full() {
 		return full
@@ -35,8 +35,8 @@ func Samples(few, full int) int {
 	return few
 }
 
-// Program finds a program by the first of its names that is installed. The test
-// is skipped where there is none.
+// Program finds the first installed program among some names. It skips the test
+// if there is none.
 func Program(t Skipper, names ...string) (path string) {
 	t.Helper()
 	for _, name := range names {
@@ -48,8 +48,7 @@ func Program(t Skipper, names ...string) (path string) {
 	return ""
 }
 
-// Python finds a Python that has a module. The test is skipped where there is
-// none.
+// Python finds a Python with a module. It skips the test if there is none.
 func Python(t Skipper, module string) (path string) {
 	t.Helper()
 	for _, name := range []string{"python3", "/usr/bin/python3"} {

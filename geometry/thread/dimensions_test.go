@@ -82,8 +82,8 @@ func TestUnifiedMinorDiameter(t *testing.T) {
 	}
 }
 
-// First principles: on the 60° profile the diameters follow each other, and
-// the stress area lies between the core and the nominal circle.
+// First principles: on the 60° profile the diameters are in order, and the
+// stress area is between the core and the nominal circle.
 func TestDiametersFollowEachOther(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := rapid.SampledFrom(every()).Draw(t, "thread")
@@ -104,11 +104,11 @@ func TestDiametersFollowEachOther(t *testing.T) {
 
 func area(diameter float64) float64 { return math.Pi / 4 * diameter * diameter }
 
-// First principles: a table typed by hand keeps its order. Diameters rise, the
-// coarse pitch never falls with the diameter, the pitches of a size fall, and
-// no name stands twice.
+// First principles: a table typed by hand is in order. Diameters ascend, the
+// coarse pitch never decreases with the diameter, the pitches of a size
+// descend, and no name is repeated.
 func TestTablesKeepTheirOrder(t *testing.T) {
-	finePitches := []float64{0.2, 0.25, 0.35, 0.5, 0.75, 1, 1.25, 1.5, 2, 3, 4} // value from memory: ISO 261, the columns of fine pitches but 6 mm
+	finePitches := []float64{0.2, 0.25, 0.35, 0.5, 0.75, 1, 1.25, 1.5, 2, 3, 4} // value from memory: ISO 261, the columns of fine pitches except 6 mm
 	for i, size := range metricSizes {
 		for k := 1; k < len(size.pitchesMm); k++ {
 			if !slices.Contains(finePitches, size.pitchesMm[k]) {
@@ -148,8 +148,8 @@ func TestTablesKeepTheirOrder(t *testing.T) {
 	}
 }
 
-// First principles: a numbered size is 0.060 in + 0.013 in for each number,
-// and the others are the fraction that their name says (ASME B1.1).
+// First principles: a numbered size is 0.060 in plus 0.013 in per number, and
+// the others are the fraction in their name (ASME B1.1).
 func TestUnifiedDiametersFollowTheirNames(t *testing.T) {
 	for _, size := range unifiedSizes {
 		want, err := parseInches(size.name)

@@ -2,7 +2,7 @@ package thread
 
 import "drawdown/geometry/finding"
 
-// What a name can lack to be a thread.
+// Reasons why a name is not a thread.
 const (
 	Unreadable        finding.Code = "thread unreadable"       // written, why
 	NoThread          finding.Code = "thread no name"          // nothing like a thread

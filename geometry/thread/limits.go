@@ -2,7 +2,7 @@ package thread
 
 import "math"
 
-// Limits are the diameters at which a bolt and a nut of the usual fit overlap
+// Limits are the diameters of the usual fit at which a bolt and a nut overlap
 // least: 6g in 6H (ISO 965-1) for metric threads, 2A in 2B (ASME B1.1) for
 // unified ones.
 type Limits struct {
@@ -12,7 +12,7 @@ type Limits struct {
 	NutMinorMm  float64 // greatest inner diameter of the nut
 }
 
-// Limits returns the limits of size of the usual fit.
+// Limits returns the limits of size for the usual fit.
 func (t Thread) Limits() Limits {
 	if t.Unified() {
 		return t.unifiedLimits()
@@ -41,11 +41,11 @@ func metricMinorTolerance(pitchMm float64) float64 {
 	return 230 * math.Pow(pitchMm, 0.7) // ISO 965-1, clause 13, from 1 mm
 }
 
-// diameterSteps are the groups of diameters for which ISO 965-1 works out its
-// tolerances once.
+// diameterSteps are the ranges of diameters that share their tolerances in ISO
+// 965-1.
 var diameterSteps = []float64{1.4, 2.8, 5.6, 11.2, 22.4, 45, 90, 180}
 
-// meanDiameterMm returns the geometric mean of the group a diameter is in.
+// meanDiameterMm returns the geometric mean of a diameter's range.
 func meanDiameterMm(majorMm float64) float64 {
 	for i := 1; i < len(diameterSteps); i++ {
 		if majorMm <= diameterSteps[i] {
@@ -56,7 +56,7 @@ func meanDiameterMm(majorMm float64) float64 {
 }
 
 // renard40 are the preferred numbers to which ISO 965-1 rounds tolerances (ISO
-// 3, R40, as the tables of the standard have them).
+// 3, R40, as in the tables of the standard).
 var renard40 = []float64{
 	1, 1.06, 1.12, 1.18, 1.25, 1.32, 1.4, 1.5, 1.6, 1.7, 1.8, 1.9, 2, 2.12, 2.24, 2.36, 2.5, 2.65, 2.8, 3,
 	3.15, 3.35, 3.55, 3.75, 4, 4.25, 4.5, 4.75, 5, 5.3, 5.6, 6, 6.3, 6.7, 7.1, 7.5, 8, 8.5, 9, 9.5, 10,
@@ -74,8 +74,8 @@ func preferred(v float64) float64 {
 	return best * decade
 }
 
-// preferredAbove rounds up, past a fall of half a per cent: so the tables of
-// ISO 965-1 hold the tolerances of nuts.
+// preferredAbove rounds up, but down by up to half a per cent: this reproduces
+// the tolerances of nuts in the tables of ISO 965-1.
 func preferredAbove(v float64) float64 {
 	decade := math.Pow(10, math.Floor(math.Log10(v)))
 	for _, n := range renard40 {

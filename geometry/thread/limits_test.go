@@ -42,7 +42,7 @@ func TestLimitsFromMemory(t *testing.T) {
 	}
 }
 
-// First principles: a bolt goes into its nut, and their threads overlap.
+// First principles: a bolt fits into its nut, and their threads overlap.
 func TestLimitsLeavePlayAndOverlap(t *testing.T) {
 	for _, s := range every() {
 		l := s.Limits()

@@ -12,10 +12,10 @@ type metricSize struct {
 	pitchesMm  []float64
 }
 
-// metricSizes holds the first and second choice diameters of ISO 261 (the bolt
-// sizes of ISO 262 are among them) from M1.6 to M100, and M9 and M11 of the third
-// choice, which cylinder heads do use. Over M68 the standard has no coarse pitch:
-// its greatest, 6 mm, is taken for one.
+// metricSizes holds the first and second choice diameters of ISO 261 (including
+// the bolt sizes of ISO 262) from M1.6 to M100, and M9 and M11 of the third
+// choice, which are used in cylinder heads. Above M68 the standard has no
+// coarse pitch: its greatest, 6 mm, is used.
 var metricSizes = []metricSize{
 	{1.6, []float64{0.35, 0.2}},
 	{1.8, []float64{0.35, 0.2}},
@@ -77,7 +77,7 @@ func (m metricSize) with(pitchMm float64, series Series) Thread {
 }
 
 // metric finds a thread by its diameter and pitch in millimetres; an empty
-// pitch is the coarse one.
+// pitch means the coarse one.
 func metric(diameter, pitch string) (Thread, error) {
 	var names []string
 	for _, size := range metricSizes {
@@ -103,18 +103,20 @@ func (m metricSize) find(pitch string) (Thread, error) {
 	return Thread{}, m.unlisted(pitch, fine[1:])
 }
 
-// UnlistedPitchError says that no standard has this pitch for the diameter.
-// Where the pitch could be real, as makers do cut such threads, Thread is it.
+// UnlistedPitchError reports that no standard has this pitch for the diameter.
+// If the pitch could be real, because makers do cut such threads, Thread has
+// it.
 type UnlistedPitchError struct {
-	Thread Thread // the zero thread where the pitch cannot be real
+	Thread Thread // the zero thread if the pitch cannot be real
 	finding.Finding
 }
 
 // Unwrap returns the finding, which lists the pitches that exist.
 func (e *UnlistedPitchError) Unwrap() error { return e.Finding }
 
-// unlisted judges a pitch that ISO 261 does not have. A real one lies between a
-// quarter of the coarse pitch and a third above it (common practice, no source).
+// unlisted judges a pitch that is not in ISO 261. A real one is between a
+// quarter of the coarse pitch and a third above it (common practice, no
+// source).
 func (m metricSize) unlisted(pitch string, fine []string) *UnlistedPitchError {
 	coarse := m.pitchesMm[0]
 	e := &UnlistedPitchError{Finding: finding.Failed(NoSuchPitch, finding.Values{
@@ -126,7 +128,7 @@ func (m metricSize) unlisted(pitch string, fine []string) *UnlistedPitchError {
 	return e
 }
 
-// same reports whether text is the number v, however many zeros it is written with.
+// same reports whether text is the number v, with any number of zeros.
 func same(v float64, text string) bool {
 	n, err := strconv.ParseFloat(text, 64)
 	return err == nil && n == v

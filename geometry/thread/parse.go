@@ -9,9 +9,9 @@ import (
 )
 
 // Parse reads the name of a thread as people write it: M10 (coarse pitch),
-// M10x1.25, "M10 × 1,25", M8-1.0, 3/8-16, "5/16-24 UNF", 3/8" UNF, #10-24,
-// "No. 10-32 UNF", "1 1/8-8 UN". A tolerance class behind the name (6g, 2A) is
-// accepted and left out. The error lists the sizes or pitches that exist.
+// M10x1.25, "M10 × 1,25", M8-1.0, 3/8-16, "5/16-24 UNF", 3/8" UNF, #10-24, "No.
+// 10-32 UNF", "1 1/8-8 UN". A tolerance class after the name (6g, 2A) is
+// accepted and ignored. The error lists the sizes or pitches that exist.
 func Parse(s string) (Thread, error) {
 	t, err := parse(tidy(s))
 	if err != nil {
@@ -47,11 +47,12 @@ func parse(name string) (Thread, error) {
 	return Thread{}, finding.Failed(NoThread, nil)
 }
 
-// A left-hand thread would be tightened the other way from what the sheets say.
+// A left-hand thread is tightened in the opposite direction to that on the
+// sheets.
 var errLeftHand = finding.Failed(LeftHand, nil)
 
-// seriesNames holds the series as people write them. UNR threads differ in the
-// root only; NC and NF are the names of before 1949.
+// seriesNames holds the series as people write them. UNR threads differ only in
+// the root; NC and NF are the names used before 1949.
 var seriesNames = map[string]Series{
 	"unc": UNC, "unrc": UNC, "nc": UNC,
 	"unf": UNF, "unrf": UNF, "nf": UNF,
@@ -75,7 +76,7 @@ func findUnifiedSize(number, inches string) (unifiedSize, error) {
 }
 
 // parseInches reads 3/8, 1 1/8, 1-1/8, 0.375 and 2. An improper fraction is
-// refused: 13/8 is more often a lost space than 1 5/8.
+// rejected: 13/8 is more often 1 3/8 with a lost space than 1 5/8.
 func parseInches(s string) (float64, error) {
 	var sum float64
 	for _, part := range strings.FieldsFunc(s, func(r rune) bool { return r == ' ' || r == '-' }) {
@@ -93,8 +94,8 @@ func parseInches(s string) (float64, error) {
 	return sum, nil
 }
 
-// signs brings the many dashes, crosses, quotes and fractions that people and
-// word processors write to one form each.
+// signs replaces the many variants of dashes, crosses, quotes and fractions by
+// one form each.
 var signs = strings.NewReplacer(
 	"×", "x", "✕", "x", "*", "x", "·", "x",
 	"‐", "-", "‑", "-", "–", "-", "—", "-", "−", "-",

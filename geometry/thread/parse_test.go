@@ -129,8 +129,8 @@ func every() []Thread {
 	return list
 }
 
-// First principles: what the sheets print must read back as the same thread,
-// in whatever case, spacing and cross it is copied.
+// First principles: a printed name is read back as the same thread, in any
+// case, spacing and form of the cross.
 func TestNamesReadBack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		want := rapid.SampledFrom(every()).Draw(t, "thread")
@@ -151,7 +151,7 @@ func TestNamesReadBack(t *testing.T) {
 	})
 }
 
-// First principles: whatever is read is a thread of the tables under its own
+// First principles: whatever is read is a thread of the tables with its own
 // name, and nothing panics.
 func FuzzParse(f *testing.F) {
 	for _, seed := range []string{"M10", "m10 x 1,25", "3/8-16 UNC", "1 1/8-8 UN", "No. 10-32", "#4", "1/0-3", "M10-6g LH", "½-13", "99999999999999999999999/8-2"} {
@@ -195,8 +195,8 @@ func TestParseGivesTheSeries(t *testing.T) {
 	}
 }
 
-// A pitch outside ISO 261 that a maker may have cut is named with the thread
-// that it makes; one that no thread has is not.
+// A pitch outside ISO 261 that a maker may have cut is reported with its
+// thread; one that no thread has is not.
 func TestUnlistedPitch(t *testing.T) {
 	var unlisted *UnlistedPitchError
 	_, err := Parse("M11x1.25")

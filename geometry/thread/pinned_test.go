@@ -7,7 +7,7 @@ import (
 )
 
 // Pinned from our own output: the whole list of threads, so that no row of a
-// table changes unseen. Rows that are published are checked apart from it.
+// table changes unnoticed. Published rows are also checked separately.
 func TestTheListOfThreadsIsUnchanged(t *testing.T) {
 	want, err := os.ReadFile("testdata/names.txt")
 	if err != nil {

@@ -1,6 +1,6 @@
-// Package thread knows screw threads by their names: ISO metric threads
-// (ISO 261, coarse and fine, M1.6 to M100) and unified threads (ASME B1.1, UNC,
-// UNF and 8-UN, No. 4 to 2 in). All lengths are in millimetres.
+// Package thread finds screw threads by name: ISO metric threads (ISO 261,
+// coarse and fine, M1.6 to M100) and unified threads (ASME B1.1, UNC, UNF and
+// 8-UN, No. 4 to 2 in). All lengths are in millimetres.
 package thread
 
 import "math"
@@ -13,13 +13,13 @@ const (
 	MetricFine   Series = "metric fine"    // ISO 261
 	UNC          Series = "UNC"            // ASME B1.1, coarse
 	UNF          Series = "UNF"            // ASME B1.1, fine
-	Special      Series = "metric special" // a pitch that ISO 261 does not have
+	Special      Series = "metric special" // a pitch that is not in ISO 261
 	UN           Series = "UN"             // ASME B1.1, constant pitch of 8 threads an inch
 )
 
 // Thread is a screw thread of a standard series.
 type Thread struct {
-	Name    string  // as the sheets print it: M10×1.5, 3/8-16 UNC
+	Name    string  // as printed on the sheets: M10×1.5, 3/8-16 UNC
 	MajorMm float64 // nominal diameter
 	PitchMm float64
 
@@ -27,8 +27,8 @@ type Thread struct {
 	ThreadsPerInch float64 // 0 for metric threads
 }
 
-// Unified says that the thread is an inch thread of ASME B1.1; others are ISO
-// metric.
+// Unified reports whether the thread is an inch thread of ASME B1.1; others are
+// ISO metric.
 func (t Thread) Unified() bool { return t.ThreadsPerInch > 0 }
 
 // PitchDiameterMm returns the basic pitch diameter d2.
@@ -49,7 +49,7 @@ func (t Thread) MinorDiameterMm() float64 {
 	return t.MajorMm - 1.226869*t.PitchMm // ISO 68-1 with ISO 898-1: d − 17/12 H
 }
 
-// StressDiameterMm returns the diameter of the circle that has the stress area.
+// StressDiameterMm returns the diameter of the circle with the stress area.
 func (t Thread) StressDiameterMm() float64 {
 	if t.Unified() {
 		return t.MajorMm - 0.9743*t.PitchMm // ASME B1.1, appendix B: D − 0.9743/n

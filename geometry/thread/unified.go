@@ -8,7 +8,7 @@ import (
 )
 
 // unifiedSize is one diameter of ASME B1.1 with its threads per inch in each
-// series; 0 where the series does not have the size.
+// series; 0 if the series does not have the size.
 type unifiedSize struct {
 	name       string
 	diameterIn float64
@@ -98,8 +98,8 @@ func unified(size unifiedSize, perInch string, series Series) (Thread, error) {
 	return Thread{}, finding.Failed(code, finding.Values{"wanted": strings.TrimSpace(wanted), "allowed": names})
 }
 
-// belongsTo reports whether the thread may be called by the series. At 1 in the
-// 8-thread series and the coarse series are one thread.
+// belongsTo reports whether the thread may have the name of the series. At 1 in
+// the 8-thread series and the coarse series are one thread.
 func (t Thread) belongsTo(series Series) bool {
 	return series == "" || t.Series == series || series == UN && t.ThreadsPerInch == 8
 }
@@ -137,6 +137,6 @@ func findInchSize(written string, diameterIn float64) (unifiedSize, error) {
 	return unifiedSize{}, finding.Failed(NoUnifiedSize, finding.Values{"size": written, "allowed": names})
 }
 
-// writtenToIn is what a diameter loses when it is written to three places: 5/16
-// as 0.312 or 0.313. The sizes lie over twenty times as far apart.
+// writtenToIn is the error of a diameter written to three places: 5/16 as 0.312
+// or 0.313. The sizes are more than twenty times as far apart.
 const writtenToIn = 0.00051

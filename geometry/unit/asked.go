@@ -9,7 +9,7 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// Dimension is what a unit measures.
+// Dimension is the quantity that a unit measures.
 type Dimension uint8
 
 const (
@@ -19,7 +19,7 @@ const (
 	TorqueDimension
 )
 
-// Asked is a unit in which a figure is wanted.
+// Asked is a unit in which a figure is requested.
 type Asked struct {
 	Dimension Dimension
 	sign      string
@@ -27,7 +27,7 @@ type Asked struct {
 }
 
 // ParseAsked reads the name of one unit of length, force, stress or torque, as
-// people write it. The error lists those there are.
+// people write it. The error lists the available ones.
 func ParseAsked(name string) (Asked, error) {
 	wanted := strings.ToLower(strings.Join(strings.Fields(name), ""))
 	var known []string
@@ -48,8 +48,8 @@ func ParseAsked(name string) (Asked, error) {
 	return Asked{}, finding.Failed(NotAsked, finding.Values{"unit": name, "allowed": known})
 }
 
-// Print writes a figure, given in the unit used inside (mm, N, MPa, N·m), in
-// the unit asked for, to four figures.
+// Print formats a figure, given in internal units (mm, N, MPa, N·m), in the
+// requested unit, to four digits.
 func (a Asked) Print(inside float64) string {
 	v := inside / a.size
 	if v == 0 {

@@ -9,8 +9,8 @@ import (
 )
 
 // Decimal is a figure as a gauge shows it or a file gives it: exact to a
-// millionth, with as many decimals as were written. 2.40 stays 2.40, and
-// 2.40 + 0.05 is 2.45 and nothing near it.
+// millionth, with as many decimals as were written. 2.40 stays 2.40, and 2.40 +
+// 0.05 is exactly 2.45.
 type Decimal struct {
 	Millionths int64
 	Decimals   int // at least so many are printed
@@ -24,8 +24,8 @@ const (
 
 var plainDecimal = regexp.MustCompile(`^([+-]?)(\d*)(?:[.,](\d*))?$`)
 
-// ParseDecimal reads "0.15", "0,15", "−0.02" or "3". At most six digits stand
-// before and behind the decimal sign. A comma that can part thousands is an
+// ParseDecimal reads "0.15", "0,15", "−0.02" or "3", with at most six digits
+// before and after the decimal sign. A comma that can be a thousands sign is an
 // error, as in ParseLength.
 func ParseDecimal(s string) (Decimal, error) {
 	written := signs.Replace(strings.TrimSpace(s))
@@ -66,10 +66,10 @@ func (d Decimal) Minus(other Decimal) Decimal {
 	return d.Plus(Decimal{-other.Millionths, other.Decimals})
 }
 
-// Times is so many of it.
+// Times returns the figure multiplied by n.
 func (d Decimal) Times(n int64) Decimal { return Decimal{d.Millionths * n, d.Decimals} }
 
-// Middle is half way to another, in as many decimals as it takes.
+// Middle is half way to another figure, with as many decimals as needed.
 func (d Decimal) Middle(other Decimal) Decimal {
 	return Decimal{(d.Millionths + other.Millionths) / 2, max(d.Decimals, other.Decimals)}
 }
@@ -77,7 +77,7 @@ func (d Decimal) Middle(other Decimal) Decimal {
 // Less reports whether the figure is below another.
 func (d Decimal) Less(other Decimal) bool { return d.Millionths < other.Millionths }
 
-// Float is the figure as a number that is near it.
+// Float is the nearest floating-point number.
 func (d Decimal) Float() float64 { return float64(d.Millionths) / million }
 
 // MarshalJSON writes a number with its decimals.

@@ -11,7 +11,7 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// one returns the size of one named unit in the unit used inside.
+// one returns the size of one named unit in internal units.
 func one(t *testing.T, quantity, name string) float64 {
 	t.Helper()
 	var v float64
@@ -42,9 +42,9 @@ func one(t *testing.T, quantity, name string) float64 {
 	return v
 }
 
-// Published: NIST SP 811, Appendix B.8 (testdata). The printed factor must be
-// the rounding of ours to its seven digits; the long one may differ in the
-// last binary digit, as it was multiplied out in floating point.
+// Published: NIST SP 811, Appendix B.8 (testdata). The printed factor must
+// equal ours rounded to its seven digits; the long one may differ in the last
+// binary digit, because it was calculated in floating point.
 func TestFactorsArePublished(t *testing.T) {
 	rows := testkit.Published(t, os.DirFS("testdata"), "nist_sp811.csv")
 	if len(rows) != 8 {
@@ -100,7 +100,7 @@ func TestFactorsAreExact(t *testing.T) {
 	}
 }
 
-// Computed from the published factors (testdata); the figures are cut to six
+// Calculated from the published factors (testdata). The figures are cut to six
 // decimals there, hence the tolerance of one in the sixth.
 func TestPublishedConversions(t *testing.T) {
 	units := map[string]unit.TorqueUnit{

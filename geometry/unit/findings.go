@@ -2,7 +2,7 @@ package unit
 
 import "drawdown/geometry/finding"
 
-// What a text can lack to be a quantity. The value written is the whole text.
+// Reasons why a text is not a quantity. written is the whole text.
 const (
 	NoQuantity       finding.Code = "unit no quantity"       // written, examples
 	NoTorque         finding.Code = "unit no torque"         // written, examples

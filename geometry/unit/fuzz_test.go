@@ -15,9 +15,9 @@ var seeds = []string{
 	"NaN mm", "0x1p4 mm", "1_0 mm", "\u00a05\u202fmm", "5e", "5e+", "\xff5 mm", "5 \xffmm", "½", "1/2/3 in", "10 '' mm", "0\xe2 \x80\xb3",
 }
 
-// checkParsed holds for every parser and every text: it does not panic; a
-// refused text gives zero and an error that quotes it; a read one gives a
-// finite figure, which spaces about and the case of letters do not change.
+// checkParsed checks every parser with every text: it does not panic; a
+// rejected text gives zero and an error that quotes it; an accepted one gives a
+// finite figure, which spaces around it and the case of letters do not change.
 func checkParsed(t *testing.T, text string, parse func(string) (float64, error)) {
 	t.Helper()
 	got, err := parse(text)

@@ -8,15 +8,15 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// Gauge is the unit of a figure that is read off a gauge.
+// Gauge is the unit of a figure read from a gauge.
 type Gauge string
 
 // GaugeUnits are the units that a measured value can have: lengths, angles,
 // pressures, and shares.
 var GaugeUnits = []Gauge{"mm", "µm", "in", "°", "bar", "kPa", "MPa", "psi", "%"}
 
-// gaugeScale is what a unit measures, its size in a common unit, and how else it
-// is written.
+// gaugeScale is the quantity of a unit, its size in a common unit, and its
+// other spellings.
 type gaugeScale struct {
 	of        string
 	size      float64
@@ -24,7 +24,7 @@ type gaugeScale struct {
 }
 
 // Pressures in pascals: 1 bar = 100 kPa (BIPM, SI brochure, table 8); psi is
-// lbf/in², built as the other factors of this package.
+// lbf/in², calculated like the other factors of this package.
 var gaugeScales = map[Gauge]gaugeScale{
 	"mm":  {"length", 1, []string{"millimetre", "millimeter"}},
 	"µm":  {"length", 0.001, []string{"μm", "um"}}, // the micro sign, and the Greek letter
@@ -57,14 +57,14 @@ func GaugeNames() []string {
 	return names
 }
 
-// IsLength reports whether lengths have the unit.
+// IsLength reports whether the unit is one of length.
 func (g Gauge) IsLength() bool { return gaugeScales[g].of == "length" }
 
-// Measures reports whether both units are of one quantity.
+// Measures reports whether both units measure the same quantity.
 func (g Gauge) Measures(other Gauge) bool { return gaugeScales[g].of == gaugeScales[other].of }
 
-// In converts a figure of this unit to another of the same quantity, rounded to a
-// millionth; in the unit itself it stays exact.
+// In converts a figure of this unit to another of the same quantity, rounded to
+// a millionth. In the same unit it stays exact.
 func (g Gauge) In(d Decimal, other Gauge) Decimal {
 	if g == other {
 		return d
@@ -86,8 +86,8 @@ func (r Reading) String() string {
 	return r.Decimal.String() + " " + string(r.Unit)
 }
 
-// ParseReading reads a figure, with its unit behind it or without one; bare is
-// the unit then.
+// ParseReading reads a figure with its unit, or without one, which then is
+// bare.
 func ParseReading(s string, bare Gauge) (Reading, error) {
 	number, name := strings.TrimSpace(s), ""
 	if end := strings.IndexFunc(number, func(r rune) bool { return !strings.ContainsRune("0123456789.,+-−", r) }); end >= 0 {

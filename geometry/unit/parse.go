@@ -13,10 +13,10 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// ParseLength reads "110 mm", "110,5 mm" or "4 3/8 in"; a bare number takes
+// ParseLength reads "110 mm", "110,5 mm" or "4 3/8 in". A bare number is in
 // bareUnit, which is "mm" or "in".
 //
-// This and the other parsers take a decimal point or a decimal comma. A comma
+// This and the other parsers accept a decimal point or a decimal comma. A comma
 // that can be a thousands sign, as in "1,000 mm", is an error that says how to
 // write either reading. All errors are findings of this package.
 func ParseLength(s, bareUnit string) (Length, error) {
@@ -56,8 +56,8 @@ func parse[T ~float64](s, bareUnit string, scales []scale, examples ...string) (
 	return T(value * scales[i].size), nil
 }
 
-// findUnit returns the number of the unit with the spelling. The value is not too
-// large in it.
+// findUnit returns the index of the unit with the spelling. It rejects values
+// that are too large in that unit.
 func findUnit(s string, value float64, name, spelling string, scales []scale) (int, error) {
 	for i, sc := range scales {
 		if !slices.Contains(sc.spellings, spelling) {
@@ -71,9 +71,9 @@ func findUnit(s string, value float64, name, spelling string, scales []scale) (i
 	return 0, finding.Failed(Unknown, finding.Values{"written": s, "unit": name, "allowed": signsOf(scales)})
 }
 
-// numberAndUnit reads the number and returns the unit behind it, without
-// spaces; bareUnit where there is none. A text that is no such quantity has the
-// code given.
+// numberAndUnit reads the number and returns the unit after it, without spaces,
+// or bareUnit if there is none. A text that is not such a quantity gives an
+// error with the given code.
 func numberAndUnit(s, bareUnit string, code finding.Code, examples []string) (value float64, name string, err error) {
 	number, name := split(s)
 	value, err = parseNumber(number)
@@ -90,15 +90,15 @@ func numberAndUnit(s, bareUnit string, code finding.Code, examples []string) (va
 	return value, name, nil
 }
 
-// signs brings the signs that people and word processors write to one form.
+// signs replaces variants of signs by one form.
 var signs = strings.NewReplacer(
 	"−", "-", "⁄", "/",
 	"½", " 1/2", "¼", " 1/4", "¾", " 3/4",
 	"⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8",
 )
 
-// split parts the number from the unit behind it: the number with plain signs,
-// single spaces and a small e, the unit without spaces or a full stop behind.
+// split separates the number from its unit: the number with plain signs, single
+// spaces and a lower-case e, the unit without spaces or a trailing full stop.
 func split(s string) (number, name string) {
 	s = strings.Join(strings.Fields(signs.Replace(s)), " ")
 	end := strings.IndexFunc(s, func(r rune) bool { return !strings.ContainsRune("0123456789.,+-/ ", r) })
@@ -110,7 +110,7 @@ func split(s string) (number, name string) {
 	return strings.ToLower(strings.TrimSpace(s[:end])), strings.TrimSuffix(name, ".")
 }
 
-// exponent is where an e belongs to the number.
+// exponent matches an e that belongs to the number.
 var exponent = regexp.MustCompile(`^[eE][+-]*\d+`)
 
 func unreadable(s string, why error) error {
@@ -137,9 +137,9 @@ var (
 )
 
 // parseNumber reads decimals with a point or a comma, simple fractions and
-// mixed numbers: 4.25, 4,25, 3/8, 4 3/8. The text has plain signs and single
-// spaces. A comma that can be a thousands sign is refused: 1,000 is one or a
-// thousand. Where there is no number, the error is the bare NoQuantity.
+// mixed numbers: 4.25, 4,25, 3/8, 4 3/8. The text must have plain signs and
+// single spaces. A comma that can be a thousands sign is rejected: 1,000 is one
+// or a thousand. If there is no number, the error is NoQuantity alone.
 func parseNumber(s string) (float64, error) {
 	if m := fraction.FindStringSubmatch(s); m != nil {
 		return mixedNumber(m[1], m[2], m[3], m[4])
@@ -161,15 +161,15 @@ func parseNumber(s string) (float64, error) {
 	return 0, NoQuantity
 }
 
-// maybeThousands reports whether a comma between these digits can part thousands:
-// exactly three digits follow it, and at most three stand before it, of which
-// the first is no zero.
+// maybeThousands reports whether a comma between these digits can be a
+// thousands sign: exactly three digits follow it, and at most three come before
+// it, the first of them not zero.
 func maybeThousands(before, after string) bool {
 	return len(after) == 3 && before != "" && len(before) <= 3 && before[0] != '0'
 }
 
-// mixedNumber returns whole + top/bottom. An improper fraction is refused: 43/8
-// is more often 4 3/8 with its space lost.
+// mixedNumber returns whole + top/bottom. An improper fraction is rejected:
+// 43/8 is more often 4 3/8 with a lost space.
 func mixedNumber(sign, whole, top, bottom string) (float64, error) {
 	over, errOver := decimal(top)
 	under, errUnder := decimal(bottom)
@@ -187,8 +187,8 @@ func mixedNumber(sign, whole, top, bottom string) (float64, error) {
 	return value, nil
 }
 
-// decimal reads a number whose form is known to be right; NoQuantity where it
-// is beyond all figures. Minus zero is zero.
+// decimal reads a number of valid form, or returns NoQuantity if it is too
+// large. Minus zero becomes zero.
 func decimal(s string) (float64, error) {
 	v, err := strconv.ParseFloat(s, 64)
 	if err != nil {

@@ -9,10 +9,9 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// sizes lists every spelling that a parser takes with the size of one such
-// unit in the unit used inside. First principles: the SI prefixes and the
-// definitions of NIST SP 811 (1 in = 25.4 mm, 1 lb = 0.45359237 kg, standard
-// gravity 9.80665 m/s²).
+// sizes lists every spelling of a parser with the size of one such unit in
+// internal units. First principles: the SI prefixes and the definitions of NIST
+// SP 811 (1 in = 25.4 mm, 1 lb = 0.45359237 kg, standard gravity 9.80665 m/s²).
 type sizes []struct {
 	spellings []string
 	size      float64
@@ -76,7 +75,7 @@ var (
 	}
 )
 
-// parsers lists each parser as text → figure in the unit used inside.
+// parsers maps each parser from text to the figure in internal units.
 var parsers = map[string]struct {
 	parse func(string) (float64, error)
 	sizes sizes
@@ -98,8 +97,8 @@ var parsers = map[string]struct {
 }
 
 func TestEverySpelling(t *testing.T) {
-	// A unit behind a space, glued on, behind a no-break and a narrow no-break
-	// space, and with spaces about.
+	// A unit after a space, without one, after a no-break and a narrow no-break
+	// space, and with spaces around.
 	joins := []string{"7.5 %", "7.5%", "7,5\u00a0%", "7.5\u202f%", "  7.5\t% "}
 	for name, p := range parsers {
 		for _, size := range p.sizes {
@@ -135,7 +134,7 @@ func TestNumbers(t *testing.T) {
 		"0 mm":         0,
 		"1,50 mm":      1.5,
 		"1,2345 mm":    1.2345,
-		"0,125 mm":     0.125, // no thousands begin with a zero
+		"0,125 mm":     0.125, // thousands do not begin with a zero
 		"-0,125 mm":    -0.125,
 		"1234,567 mm":  1234.567, // nor do they have four digits before the first sign
 		"1.000 mm":     1,        // a point is always decimal
@@ -174,7 +173,7 @@ func TestBareLengths(t *testing.T) {
 			t.Errorf("-4.5 in %s: %v, %v", bare, got, err)
 		}
 	}
-	// A unit in the text wins.
+	// A unit in the text takes precedence.
 	if got, err := unit.ParseLength("2 in", "mm"); err != nil || !near(float64(got), 50.8) {
 		t.Errorf("2 in: %v, %v", got, err)
 	}
@@ -194,7 +193,7 @@ func TestUnitMissing(t *testing.T) {
 	}
 }
 
-// Every refusal names what was written and what to write instead.
+// Every error quotes what was written and says what to write instead.
 func TestRefused(t *testing.T) {
 	const example, allowed = "write for example 110 mm, 4.25 in", "allowed: mm, cm, m, in, ft"
 	tests := map[string]string{
@@ -272,7 +271,7 @@ func TestRefused(t *testing.T) {
 	}
 }
 
-// The unknown unit is named, with the units of that quantity.
+// The error names the unknown unit and lists the units of that quantity.
 func TestUnknownUnits(t *testing.T) {
 	tests := []struct{ quantity, text, unknown, allowed string }{
 		{"length", "5 furlong", "furlong", "mm, cm, m, in, ft"},
@@ -295,7 +294,7 @@ func TestUnknownUnits(t *testing.T) {
 	}
 }
 
-// Torque keeps its figure and unit as the source gave them.
+// A torque keeps the figure and unit of its source.
 func TestGivenTorqueIsKept(t *testing.T) {
 	tests := []struct {
 		text  string

@@ -17,8 +17,8 @@ import (
 
 func printed(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
-// First principles: what is printed in full reads back as the same quantity,
-// with a point or, where it cannot be a thousands sign, with a comma.
+// First principles: a quantity printed in full is read back as the same, with a
+// point or, if it cannot be a thousands sign, with a comma.
 func TestRoundTrip(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		for _, name := range slices.Sorted(maps.Keys(parsers)) {
@@ -43,7 +43,7 @@ func TestRoundTrip(t *testing.T) {
 	})
 }
 
-// First principles: our own print of a torque is in a form that we read.
+// First principles: our own printed form of a torque can be read.
 func TestTorqueRoundTrip(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		given := unit.GivenTorque{
@@ -60,7 +60,7 @@ func TestTorqueRoundTrip(t *testing.T) {
 	})
 }
 
-// First principles: printing rounds by half of its last digit at the most.
+// First principles: printing rounds by at most half of its last digit.
 func TestPrintedRoundTrip(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		v := rapid.Float64Range(-20000, 20000).Draw(t, "value")
@@ -76,7 +76,7 @@ func TestPrintedRoundTrip(t *testing.T) {
 	})
 }
 
-// First principles: a mixed number is its whole and its fraction.
+// First principles: a mixed number is the sum of its integer and its fraction.
 func TestMixedNumbers(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		whole := rapid.IntRange(0, 99).Draw(t, "whole")

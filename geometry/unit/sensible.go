@@ -6,10 +6,10 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// Sensible holds the least and the greatest of each quantity that make sense in
-// the trade, from watch screws to the flanges of wind turbines, for files and
-// flags alike. What lies outside is a slip of the keyboard. Common practice, no
-// source, where nothing is said: far wider than usual work.
+// Sensible holds the least and the greatest sensible value of each quantity,
+// from watch screws to the flanges of wind turbines, for files and flags. What
+// is outside is a typing error. Common practice, no source, unless stated: far
+// wider than usual work.
 var Sensible = struct {
 	Coordinate Limits // of a place on the part
 	Distance   Limits // between places: pitch, size, diameter of a circle
@@ -88,18 +88,17 @@ const (
 	LatestDate   = "2199-12-31"
 )
 
-// Limits are the ends of what a quantity may be, in the unit used inside, and
-// as a person reads them.
+// Limits are the least and greatest value of a quantity, in internal units, and
+// as printed.
 type Limits struct {
 	Least, Most float64
 	From, To    Written
 }
 
-// Written is a figure as it is printed, but for the decimal sign of the
-// language.
+// Written is a figure as printed, except for the decimal sign of the language.
 type Written string
 
-// Check says what is wrong with a figure that was written so.
+// Check reports what is wrong with a figure; written is its text.
 func (l Limits) Check(written string, figure float64) error {
 	if figure >= l.Least && figure <= l.Most {
 		return nil
@@ -114,7 +113,7 @@ func (l Limits) end(figure float64) string {
 	return "least"
 }
 
-// Within returns a parser that also holds the limits.
+// Within returns a parser that also checks the limits.
 func Within[T ~float64](l Limits, parse func(string) (T, error)) func(string) (T, error) {
 	return func(s string) (T, error) {
 		v, err := parse(s)
@@ -128,7 +127,7 @@ func Within[T ~float64](l Limits, parse func(string) (T, error)) func(string) (T
 	}
 }
 
-// ParseSensibleTorque is ParseTorque within the limits of a torque.
+// ParseSensibleTorque is ParseTorque with the limits of a torque.
 func ParseSensibleTorque(s string) (GivenTorque, error) {
 	given, err := ParseTorque(s)
 	if err == nil {

@@ -9,8 +9,8 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// First principles: ends belong to what is allowed, and what is printed of them
-// is what they are.
+// First principles: the limits themselves are allowed, and are printed
+// correctly.
 func TestEndsOfEachQuantity(t *testing.T) {
 	t.Parallel()
 	table := reflect.ValueOf(unit.Sensible)
@@ -34,7 +34,7 @@ func TestEndsOfEachQuantity(t *testing.T) {
 	}
 }
 
-// Common practice, no source: work of the trade, small and large, is allowed.
+// Common practice, no source: real work, small and large, is allowed.
 func TestRealWorkIsSensible(t *testing.T) {
 	t.Parallel()
 	for what, is := range map[string]struct {

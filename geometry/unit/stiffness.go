@@ -8,21 +8,21 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// Flexibility is what a bolt gives way, in mm/N.
+// Flexibility is the elongation of a bolt per newton, in mm/N.
 type Flexibility float64
 
 // BendingStiffness of a beam, E·I, in N·mm².
 type BendingStiffness float64
 
-// AreaStiffness is what a foundation or a gasket presses back for each area and
-// each millimetre that it is squeezed, in MPa/mm, which is N/mm³.
+// AreaStiffness is the pressure of a foundation or a gasket per millimetre of
+// compression, in MPa/mm, which is N/mm³.
 type AreaStiffness float64
 
-// LineStiffness is the same for each millimetre of a row's length, in N/mm².
+// LineStiffness is the same per millimetre of a row's length, in N/mm².
 type LineStiffness float64
 
-// Span is a stiffness that is known within bounds only. A single figure has all
-// three alike.
+// Span is a stiffness that is known only within bounds. For a single figure all
+// three are equal.
 type Span[T AreaStiffness | LineStiffness] struct{ Low, Nominal, High T }
 
 // Stated reports whether the span holds a figure.
@@ -30,7 +30,7 @@ func (s Span[T]) Stated() bool { return s.Nominal > 0 }
 
 var flexibilityScales = []scale{
 	{"mm/N", []string{"mm/n"}, 1},
-	{"µm/kN", []string{"µm/kn", "μm/kn", "um/kn"}, 1e-6}, // with the sign of the prefix or the Greek letter
+	{"µm/kN", []string{"µm/kn", "μm/kn", "um/kn"}, 1e-6}, // with the micro sign or the Greek letter
 }
 
 var bendingScales = []scale{
@@ -40,7 +40,8 @@ var bendingScales = []scale{
 	{"lbf·in²", append(squared("lbf", "in"), squared("lb", "in")...), NewtonsPerPound * millimetresPerInch * millimetresPerInch},
 }
 
-// squared spells force times length squared, without the sign between.
+// squared returns the spellings of force times length squared, without the sign
+// between.
 func squared(force, length string) []string {
 	return []string{force + length + "²", force + length + "2", force + length + "^2"}
 }
@@ -69,18 +70,18 @@ func ParseBendingStiffness(s string) (BendingStiffness, error) {
 	if v, err := parse[BendingStiffness](number+" "+halfSigns.Replace(name), "", bendingScales); err == nil {
 		return v, nil
 	}
-	return parse[BendingStiffness](s, "", bendingScales, "2.0e8 N·mm²") // the error is about what was written
+	return parse[BendingStiffness](s, "", bendingScales, "2.0e8 N·mm²") // the error quotes what was written
 }
 
-// ParseAreaStiffness reads "120 MPa/mm", its ends "50-250 MPa/mm", or its ends
-// with the middle between, "50-120-250 MPa/mm". The middle of two ends is their
-// geometric mean, as the doubt is a factor. The unit is required, and the figures
-// lie from 0.01 to a million and rise.
+// ParseAreaStiffness reads "120 MPa/mm", a range "50-250 MPa/mm", or a range
+// with its middle, "50-120-250 MPa/mm". The default middle is the geometric
+// mean, because the uncertainty is a factor. The unit is required; the figures
+// must be from 0.01 to a million, ascending.
 func ParseAreaStiffness(s string) (Span[AreaStiffness], error) {
 	return parseSpan[AreaStiffness](s, areaScales, "120 MPa/mm", "50-250 MPa/mm")
 }
 
-// ParseLineStiffness reads "900 N/mm²" or a span, as ParseAreaStiffness does.
+// ParseLineStiffness reads "900 N/mm²" or a range, like ParseAreaStiffness.
 func ParseLineStiffness(s string) (Span[LineStiffness], error) {
 	return parseSpan[LineStiffness](s, lineScales, "900 N/mm²", "450-1800 N/mm²")
 }
@@ -119,8 +120,8 @@ func parseSpan[T AreaStiffness | LineStiffness](s string, scales []scale, one, t
 	return Span[T]{figures[0], figures[1], figures[2]}, nil
 }
 
-// parts cuts a span at its dashes and gives each figure the unit of the last. A
-// dash behind an e belongs to a power of ten.
+// parts splits a range at its dashes and gives each figure the unit of the
+// last. A dash after an e belongs to a power of ten.
 func parts(s string) []string {
 	list := []string{""}
 	last := rune(0)

@@ -74,7 +74,7 @@ func TestWhatIsNoStiffness(t *testing.T) {
 	}
 }
 
-// Whatever is typed, a span that is taken rises within what is allowed.
+// Any range that is accepted ascends and is within the limits.
 func FuzzParseAreaStiffness(f *testing.F) {
 	for _, s := range append(seeds, "50-120-250 MPa/mm", "50–250 N/mm³", "5e-1-2 MPa/mm", "-", "--", "e-", "1e99 MPa/mm") {
 		f.Add(s)

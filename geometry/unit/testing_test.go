@@ -6,7 +6,7 @@ import (
 	"drawdown/render/words"
 )
 
-// said words an error as people read it.
+// said words an error as the user sees it.
 func said(err error) string { return words.English().Error(err) }
 
 // near allows for the rounding of two products in floating point.

@@ -6,7 +6,7 @@ import (
 	"strings"
 )
 
-// TorqueUnit is a unit that torque wrenches are marked in.
+// TorqueUnit is a unit on torque wrenches.
 type TorqueUnit uint8
 
 const (
@@ -16,8 +16,8 @@ const (
 	KilogramForceMetre
 )
 
-// Factors to N·m from NIST SP 811, Appendix B.8. The spellings stand without
-// the sign or space between their two halves.
+// Factors to N·m from NIST SP 811, Appendix B.8. The spellings are without the
+// sign or space between their two halves.
 var torqueUnits = []scale{
 	NewtonMetre: {"N·m", []string{"nm"}, 1},
 	PoundForceFoot: {
@@ -33,11 +33,11 @@ var torqueUnits = []scale{
 	KilogramForceMetre: {"kgf·m", []string{"kgfm", "kgm", "mkgf", "mkg"}, newtonsPerKilogram},
 }
 
-// String returns the sign of the unit as the sheets print it.
+// String returns the symbol of the unit as printed on the sheets.
 func (u TorqueUnit) String() string { return torqueUnits[u].sign }
 
-// GivenTorque is a torque with the unit and the figure that its source gave,
-// so that the sheet can print it unchanged.
+// GivenTorque is a torque with the unit and the figure of its source, so that
+// sheets can print it unchanged.
 type GivenTorque struct {
 	Value float64 // in Unit
 	Unit  TorqueUnit
@@ -46,18 +46,18 @@ type GivenTorque struct {
 // Nm returns the torque in newton metres.
 func (g GivenTorque) Nm() Torque { return Torque(g.Value * torqueUnits[g.Unit].size) }
 
-// Near says that two torques are one in two units, as a manual rounds it: to 3 %
-// (common practice, no source).
+// Near reports whether two torques are the same in two units, as rounded in a
+// manual: to 3 % (common practice, no source).
 func (g GivenTorque) Near(other GivenTorque) bool {
 	return math.Abs(float64(g.Nm()-other.Nm())) <= 0.03*float64(g.Nm())
 }
 
-// String prints the figure as its source gave it.
+// String returns the figure as given by its source.
 func (g GivenTorque) String() string {
 	return strconv.FormatFloat(g.Value, 'f', -1, 64) + " " + g.Unit.String()
 }
 
-// halfSigns stand between the two halves of a torque unit.
+// halfSigns are possible signs between the two halves of a torque unit.
 var halfSigns = strings.NewReplacer("·", "", "⋅", "", "•", "", ".", "", "-", "", "‐", "", "‑", "", "*", "")
 
 // ParseTorque reads "20 N·m", "20 Nm", "15 lbf·ft", "15 ft-lbs", "180 lbf·in",

@@ -1,11 +1,11 @@
 // Package unit defines the quantities of bolted joints as named types, with
 // their parsers and printed forms. Inside the program every quantity is in one
-// unit (mm, degrees, N·m, N, MPa); other units exist only at the edges. It
-// imports only findings, which it returns for a text that is not a quantity.
+// unit (mm, degrees, N·m, N, MPa); other units exist only in input and output.
+// It imports only findings, which it returns for a text that is not a quantity.
 //
-// Conversion factors: NIST Special Publication 811 (2008), Appendix B.8, built
-// here from their exact definitions (1 lb = 0.453 592 37 kg, standard gravity
-// 9.806 65 m/s², 1 in = 25.4 mm).
+// Conversion factors: NIST Special Publication 811 (2008), Appendix B.8,
+// calculated here from their exact definitions (1 lb = 0.453 592 37 kg,
+// standard gravity 9.806 65 m/s², 1 in = 25.4 mm).
 package unit
 
 import (
@@ -29,8 +29,8 @@ type Stress float64
 // Torque in newton metres.
 type Torque float64
 
-// Duration in minutes: a joint settles in minutes and hours, never in
-// fractions of a second.
+// Duration in minutes: a joint settles within minutes or hours, not fractions
+// of a second.
 type Duration float64
 
 const (
@@ -39,9 +39,8 @@ const (
 	newtonsPerKilogram = 9.80665
 )
 
-// scale is one unit: its sign as we print it, its accepted spellings (lower
-// case, without spaces or a full stop behind) and its size in the unit used
-// inside.
+// scale is one unit: its printed symbol, its accepted spellings (lower case,
+// without spaces or a trailing full stop) and its size in internal units.
 type scale struct {
 	sign      string
 	spellings []string
@@ -82,16 +81,16 @@ var durationScales = []scale{
 	{"s", []string{"s", "sec", "second", "seconds"}, 1.0 / 60},
 }
 
-// String prints the angle as a person reads it off a gauge.
+// String formats the angle as read from a gauge.
 func (a Angle) String() string { return plain(float64(a), 1) + "°" }
 
-// String prints the length in millimetres, to a hundredth at most.
+// String formats the length in millimetres, to at most a hundredth.
 func (l Length) String() string { return plain(float64(l), 2) + " mm" }
 
-// Inches prints the length in inches, to a thousandth at most.
+// Inches formats the length in inches, to at most a thousandth.
 func (l Length) Inches() string { return plain(float64(l)/millimetresPerInch, 3) + " in" }
 
-// String prints minutes; hours when they are whole, and seconds under a minute.
+// String formats minutes, whole hours, or seconds below a minute.
 func (d Duration) String() string {
 	minutes := float64(d)
 	switch {
@@ -103,7 +102,7 @@ func (d Duration) String() string {
 	return plain(minutes, 1) + " min"
 }
 
-// plain prints v with at most the given decimals and no trailing zeros.
+// plain formats v with at most the given decimals and no trailing zeros.
 func plain(v float64, decimals int) string {
 	s := strconv.FormatFloat(v, 'f', decimals, 64)
 	if decimals > 0 {

@@ -12,8 +12,8 @@ import (
 )
 
 // First principles: the conversion of NIST SP 811, rounded to the divisions of
-// the scale (common practice, no source: tenths below 10, halves below 15,
-// ones below 500, fives above). The exact figure stands beside each.
+// the scale (common practice, no source: tenths below 10, halves below 15, ones
+// below 500, fives above). The exact figure is beside each.
 func TestOtherWrench(t *testing.T) {
 	tests := map[string]string{
 		"20 N·m":      "15 lbf·ft",   // 14.751
@@ -96,7 +96,7 @@ var torqueUnits = []unit.TorqueUnit{
 	unit.NewtonMetre, unit.PoundForceFoot, unit.PoundForceInch, unit.KilogramForceMetre,
 }
 
-// figures draws readings from the smallest that OnScale makes a promise for,
+// figures draws readings from the smallest for which OnScale makes a promise,
 // evenly over the decades, with many near whole and half figures.
 func figures() *rapid.Generator[float64] {
 	spread := rapid.Map(rapid.Float64Range(math.Log(0.015), math.Log(5000)), math.Exp)
@@ -104,8 +104,8 @@ func figures() *rapid.Generator[float64] {
 	return rapid.OneOf(spread, round)
 }
 
-// largestStep repeats the divisions of the doc of divisions, written anew: the
-// step below each limit.
+// largestStep repeats the documentation of divisions independently: the step
+// below each limit.
 func largestStep(v float64, u unit.TorqueUnit) float64 {
 	if u == unit.KilogramForceMetre {
 		return largestStep(v*10, unit.NewtonMetre) / 10
@@ -129,9 +129,8 @@ func largestStep(v float64, u unit.TorqueUnit) float64 {
 	return 5
 }
 
-// First principles: rounding moves a figure by half a division at the most,
-// and by a share that nobody can tell from the scatter of a wrench (ISO 6789:
-// ±4 %).
+// First principles: rounding moves a figure by at most half a division, and by
+// a share well below the scatter of a wrench (ISO 6789: ±4 %).
 func TestRoundingIsSmall(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		u := rapid.SampledFrom(torqueUnits).Draw(t, "unit")
@@ -189,8 +188,8 @@ func TestRoundingIsMonotone(t *testing.T) {
 	})
 }
 
-// First principles: no division needs more than three decimals, four in kgf·m
-// and below 0.02, and none of them all zeros.
+// First principles: no division needs more than three decimals, or four in
+// kgf·m and below 0.02, and trailing zeros are not printed.
 func TestRoundedFigureHasNoDust(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		u := rapid.SampledFrom(torqueUnits).Draw(t, "unit")

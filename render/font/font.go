@@ -1,10 +1,10 @@
-// Package font measures and breaks text. It reads the widths of the two
-// embedded typefaces once, and every backend paints by these widths, so that a
-// line is at the same place on paper and on screen.
+// Package font measures and wraps text. It reads the widths of the two embedded
+// typefaces once, and every backend paints with these widths, so that a line is
+// at the same place on paper and on screen.
 //
 // The typefaces are Go Regular and Go Bold. They have the Latin, Greek and
 // Cyrillic letters of Europe's national languages, and the signs of the trade
-// (N·m, °, ×, ≈, Ø). It may import scenes only.
+// (N·m, °, ×, ≈, Ø). It may import scene only.
 package font
 
 import (
@@ -20,11 +20,11 @@ import (
 	"drawdown/render/scene"
 )
 
-// CapHeight is the height of a capital or a digit as a share of the em
-// (OS/2 sCapHeight of Go Bold; Go Regular has the same).
+// CapHeight is the height of a capital or a digit in em (OS/2 sCapHeight of Go
+// Bold; Go Regular has the same).
 const CapHeight = 0.7227
 
-// Ascent and Descent bound the letters as shares of the em, accents included.
+// Ascent and Descent are the extent of the letters in em, accents included.
 const (
 	Ascent  = 0.93
 	Descent = 0.22
@@ -39,8 +39,8 @@ func Data(w scene.Weight) []byte {
 }
 
 // face holds what layout needs of one typeface: the advance of each character
-// in 1/1000 em, rounded to whole numbers as a PDF font's width table holds it; -1
-// where the glyph is missing. Neither typeface has glyphs beyond the table.
+// in 1/1000 em, rounded to integers as in the width table of a PDF font; -1 if
+// the glyph is missing. Neither typeface has glyphs beyond the table.
 type face [1 << 16]int16
 
 var faces = [...]func() *face{
@@ -86,7 +86,8 @@ func advance(parsed *sfnt.Font, buffer *sfnt.Buffer, r rune) int16 {
 	return int16(math.Round(float64(wide) / 64 * 1000 / float64(em)))
 }
 
-// width returns the advance of r in 1/1000 em; below 0 where the glyph is missing.
+// width returns the advance of r in 1/1000 em, or a negative value if the glyph
+// is missing.
 func (f *face) width(r rune) int {
 	if int(r) >= len(f) {
 		return -1
@@ -103,12 +104,12 @@ func (f *face) sum(s string) int {
 	return sum
 }
 
-// Has reports whether the typeface holds the character.
+// Has reports whether the typeface has the character.
 func Has(r rune) bool {
 	return faces[scene.Regular]().width(r) >= 0 && faces[scene.Bold]().width(r) >= 0
 }
 
-// Width measures a line set at the given em, both in millimetres.
+// Width returns the width of a line at a given em, both in millimetres.
 func Width(s string, w scene.Weight, size float64) float64 {
 	return millimetres(faces[w]().sum(s), size)
 }

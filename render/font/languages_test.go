@@ -2,8 +2,8 @@ package font
 
 import "testing"
 
-// Pangrams and letter lists of Europe's national languages (public-domain
-// sentences and alphabets, from memory): the typeface has every letter.
+// Pangrams and alphabets of Europe's national languages (public-domain
+// sentences, from memory): the typeface has every letter.
 var languages = map[string]string{
 	"Albanian":      "Ç ç Ë ë Unë mund të ha qelq dhe nuk më gjen gjë.",
 	"Basque":        "Ñ ñ Kristala jan dezaket, ez dit minik ematen.",
@@ -56,7 +56,7 @@ func TestEuropeanLanguages(t *testing.T) {
 	}
 }
 
-// Letters written as a base and an accent are composed, not lost.
+// Letters written as a base and an accent are composed, not dropped.
 func TestComposedLetters(t *testing.T) {
 	if got := Clean("Zy\u0142o\u0301w"); got != "Zyłów" {
 		t.Errorf("got %q", got)

@@ -11,13 +11,13 @@ import (
 	"drawdown/render/scene"
 )
 
-// lookalikes are signs that the typeface lacks and that have an exact stand-in.
+// lookalikes are signs that the typeface lacks and their exact replacements.
 var lookalikes = strings.NewReplacer(
 	"⌀", "Ø", "⋅", "·", "\u202f", "\u00a0", "\u2011", "-", "ʼ", "’", "⅓", "1⁄3", "⅔", "2⁄3", "\u00ad", "", "\u2009", " ",
 )
 
-// Clean brings a line into the form that is set: composed letters, stand-ins
-// for signs that the typeface lacks, and single spaces for line ends and tabs.
+// Clean normalizes a line for setting: composed letters, replacements for signs
+// that the typeface lacks, and single spaces for line ends and tabs.
 func Clean(s string) string {
 	s = lookalikes.Replace(norm.NFC.String(s))
 	return strings.Map(func(r rune) rune {
@@ -55,14 +55,14 @@ func Fit(s string, w scene.Weight, size, width float64) string {
 	return ""
 }
 
-// Break sets a text into lines no wider than width. A word that is wider than
-// a whole line is broken inside. No word stands alone on the last line below
+// Break wraps a text into lines no wider than width. A word wider than a line
+// is broken inside. The last line never has a single word if the line above has
 // three or more. Each word is measured once.
 func Break(s string, w scene.Weight, size, width float64) []string {
 	f := faces[w]()
 	blank := f.sum(" ")
 	var lines, line []string
-	taken := 0 // by the words of the line, in 1/1000 em
+	taken := 0 // width of the words in the line, in 1/1000 em
 	end := func() {
 		if len(line) > 0 {
 			lines = append(lines, strings.Join(line, " "))
@@ -90,7 +90,7 @@ func Break(s string, w scene.Weight, size, width float64) []string {
 	return accompanied(lines, w, size, width)
 }
 
-// accompanied takes one more word down to a last line of one.
+// accompanied moves one more word down to a last line with one word.
 func accompanied(lines []string, w scene.Weight, size, width float64) []string {
 	last := len(lines) - 1
 	if last < 1 || strings.ContainsFunc(lines[last], breaks) {
@@ -107,8 +107,8 @@ func accompanied(lines []string, w scene.Weight, size, width float64) []string {
 	return lines
 }
 
-// LongestWord is the width of the longest word of a text: no narrower line
-// holds it whole.
+// LongestWord is the width of the longest word of a text, and so the least
+// width of a line.
 func LongestWord(s string, w scene.Weight, size float64) float64 {
 	longest := 0.0
 	for _, word := range strings.FieldsFunc(s, breaks) {
@@ -117,8 +117,8 @@ func LongestWord(s string, w scene.Weight, size float64) float64 {
 	return longest
 }
 
-// breaks reports whether a line may end at r: at a blank, but not at one that is
-// there to hold two words together.
+// breaks reports whether a line may end at r: at a space, but not at a
+// non-breaking one.
 func breaks(r rune) bool { return unicode.IsSpace(r) && r != '\u00a0' && r != '\u202f' }
 
 // prefix returns the longest start of a word that fits, at least one character.
@@ -134,8 +134,8 @@ func prefix(word string, w scene.Weight, size, width float64) string {
 	return word[:end]
 }
 
-// Set cleans and measures a line, and rounds its place and size as every
-// backend can hold them. The caller fills in all but Width.
+// Set cleans and measures a line, and rounds its position and size to what
+// every backend can store. The caller fills in everything but Width.
 func Set(t scene.Text) scene.Text {
 	t.Content = Clean(t.Content)
 	t.Size = math.Round(t.Size*100) / 100
@@ -144,8 +144,8 @@ func Set(t scene.Text) scene.Text {
 	return t
 }
 
-// Check reports whether every backend can paint the page: its figures are sound
-// and the typeface holds every character of its text.
+// Check reports whether every backend can paint the page: its figures are valid
+// and the typeface has every character of its text.
 func Check(p scene.Page) error {
 	if err := scene.Check(p); err != nil {
 		return err
@@ -162,9 +162,10 @@ func Check(p scene.Page) error {
 	return nil
 }
 
-// CheckLine reports whether the typeface holds every character of a line.
+// CheckLine reports whether the typeface has every character of a line.
 func CheckLine(s string) error {
-	// A broken byte would be set as the typeface's own mark for "unknown".
+	// An invalid byte would be set as the typeface's mark for unknown
+	// characters.
 	if strings.ToValidUTF8(s, "") != s {
 		return fmt.Errorf("text %.40q is not valid UTF-8", s)
 	}

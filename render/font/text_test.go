@@ -7,7 +7,7 @@ import (
 	"drawdown/render/scene"
 )
 
-// A line never ends at a blank that holds a figure and its unit together.
+// A line never ends at the space between a figure and its unit.
 func TestBreakKeepsWhatHoldsTogether(t *testing.T) {
 	lines := Break("wrench for 24,5\u00a0N·m", scene.Regular, 3, Width("wrench for 24,5", scene.Regular, 3)+0.1)
 	if len(lines) != 2 || lines[1] != "24,5\u00a0N·m" {
@@ -15,8 +15,8 @@ func TestBreakKeepsWhatHoldsTogether(t *testing.T) {
 	}
 }
 
-// A word alone on the last line looks lost, and one more line costs no room for
-// taking another down. Of two words above, one stays alone either way.
+// A single word on the last line looks lost, and moving another one down needs
+// no more space. Of two words above, one stays alone either way.
 func TestBreakLeavesNoWordAlone(t *testing.T) {
 	for _, c := range []struct {
 		text, width string // as wide as this

@@ -1,7 +1,7 @@
 // Package frames lays out the order for a projector: the part as one drawing
 // with the steps in words, for a page that plays them, and a series of pictures
-// for a film. Backends paint them and lay out nothing. It may import plans,
-// diagrams, scenes, type and words.
+// for a film. Backends paint them and lay out nothing. It may import plan,
+// diagram, scene, font and words.
 package frames
 
 import (
@@ -12,13 +12,13 @@ import (
 	"slices"
 )
 
-// Work says what to show.
+// Work selects what to show.
 type Work struct {
 	Plan      plan.Plan
 	Words     *words.Catalogue
 	Loosening bool
-	// NoRoom is told how many of all numbers found no room on the part; nil:
-	// nobody is told.
+	// NoRoom is called with how many of all numbers did not fit on the part;
+	// nil: not called.
 	NoRoom func(left, of int)
 }
 
@@ -36,12 +36,12 @@ func (r Work) direction() string {
 	return r.Words.Handout.Showing.Tightening
 }
 
-// Action is one thing to do, in words.
+// Action is one step of the work, in words.
 type Action struct {
-	ID     string `json:"id,omitempty"`     // of the fastener; empty for a wait
+	ID     string `json:"id,omitempty"`     // of the fastener; "" for a wait
 	Number int    `json:"number,omitempty"` // in the order, or cast on the part; 0 for a wait
 	Kind   string `json:"kind,omitempty"`
-	Stage  int    `json:"stage,omitempty"` // from 1; 0 where the plan has no stages
+	Stage  int    `json:"stage,omitempty"` // from 1; 0 if the plan has no stages
 	Figure string `json:"figure,omitempty"`
 	Note   string `json:"note,omitempty"`
 }
@@ -51,8 +51,8 @@ type Playback struct {
 	Title, Subtitle, Direction string
 	Part                       scene.Page // the part with its numbers
 	Stages                     int
-	// Members lists the ids of each stage's fasteners, by stage from 1; at 0
-	// those of a plan without stages.
+	// Members lists the ids of each stage's fasteners, by stage from 1; index 0
+	// is for a plan without stages.
 	Members [][]string
 	Steps   []Action
 }
@@ -64,7 +64,7 @@ const (
 	partMargin = 2.0
 )
 
-// Lay lays the work out.
+// Lay lays out the work.
 func Lay(ask Work) Playback {
 	p, side := ask.Plan, ask.side()
 	box := scene.Box{Right: partWidth, Bottom: partHeight}.Grown(-partMargin)
@@ -84,14 +84,14 @@ func Lay(ask Work) Playback {
 }
 
 func (r Work) part(box scene.Box) []scene.Item {
-	d := diagram.Draw(diagram.Part{Plan: r.Plan, Order: r.side().Order, Called: r.Plan.Called(r.side()), Front: r.Words.Sheet.Front, Box: box, Thick: slices.Repeat([]bool{true}, len(r.Plan.Joint.Fasteners))}) // as each is once it is tight
+	d := diagram.Draw(diagram.Part{Plan: r.Plan, Order: r.side().Order, Called: r.Plan.Called(r.side()), Front: r.Words.Sheet.Front, Box: box, Thick: slices.Repeat([]bool{true}, len(r.Plan.Joint.Fasteners))}) // the marks get a thick edge once tight
 	if r.NoRoom != nil {
 		r.NoRoom(len(d.Unplaced), len(r.side().Order))
 	}
 	return d.Items
 }
 
-// steps writes the side out. A plan without stages goes through the order.
+// steps lists the steps of the side. Without stages they follow the order.
 func (r Work) steps() []Action {
 	p, side := r.Plan, r.side()
 	numbers := map[string]int{}

@@ -15,7 +15,7 @@ import (
 	"drawdown/render/words"
 )
 
-// planOf plans a built-in pattern, or the text of one.
+// planOf plans a built-in pattern, or a pattern given as text.
 var planOf = patterntest.Plan
 
 // Pictures pass the layout check in every language, for both sides.
@@ -43,7 +43,8 @@ func TestLayouts(t *testing.T) {
 	}
 }
 
-// shownIn tells which marks of a picture are black and which grey, and its words.
+// shownIn returns which marks of a picture are black and which are grey, and
+// its words.
 func shownIn(page scene.Page) (black, grey []string, words string) {
 	for _, it := range page.Items {
 		switch it := it.(type) {
@@ -63,10 +64,10 @@ func shownIn(page scene.Page) (black, grey []string, words string) {
 	return black, grey, words
 }
 
-// The film goes stage by stage, as the work does: at each step one mark is
-// black, those before it in the stage are grey, and one figure is told, that of
-// the stage. First principles: the steps of the plan, which package plan is held
-// to. At the start no mark is grey, at the end all are.
+// The film goes stage by stage like the work: at each step one mark is black,
+// those before it in the stage are grey, and the figure of the stage is shown.
+// First principles: the steps of the plan, tested in package plan. At the start
+// no mark is grey, at the end all are.
 func TestFilmShowsTheWork(t *testing.T) {
 	p := planOf(t, "p4-head")
 	pictures := slices.Collect(frames.Pictures(frames.Work{Plan: p, Words: words.English()}))
@@ -104,8 +105,8 @@ func TestFilmShowsTheWork(t *testing.T) {
 	}
 }
 
-// A part of many bolts has its first stage bolt by bolt, and each later one in
-// one picture; a wait is one, too.
+// A part with many bolts shows its first stage bolt by bolt, and each later one
+// in one picture; a wait is one picture too.
 func TestFilmOfManyBoltsIsShort(t *testing.T) {
 	p := planOf(t, `
 drawdown: 1
@@ -127,8 +128,8 @@ tighten: {stages: [{torque: 20 N·m}, {torque: 40 N·m}, {wait: 10 min}, {torque
 	}
 }
 
-// Steps carry the figures of the file: as given, worked out, and in the
-// language of the page.
+// Steps have the figures of the file: as given, calculated, and in the language
+// of the page.
 func TestSteps(t *testing.T) {
 	p := planOf(t, `
 drawdown: 1
@@ -150,7 +151,7 @@ tighten:
 		t.Errorf("worked out: %+v", s)
 	}
 	for k, want := range map[int]frames.Action{
-		3: {ID: "C1", Number: 3, Stage: 2, Figure: "−90°"}, // slackening goes backwards, by package plan
+		3: {ID: "C1", Number: 3, Stage: 2, Figure: "−90°"}, // slackening is in reverse; see package plan
 		9: {Stage: 4, Figure: "10\u00a0min"},
 	} {
 		got := show.Steps[k]
@@ -165,7 +166,7 @@ tighten:
 	if last := out.Steps[len(out.Steps)-1]; last.Figure != "heraus" || last.ID != "C2" || out.Direction != "LÖSEN" {
 		t.Errorf("the last to be loosened: %+v, %s", last, out.Direction)
 	}
-	// Without stages the order itself is gone through.
+	// Without stages the steps follow the order.
 	bare := frames.Lay(frames.Work{Plan: planOf(t, "drawdown: 1\ntitle: Lid\nfasteners: [{row: {count: 3, pitch: 60, id: C}}]\n"), Words: german})
 	if len(bare.Steps) != 3 || bare.Steps[0].ID != "C2" || bare.Steps[0].Figure != "" {
 		t.Errorf("without stages: %+v", bare.Steps)

@@ -12,14 +12,14 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// Picture is one picture of a film and how long it stands.
+// Picture is one picture of a film and how long it is shown.
 type Picture struct {
 	Page    scene.Page
 	Seconds float64
 }
 
-// The screen has the sides of a projector's, 16 to 9, in millimetres; its type
-// is large enough for the last row.
+// The screen has the 16:9 format of a projector, in millimetres; its type is
+// readable from the last row.
 const (
 	screenWidth  = 254.0
 	screenHeight = 142.9
@@ -34,23 +34,23 @@ const (
 	smallEm      = 5.0
 )
 
-// How long pictures stand, in seconds.
+// Display times in seconds.
 const (
 	startSeconds = 2
 	stepSeconds  = 1.2
-	againSeconds = 0.5 // of a fastener that an earlier stage has shown
-	stageSeconds = 2.5 // of a whole stage in one picture, and of a wait
+	againSeconds = 0.5 // for a fastener that an earlier stage has shown
+	stageSeconds = 2.5 // for a whole stage in one picture, and for a wait
 	endSeconds   = 4
 )
 
-// mostSteps is how many pictures a film has at the most where every stage goes
-// bolt by bolt. Past them a stage whose fasteners have all been shown before is
-// one picture.
+// mostSteps is the largest number of pictures of a film that shows every stage
+// bolt by bolt. In longer films a stage whose fasteners were all shown before
+// is one picture.
 const mostSteps = 150
 
-// Pictures lays the work out as a film, stage by stage. A fastener stands longer
-// the first time that it is worked. The drawing of the part stays, only the
-// marks change. What finds no room is known before the first.
+// Pictures lays out the work as a film, stage by stage. A fastener is shown
+// longer the first time. The drawing of the part stays the same; only the marks
+// change. What does not fit is known before the first picture.
 func Pictures(ask Work) iter.Seq[Picture] {
 	box := scene.Box{Left: screenMargin, Top: 22, Right: screenWidth - screenMargin - panelWidth - 4, Bottom: screenHeight - screenMargin - 10}
 	f := &film{Work: ask, side: ask.side()}
@@ -77,11 +77,12 @@ type film struct {
 	scenes []filmScene
 }
 
-// filmScene is what one picture shows: a fastener in a stage, or all of them.
+// filmScene is the content of one picture: a fastener in a stage, or all of
+// them.
 type filmScene struct {
-	stage   *plan.Stage // nil where the plan has no stages
-	now     []int       // fasteners; none while one waits
-	done    []int       // of this stage, before
+	stage   *plan.Stage // nil if the plan has no stages
+	now     []int       // fasteners; none during a wait
+	done    []int       // before, in this stage
 	seconds float64
 }
 
@@ -120,8 +121,8 @@ func boltByBolt(stage *plan.Stage, fasteners []int, seconds float64) []filmScene
 	return all
 }
 
-// page lays one picture out: at is the scene, −1 before the first, and their
-// count after the last.
+// page lays out one picture. at is the index of the scene, −1 before the first,
+// and their number after the last.
 func (f *film) page(at int) scene.Page {
 	page := scene.Page{Name: "order-" + strconv.Itoa(at+1), Width: screenWidth, Height: screenHeight, Margin: screenMargin}
 	add := func(items ...scene.Item) { page.Items = append(page.Items, items...) }
@@ -139,9 +140,9 @@ func line(x, y, em float64, w scene.Weight, a scene.Anchor, content string, room
 	})
 }
 
-// marked returns the part with its marks as they are at a scene: black now, grey
-// once done in this stage, white before. Fasteners of other stages are grey once
-// a stage has worked them.
+// marked returns the part with its marks at a scene: black now, grey if done in
+// this stage, white before. Fasteners of other stages are grey once a stage has
+// tightened them.
 func (f *film) marked(at int) []scene.Item {
 	grey, now := map[int]bool{}, map[int]bool{}
 	for _, s := range f.scenes[:min(max(at+1, 0), len(f.scenes))] {

@@ -1,6 +1,6 @@
 // Package gif paints a series of scenes as an animated GIF (GIF89a), which
-// every slide program and browser shows. Each picture holds only what has
-// changed. It may import scenes and the PNG painter.
+// every slide program and browser shows. Each picture stores only what has
+// changed. It may import scene and the PNG painter.
 package gif
 
 import (
@@ -15,11 +15,12 @@ import (
 	"drawdown/render/scene"
 )
 
-// Most pictures of a film: past them the file is too large to be of use.
+// Most is the largest number of pictures of a film: with more, the file is too
+// large to be useful.
 const Most = 1000
 
-// Write paints the pages one after the other, each for its seconds, over and
-// over. All pages have the size of the first.
+// Write paints the pages as a loop, each shown for its number of seconds. All
+// pages have the size of the first.
 func Write(w io.Writer, pages []scene.Page, seconds []float64, dpi int) error {
 	if len(pages) == 0 || len(pages) > Most || len(seconds) != len(pages) {
 		return fmt.Errorf("%d pictures with %d times; allowed: 1 to %d, a time each", len(pages), len(seconds), Most)
@@ -44,7 +45,7 @@ func Write(w io.Writer, pages []scene.Page, seconds []float64, dpi int) error {
 }
 
 // changed returns the part of a picture that differs from the one before, with
-// the pixels that stay left clear.
+// unchanged pixels transparent.
 func changed(before, after *image.Paletted) *image.Paletted {
 	clear := len(after.Palette)
 	colours := append(append(color.Palette{}, after.Palette...), color.RGBA{})

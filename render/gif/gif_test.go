@@ -20,8 +20,8 @@ func page(x float64) scene.Page {
 	}}
 }
 
-// Each picture of the film, laid over those before it, is the picture of its
-// page, pixel by pixel; only what has changed is stored.
+// Each picture of the film, laid over those before it, equals the picture of
+// its page, pixel by pixel; only what has changed is stored.
 func TestFilmIsItsPages(t *testing.T) {
 	pages := []scene.Page{page(15), page(24), page(24), page(40)}
 	var b bytes.Buffer

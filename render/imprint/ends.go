@@ -5,27 +5,29 @@ import (
 	"io"
 )
 
-// Files are read at their ends alone, whatever their length.
+// Only the ends of a file are read, whatever its length.
 const (
-	headBytes = 4 << 10   // SVG and PNG files say it at the start
+	headBytes = 4 << 10   // SVG and PNG files have the imprint at the start
 	tailBytes = 256 << 10 // a PDF file at the end, before the table of its objects
 )
 
-// place is where a format keeps the imprint.
+// place is where a format stores the imprint.
 type place struct {
 	signature, before, after string
 	atEnd                    bool
 }
 
-// PNG keeps it in a chunk tEXt with the keyword Comment (ISO/IEC 15948, 11.3.4.3).
+// PNG stores it in a tEXt chunk with the keyword Comment (ISO/IEC 15948,
+// 11.3.4.3).
 var places = []place{
 	{signature: "%PDF-", before: "/Keywords (", after: ")", atEnd: true},
 	{signature: "\x89PNG\r\n\x1a\n", before: "tEXtComment\x00", after: "\n"},
 	{signature: "<svg ", before: "<metadata>", after: "</metadata>"},
 }
 
-// Read returns the imprints of a PDF, PNG or SVG file of ours of that size; none
-// where it has none. It reads the start and the end of the file, not the whole.
+// Read returns the imprints of one of our PDF, PNG or SVG files of a given
+// size; none if it has none. It reads the start and the end of the file, not
+// the whole.
 func Read(file io.ReaderAt, size int64) ([]Imprint, error) {
 	head := make([]byte, min(headBytes, size))
 	if err := readAt(file, head, 0); err != nil {

@@ -6,8 +6,8 @@ import (
 	"testing"
 )
 
-// FuzzRead: any bytes give imprints or none, and what is given is written and read
-// again the same.
+// FuzzRead: any bytes give imprints or none, and an imprint is the same after
+// writing and reading.
 func FuzzRead(f *testing.F) {
 	text := Text(Imprint{Pattern: "p4-head", Fingerprint: "7c1e 90b4", Revision: "2", Date: "2026-03-01"})
 	for _, p := range places {

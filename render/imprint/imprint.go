@@ -1,6 +1,6 @@
 // Package imprint marks a print with the file that it was drawn from and the
 // state of that file. The mark is written into PDF, PNG and SVG files and read
-// again, so that an old print is recognised. It imports nothing of the project.
+// again, so that an old print is recognized. It imports nothing of the project.
 package imprint
 
 import (
@@ -9,16 +9,16 @@ import (
 	"strings"
 )
 
-// Imprint names the state of the file that was drawn. Revision and date are empty
-// where the file states none.
+// Imprint is the state of the file that was drawn. Revision and date are empty
+// if the file states none.
 type Imprint struct {
-	Pattern     string // the name of the file, without its ending
+	Pattern     string // file name without its extension
 	Fingerprint string
 	Revision    string
 	Date        string
 }
 
-// field is the name of a part of the imprint in the text.
+// field is the name of a part of the imprint in its text.
 type field struct {
 	name string
 	of   func(*Imprint) *string
@@ -31,11 +31,11 @@ var fields = []field{
 	{"date", func(p *Imprint) *string { return &p.Date }},
 }
 
-const between = ", " // imprints; the parts of one stand apart by a blank
+const between = ", " // separates imprints; the parts of one are separated by a space
 
-// Text returns imprints as they stand in a file: pattern=p4-head
+// Text returns imprints in their form in a file: pattern=p4-head
 // fingerprint=7c1e+90b4 revision=2 date=2026-03-01. Values are escaped as in a
-// URL, so that they hold nothing that any of the formats reads as its own.
+// URL, so that they contain nothing with a meaning in any of the formats.
 func Text(list ...Imprint) string {
 	var texts []string
 	for _, p := range list {
@@ -50,7 +50,7 @@ func Text(list ...Imprint) string {
 	return strings.Join(texts, between)
 }
 
-// Parse returns the imprints of a text; none where it is no such text.
+// Parse returns the imprints in a text; none if it is something else.
 func Parse(text string) (list []Imprint) {
 	for one := range strings.SplitSeq(text, between) {
 		var p Imprint

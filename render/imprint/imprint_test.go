@@ -15,8 +15,8 @@ import (
 	"drawdown/render/scene"
 )
 
-// First principles: what is written is read again, in every format, whatever the
-// file calls its revision.
+// First principles: what is written is read again, in every format, for any
+// revision in the file.
 func TestEveryFormatKeepsImprints(t *testing.T) {
 	t.Parallel()
 	want := []imprint.Imprint{
@@ -73,7 +73,7 @@ func TestNoImprintIsMadeUp(t *testing.T) {
 	}
 }
 
-// huge is a file of a size that no memory holds; it counts what is read of it.
+// huge is a file larger than memory; it counts the bytes read.
 type huge struct{ read int }
 
 func (h *huge) ReadAt(into []byte, at int64) (int, error) {

@@ -10,11 +10,11 @@ import (
 	"github.com/klauspost/compress/zlib"
 )
 
-// A packer takes the plain file that gofpdf makes and writes it with its pages
-// compressed and its catalog completed. gofpdf would set up a new coder for
-// each page, which takes longer than all else on a page of a book; and it has
-// no way to say the language, or that a sheet is to be printed at its true
-// size. The form of the file is that of ISO 32000-1, 7.5.
+// packer takes the plain file from gofpdf and writes it with compressed pages
+// and additional catalog entries. gofpdf would create a new compressor for each
+// page, which takes longer than everything else on a page of a book; and it
+// cannot state the language, or that a sheet must be printed at true size. The
+// file has the structure of ISO 32000-1, 7.5.
 type packer struct {
 	w       io.Writer
 	catalog string // further entries
@@ -24,8 +24,8 @@ type packer struct {
 	packed  bytes.Buffer
 }
 
-// coderLevel is the fast one: levels above save a few per cent of a file whose
-// greater part is the typeface.
+// coderLevel is the fast level: higher ones save a few per cent of a file that
+// consists mostly of the typeface.
 const coderLevel = 1
 
 func newPacker(w io.Writer, language string) *packer {
@@ -38,7 +38,7 @@ func newPacker(w io.Writer, language string) *packer {
 
 var errForm = errors.New("the PDF file has not the form that gofpdf gives it")
 
-// Write takes the whole file at once, as gofpdf hands it over.
+// Write takes the whole file at once, as gofpdf passes it.
 func (p *packer) Write(file []byte) (int, error) {
 	head, rest, ok := bytes.Cut(file, []byte("\n"))
 	if !ok || p.written > 0 || !bytes.HasPrefix(head, []byte("%PDF-")) {
@@ -91,8 +91,8 @@ func (p *packer) object(rest []byte) ([]byte, error) {
 	return rest[len("endobj\n"):], p.put(entries, []byte("endobj\n"))
 }
 
-// stream copies a stream object. A dictionary of a length alone belongs to plain
-// content, which is compressed.
+// stream copies a stream object. A dictionary with only a length belongs to
+// plain content, which is compressed.
 func (p *packer) stream(entries, body []byte) ([]byte, error) {
 	length, err := streamLength(entries)
 	if err != nil || length > len(body) {

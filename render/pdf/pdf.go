@@ -1,7 +1,7 @@
 // Package pdf writes a scene document as a PDF file.
 //
-// The typeface is embedded, cut down to the characters that are used. The same
-// document and date give the same bytes. It may import scenes and type.
+// The typeface is embedded, reduced to the characters that are used. The same
+// document and date give the same bytes. It may import scene and font.
 package pdf
 
 import (
@@ -19,12 +19,12 @@ import (
 	"drawdown/render/scene"
 )
 
-// epoch stands in the file when no date is given.
+// epoch is the date in the file if no date is given.
 var epoch = time.Unix(0, 0).UTC()
 
 // Write writes all pages as one file, each on a sheet of its own size. The
-// date, in UTC, is the one that the file says it was made on; the zero time
-// stands for a fixed date.
+// date, in UTC, is the creation date stated in the file; the zero time means a
+// fixed date.
 func Write(w io.Writer, doc scene.Document, date time.Time) error {
 	if err := check(doc); err != nil {
 		return err
@@ -61,8 +61,9 @@ func check(doc scene.Document) error {
 	return checkLanguage(doc.Language)
 }
 
-// draw draws the document and hands the file to w. gofpdf panics on some characters;
-// none of them pass the check above, but a panic must not end the program.
+// draw draws the document and writes the file to w. gofpdf panics on some
+// characters; none of them pass the check above, but a panic must not end the
+// program.
 func draw(w io.Writer, doc scene.Document, date time.Time) (err error) {
 	defer func() {
 		if r := recover(); r != nil {
@@ -92,8 +93,8 @@ func draw(w io.Writer, doc scene.Document, date time.Time) (err error) {
 	return p.Error()
 }
 
-// bookmark makes entries that lead to the top of the present page. gofpdf
-// writes their letters as the font in use has them, so that one must be set.
+// bookmark adds entries that lead to the top of the current page. gofpdf
+// encodes their letters for the current font, so one must be set.
 func (p *pen) bookmark(marks []scene.Bookmark) {
 	for _, mark := range marks {
 		p.setFont(scene.Regular, 1)
@@ -101,8 +102,8 @@ func (p *pen) bookmark(marks []scene.Bookmark) {
 	}
 }
 
-// describe sets what the file says about itself, and whatever gofpdf needs to
-// give the same bytes again.
+// describe sets the metadata of the file, and whatever gofpdf needs to produce
+// the same bytes again.
 func describe(p *gofpdf.Fpdf, doc scene.Document, date time.Time) {
 	if date.IsZero() {
 		date = epoch
@@ -126,8 +127,8 @@ const family = "Go"
 
 var styles = [...]string{scene.Regular: "", scene.Bold: "B"}
 
-// embed adds the weights that the document uses. gofpdf writes into the bytes
-// that it is given, so it is given a copy.
+// embed adds the weights that the document uses. gofpdf modifies the bytes that
+// it is given, so it gets a copy.
 func embed(p *gofpdf.Fpdf, doc scene.Document) {
 	var used [len(styles)]bool
 	for _, page := range doc.Pages {

@@ -27,8 +27,8 @@ func written(t testing.TB, doc scene.Document, date time.Time) []byte {
 	return b.Bytes()
 }
 
-// Every line must stand where the scene has it: an anchored line is moved by
-// its measured width. gofpdf writes places to 1/100 point.
+// Every line is where the scene has it: an anchored line is moved by its
+// measured width. gofpdf writes positions to 1/100 point.
 func TestReadBack(t *testing.T) {
 	doc := scenetest.Card()
 	page := read(t, written(t, doc, time.Time{}))[0]
@@ -59,8 +59,8 @@ func TestReadBack(t *testing.T) {
 	}
 }
 
-// The operators are those of ISO 32000-1, tables 57, 59, 60 and 74: q Q keep and
-// restore what is set, f S B paint (f* and B* would be the even-odd rule).
+// The operators are those of ISO 32000-1, tables 57, 59, 60 and 74: q Q save
+// and restore the settings, f S B paint (f* and B* would be the even-odd rule).
 func TestShapes(t *testing.T) {
 	doc := scenetest.Card()
 	small := scenetest.Card().Pages[0]
@@ -186,7 +186,7 @@ func TestPagesOfTheirOwnSize(t *testing.T) {
 			t.Errorf("page %d has %d lines", i+1, len(first[i].lines))
 		}
 	}
-	// What is set must not get lost over a page break.
+	// Settings must not get lost over a page break.
 	again := read(t, written(t, scene.Document{Pages: doc.Pages[4:]}, time.Time{}))[0]
 	for i, l := range first[4].lines {
 		if l.size != again.lines[i].size || l.x != again.lines[i].x || l.text != again.lines[i].text {
@@ -217,7 +217,7 @@ func TestEmbedsWhatIsUsed(t *testing.T) {
 	}
 }
 
-// gofpdf writes into the font that it is given.
+// gofpdf modifies the font that it is given.
 func TestFontsStayAsTheyAre(t *testing.T) {
 	sum := func() (s [2][32]byte) {
 		for i := range s {
@@ -280,8 +280,8 @@ func TestTurnsDown(t *testing.T) {
 	}
 }
 
-// Line ends and the like are set as blanks, and signs that the typeface lacks by
-// their stand-ins.
+// Line ends and similar characters are set as spaces, and signs that the
+// typeface lacks by their replacements.
 func TestCleansText(t *testing.T) {
 	doc := scene.Document{Pages: []scene.Page{{Width: 100, Height: 100, Items: []scene.Item{
 		scene.Text{Size: 3, Ink: scene.Black, Content: "⌀ 12\tH7\nu\u0308ber (a\\b)"},
@@ -312,7 +312,7 @@ func TestPassesOnWriteErrors(t *testing.T) {
 	}
 }
 
-// A reader written by others must find every word.
+// An independent reader must find every word.
 func TestPdftotext(t *testing.T) {
 	program := testkit.Program(t, "pdftotext")
 	doc := scenetest.Card()

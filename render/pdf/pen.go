@@ -10,8 +10,9 @@ import (
 	"drawdown/render/scene"
 )
 
-// pen paints items. It keeps what is set, so that a run of like marks does not
-// repeat it; gofpdf carries the settings from page to page.
+// pen paints items. It remembers the current settings, so that a series of
+// equal marks does not repeat them; gofpdf carries the settings from page to
+// page.
 type pen struct {
 	pdf          *gofpdf.Fpdf
 	fill, stroke scene.Ink
@@ -103,14 +104,14 @@ func (p *pen) setFont(w scene.Weight, size float64) {
 const pointsPerMM = 72 / 25.4
 
 // Paths are most of a page. gofpdf formats each number by a general routine,
-// which takes longer than all the rest of a page of a book; so the operators
-// (ISO 32000-1, table 59) are written here and handed to it in one piece.
+// which takes longer than all the rest of a page of a book. So the operators
+// (ISO 32000-1, table 59) are written here and passed to it in one piece.
 
 // verbs are the operators that build a path.
 var verbs = [...]byte{scene.Move: 'm', scene.Line: 'l', scene.Curve: 'c', scene.Close: 'h'}
 
-// appendPath appends a path of a page that is height mm high, each operator on
-// its own line.
+// appendPath appends a path on a page that is height mm high, each operator on
+// a separate line.
 func appendPath(b []byte, path scene.Path, height float64) []byte {
 	for _, seg := range path {
 		for _, q := range seg.Points() {
@@ -122,8 +123,9 @@ func appendPath(b []byte, path scene.Path, height float64) []byte {
 	return b
 }
 
-// appendPoints appends a length in points to two decimals, without idle zeros.
-// Whole hundredths are written faster than floating-point figures.
+// appendPoints appends a length in points to two decimals, without trailing
+// zeros. Integers of hundredths are formatted faster than floating-point
+// numbers.
 func appendPoints(b []byte, mm float64) []byte {
 	n := int64(math.Round(mm * pointsPerMM * 100))
 	if n < 0 {

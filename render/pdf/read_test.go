@@ -12,15 +12,15 @@ import (
 	"unicode/utf16"
 )
 
-// sheet is a page as it is read back from a file.
+// sheet is a page read back from a file.
 type sheet struct {
 	width, height float64 // points
 	lines         []line
 	content       string
 }
 
-// line is a text as it stands in a page's content, in points from the lower
-// left; upward where the content turns it a quarter anticlockwise.
+// line is a text in a page's content, in points from the lower left; upward if
+// the content turns it a quarter anticlockwise.
 type line struct {
 	x, y, size float64
 	font       string
@@ -102,7 +102,7 @@ func lines(t testing.TB, content string) []line {
 			rest = rest[m[1]+used:]
 			continue
 		}
-		// Operators begin at the start of a line or after a blank.
+		// Operators start at the beginning of a line or after a space.
 		if i := strings.IndexAny(rest, " \n"); i >= 0 {
 			rest = rest[i+1:]
 		} else {
@@ -133,7 +133,7 @@ func literal(s string) (string, int) {
 	return string(utf16.Decode(units)), i + 1
 }
 
-// stroke is a painted path with what was set when it was painted.
+// stroke is a painted path with the settings at that time.
 type stroke struct {
 	state
 	points   []float64
@@ -145,7 +145,7 @@ type state struct {
 	width, dash  float64
 }
 
-// painted follows the operators of a page's content, text aside.
+// painted interprets the operators of a page's content, except text.
 func painted(t testing.TB, content string) []stroke {
 	t.Helper()
 	var out []stroke

@@ -19,7 +19,7 @@ func write(t testing.TB, doc scene.Document) func() {
 	}
 }
 
-// book is the card as often as pages are wanted.
+// book is the card repeated for a number of pages.
 func book(pages int) scene.Document {
 	doc := scenetest.Card()
 	for len(doc.Pages) < pages {
@@ -57,14 +57,15 @@ func BenchmarkMarks(b *testing.B) {
 	}
 }
 
-// BenchmarkSpeedLimit holds a page of a book of 1,000 to 0.1 of a file of one
-// page. A limit on time is no test: other work on the machine would decide it.
+// BenchmarkSpeedLimit limits a page of a book of 1,000 to 0.1 of a file of one
+// page. It is not a test, because other work on the machine would decide the
+// result.
 func BenchmarkSpeedLimit(b *testing.B) {
 	const most = 0.1
 	single, whole := time.Duration(1<<63-1), time.Duration(1<<63-1)
 	card, thousand := write(b, scenetest.Card()), write(b, book(1000))
 	ratio := 1e9
-	// A neighbour's burst may fall on one side alone: both take turns.
+	// Other load may affect only one side: both alternate.
 	for round := 0; round < 8 && (round < 2 || ratio > most); round++ {
 		single, whole = min(single, stopwatch.Fastest(5, card)), min(whole, stopwatch.Fastest(1, thousand))
 		ratio = float64(whole) / 1000 / float64(single)
@@ -76,7 +77,7 @@ func BenchmarkSpeedLimit(b *testing.B) {
 }
 
 // BenchmarkSpeedLimitOfGrowth: ten times the marks may take ten times as long,
-// and half as much again for noise.
+// plus half for noise.
 func BenchmarkSpeedLimitOfGrowth(b *testing.B) {
 	const most = 15
 	few, many := time.Hour, time.Hour

@@ -1,7 +1,7 @@
 // Package player writes an HTML page that plays the work on a joint step by
-// step. The page is one file that loads nothing else: it works from a memory
-// stick, on a computer without a network. It may import frames, words and the
-// SVG writer.
+// step. The page is a single file that loads nothing else: it works from a
+// memory stick, on a computer without a network. It may import frames, words
+// and the SVG writer.
 package player
 
 import (
@@ -30,7 +30,7 @@ type data struct {
 	Words   scriptWords     `json:"words"`
 }
 
-// scriptWords are the words that the script sets; it fills in %[1]d and %[2]d.
+// scriptWords are the words used by the script, which fills in %[1]d and %[2]d.
 type scriptWords struct {
 	Play  string `json:"play"`
 	Pause string `json:"pause"`

@@ -25,7 +25,7 @@ import (
 	"drawdown/render/words"
 )
 
-// planOf plans a built-in pattern, or the text of one.
+// planOf plans a built-in pattern, or a pattern given as text.
 var planOf = patterntest.Plan
 
 // written writes the page of a pattern in a language.
@@ -43,8 +43,8 @@ func written(t testing.TB, pattern, language string, loosening bool) (string, fr
 	return b.String(), show
 }
 
-// The page names nothing outside itself: no address but the name of the SVG
-// elements, no import, and a policy that forbids all requests.
+// The page refers to nothing outside itself: no address except the SVG
+// namespace, no import, and a policy that forbids all requests.
 func TestSelfContained(t *testing.T) {
 	for _, language := range words.Languages() {
 		text, _ := written(t, "p4-head", language, false)
@@ -62,7 +62,7 @@ func TestSelfContained(t *testing.T) {
 	}
 }
 
-// What a file says stays text, whatever it says.
+// Text from a file stays text, whatever it contains.
 func TestHostileWords(t *testing.T) {
 	text, _ := written(t, `
 drawdown: 1
@@ -77,7 +77,7 @@ tighten: {stages: [{torque: 20 N·m, note: "</script><img src=x>"}], source: wor
 
 func TestMain(m *testing.M) { os.Exit(pagetest.Main(m)) }
 
-// opened opens a tab at a page that is written to a file.
+// opened opens a tab with a page written to a file.
 func opened(t *testing.T, html string) (one *pagetest.Tab, path string) {
 	t.Helper()
 	one = pagetest.NewTab(t, pagetest.Browser(t), pagetest.Desktop)
@@ -92,8 +92,8 @@ func opened(t *testing.T, html string) (one *pagetest.Tab, path string) {
 func at(one *pagetest.Tab) string { return pagetest.Evaluate[string](one, `document.body.dataset.at`) }
 
 // The page is played to its end in a browser, from a file: every step is shown
-// once, stepping and the keys work, nothing goes wrong, and nothing but the
-// page itself is asked for.
+// once, stepping and the keys work, there are no errors, and only the page
+// itself is requested.
 func TestPlays(t *testing.T) {
 	t.Parallel()
 	html, show := written(t, "p4-head", "en", false)
@@ -121,7 +121,8 @@ func TestPlays(t *testing.T) {
 	one.Do(chromedp.KeyEvent(kb.ArrowLeft))
 	want("an arrow key back", "1", "2", "20 N·m")
 
-	// The marks tell the state: one now, those before it tight, small ones out.
+	// The marks show the state: one now, those before it tight, small ones
+	// removed.
 	states := pagetest.Evaluate[string](one, `JSON.stringify([...document.querySelectorAll('figure [data-role="mark"]')].reduce((all, e) => {
 		(all[e.dataset.state] = all[e.dataset.state] || {})[e.dataset.id] = 1; return all; }, {}))`)
 	var marks map[string]map[string]int
@@ -134,14 +135,14 @@ func TestPlays(t *testing.T) {
 	one.Do(chromedp.KeyEvent(kb.Home), chromedp.KeyEvent(kb.ArrowLeft))
 	want("before the start", "-1", "Ready: all screwed in by hand", "")
 
-	// Played by its key, with the waits between steps cut short: every step is
-	// shown once.
+	// Played with its key, with the waits between steps shortened: every step
+	// is shown once.
 	pagetest.Evaluate[bool](one, `window.shown = []; window.later = window.setTimeout; window.setTimeout = (f, ms) => later(f, ms > 5000 ? ms : 0);
 		new MutationObserver(() => shown.push(Number(document.body.dataset.at))).observe(document.body, {attributeFilter: ["data-at"]}); true`)
 	one.Do(chromedp.KeyEvent(" "))
 	one.Until(fmt.Sprintf(`document.body.dataset.at == "%d" && document.body.dataset.playing == "no"`, len(show.Steps)))
 	want("played", fmt.Sprint(len(show.Steps)), "All done", "")
-	// 4 stages of 10 and one of 4, by the pattern file.
+	// 4 stages of 10 and one of 4, as in the pattern file.
 	if len(show.Steps) != 44 {
 		t.Errorf("%d steps", len(show.Steps))
 	}
@@ -153,7 +154,7 @@ func TestPlays(t *testing.T) {
 		t.Errorf("the steps as played (- wanted, + shown):\n%s", diff)
 	}
 
-	// Played again from the end it starts anew, and pauses.
+	// Played again from the end, it starts again, and pauses.
 	pagetest.Evaluate[bool](one, `window.setTimeout = later; true`)
 	one.Click("#play")
 	if playing() != "yes" || text("play-word") != "Pause" {
@@ -182,8 +183,8 @@ func TestPlays(t *testing.T) {
 	}
 }
 
-// The watch sees a page that asks for more and one that breaks: else silence
-// would prove nothing.
+// The test notices a page that requests more and one that breaks; otherwise
+// silence would prove nothing.
 func TestWatchSees(t *testing.T) {
 	t.Parallel()
 	server := httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
@@ -200,8 +201,8 @@ func TestWatchSees(t *testing.T) {
 	}
 }
 
-// Every pattern opens in every language without a complaint, and reduced
-// motion leaves no animation running.
+// Every pattern opens in every language without errors, and reduced motion
+// leaves no animation running.
 func TestOpensEverywhere(t *testing.T) {
 	t.Parallel()
 	for k, name := range patterns.Builtin() {

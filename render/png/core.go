@@ -10,22 +10,23 @@ import (
 )
 
 // gg spends some nanoseconds on every pixel of a fill, which is most of the
-// time of a page with tinted panels. So the blocks that lie wholly inside a
-// large shape are cut out of its path and painted row by row; gg paints the
-// rest, soft edges and all. The pixels are the same.
+// time for a page with tinted panels. So blocks completely inside a large shape
+// are cut out of its path and painted row by row; gg paints the rest, including
+// the soft edges. The pixels are the same.
 
 const (
 	// stripRows is the height of the blocks.
 	stripRows = 16
-	// leastCore is the width of a block, in pixels, that is worth cutting out.
+	// leastCore is the smallest width of a block, in pixels, that is worth
+	// cutting out.
 	leastCore = 24
-	// aside is how far a block keeps from an edge, in pixels: the rasteriser
-	// rounds.
+	// aside is the distance of a block from an edge, in pixels, because the
+	// rasterizer rounds.
 	aside = 1
 )
 
-// core is a block of pixels inside a path, and how often the path winds
-// around it.
+// core is a block of pixels inside a path, and the path's winding number around
+// it.
 type core struct {
 	image.Rectangle
 	winding int
@@ -33,8 +34,8 @@ type core struct {
 
 type edge struct{ a, b scene.Point }
 
-// edges adds to out the straight pieces of outlines, each closed as a fill has
-// it.
+// edges appends the straight pieces of outlines to out, each closed as in a
+// fill.
 func edges(out []edge, path []outline) []edge {
 	for _, o := range path {
 		at := o.points[len(o.points)-1]
@@ -46,7 +47,7 @@ func edges(out []edge, path []outline) []edge {
 	return out
 }
 
-// cores finds the blocks of the area that lie wholly inside the path.
+// cores finds the blocks of the area that are completely inside the path.
 func cores(path []edge, area image.Rectangle) []core {
 	var out []core
 	for y := area.Min.Y; y < area.Max.Y; y += stripRows {
@@ -56,15 +57,15 @@ func cores(path []edge, area image.Rectangle) []core {
 	return out
 }
 
-// span is where an edge runs in a strip, from left to right, and whether it
+// span is the extent of an edge in a strip, from left to right, and whether it
 // crosses the middle of the strip downwards (1) or upwards (−1).
 type span struct {
 	low, high float64
 	crossing  int
 }
 
-// stripCores sweeps a strip from left to right. Between two edges the path
-// winds equally often round every point from the top to the bottom.
+// stripCores sweeps a strip from left to right. Between two edges the winding
+// number is the same for every point from top to bottom.
 func stripCores(path []edge, strip image.Rectangle) []core {
 	var spans []span
 	for _, e := range path {

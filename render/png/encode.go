@@ -12,11 +12,11 @@ import (
 )
 
 // level 1 of the deflate coder: level 6 saves a tenth of the bytes and takes
-// twice the time.
+// twice as long.
 const level = 1
 
-// encode paints a page and writes it as an indexed PNG (ISO/IEC 15948) that carries
-// its resolution, so that it prints at its true size.
+// encode paints a page and writes it as an indexed PNG (ISO/IEC 15948) with its
+// resolution, so that it prints at true size.
 func encode(w io.Writer, p *painter, dpi int) error {
 	c := &chunks{w: w}
 	if _, err := io.WriteString(w, "\x89PNG\r\n\x1a\n"); err != nil {
@@ -24,7 +24,7 @@ func encode(w io.Writer, p *painter, dpi int) error {
 	}
 	size := binary.BigEndian.AppendUint32(nil, uint32(p.width))
 	size = binary.BigEndian.AppendUint32(size, uint32(p.height))
-	c.chunk("IHDR", append(size, 8, 3, 0, 0, 0)) // 8 bits an index, palette, not interlaced
+	c.chunk("IHDR", append(size, 8, 3, 0, 0, 0)) // 8 bits per index, palette, not interlaced
 
 	if p.page.Imprint != "" {
 		c.chunk("tEXt", []byte("Comment\x00"+p.page.Imprint+"\n"))
@@ -48,9 +48,9 @@ func encode(w io.Writer, p *painter, dpi int) error {
 	return c.err
 }
 
-// data writes the pixels. One goroutine paints a band while this one packs the
-// band before: the order of the bands, and so every byte, is the same on any
-// number of cores.
+// data writes the pixels. One goroutine paints a band while this one compresses
+// the band before. The order of the bands, and so every byte, is the same on
+// any number of cores.
 func data(c *chunks, p *painter) error {
 	out := bufio.NewWriterSize(c, 1<<15)
 	deflate, err := zlib.NewWriterLevel(out, level)
@@ -121,7 +121,7 @@ func (c *chunks) chunk(kind string, content []byte) {
 	_, c.err = c.w.Write(b)
 }
 
-// Write writes a piece of the compressed pixels as a chunk of its own.
+// Write writes a piece of the compressed pixels as a chunk.
 func (c *chunks) Write(b []byte) (int, error) {
 	c.chunk("IDAT", b)
 	return len(b), c.err

@@ -2,7 +2,7 @@ package png
 
 import "drawdown/geometry/finding"
 
-// What can be wrong with a picture.
+// Errors of a picture.
 const (
 	NoResolution finding.Code = "picture resolution" // dpi, least, most
 	TooLarge     finding.Code = "picture too large"  // page, width and height in mm, dpi, across, down, most: millions, best: dpi

@@ -6,11 +6,11 @@ import (
 	"drawdown/render/scene"
 )
 
-// A band sees little of a long line, and gg cuts a curve into pieces of one
-// pixel, each of them with a joint. So paths come to gg as straight pieces that
-// are as long as they may be, without those that cannot be seen in the band.
+// A band shows little of a long line, and gg divides a curve into pieces of one
+// pixel, each with a joint. So paths are given to gg as straight pieces that
+// are as long as possible, without those outside the band.
 
-// straight is how far a chord may lie from its curve, in pixels.
+// straight is the largest distance of a chord from its curve, in pixels.
 const straight = 0.03
 
 type outline struct {
@@ -34,15 +34,15 @@ func outlines(path scene.Path, place func(scene.Point) scene.Point) []outline {
 	}
 	for i, run := range placed.FlattenTo(straight) {
 		if out[i].closed {
-			run = run[:len(run)-1] // without the beginning, come back to
+			run = run[:len(run)-1] // without the repeated start point
 		}
 		out[i].points = run
 	}
 	return out
 }
 
-// seen drops the points whose neighbours lie on the same side of the band as
-// they do. The piece that then joins the neighbours lies there too.
+// seen drops the points whose neighbours are on the same side of the band as
+// they are. The piece that then connects the neighbours is there too.
 func (o outline) seen(top, bottom float64) []scene.Point {
 	side := func(q scene.Point) int {
 		switch {

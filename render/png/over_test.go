@@ -11,8 +11,8 @@ import (
 	"drawdown/render/scene"
 )
 
-// The page is painted over the picture: what no item covers keeps the
-// picture's grey, to the step of the palette, in every band.
+// The page is painted over the picture: what no item covers keeps the grey of
+// the picture, within a step of the palette, in every band.
 func TestWriteOver(t *testing.T) {
 	page := scene.Page{Name: "over", Width: 60, Height: 80, Margin: 1, Items: []scene.Item{
 		scene.Shape{Path: scene.Rect(10, 10, 20, 60, 0), Fill: scene.Black},

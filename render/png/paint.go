@@ -14,13 +14,13 @@ import (
 )
 
 const (
-	// bandRows is the height of a band. It is fixed: a band's height must not
-	// hang on the machine.
+	// bandRows is the height of a band. It is fixed, so that the output does
+	// not depend on the machine.
 	bandRows = 128
-	// padRows are painted above a band and dropped: the rasteriser under gg
-	// rounds coordinates below zero the wrong way.
+	// padRows are painted above a band and dropped: the rasterizer in gg rounds
+	// coordinates below zero the wrong way.
 	padRows    = 2
-	bandMargin = 2 // how far beyond the band a line is kept, in pixels, besides its width
+	bandMargin = 2 // how far beyond the band a line is kept, in pixels, in addition to its width
 )
 
 // painter paints a page band by band.
@@ -32,14 +32,15 @@ type painter struct {
 	rows    []rows // of each item
 	canvas  *image.RGBA
 	dc      *gg.Context
-	top     int // the page row at the top of the canvas, pad rows included
+	top     int // the page row at the top of the canvas, including padRows
 	letters typesetter
 	colour  mapper
-	edges   []edge      // of the shape at hand, kept for its room
-	under   *image.Gray // a picture of the page that it is painted over; nil for none
+	edges   []edge      // of the current shape, kept to reuse memory
+	under   *image.Gray // a picture to paint over; nil for none
 }
 
-// rows are the pixel rows that an item may touch, the last one excluded.
+// rows are the pixel rows that an item may touch, from first up to but not
+// including end.
 type rows struct{ first, end int }
 
 func newPainter(page scene.Page, width, height int, perMM float64) *painter {
@@ -57,7 +58,7 @@ func newPainter(page scene.Page, width, height int, perMM float64) *painter {
 }
 
 // paint paints the page rows from first to end, at most bandRows, and writes a
-// palette index for each of their pixels, row by row with a filter byte ahead.
+// palette index for each pixel, row by row with a filter byte in front.
 func (p *painter) paint(first, end int, out []byte) {
 	p.top = first - padRows
 	p.blank()
@@ -104,13 +105,13 @@ func (p *painter) stroke(path []outline, ink color.RGBA, width, dash float64) {
 	p.dc.SetDash()
 	if dash > 0 {
 		p.dc.SetDash(dash, dash)
-		margin = math.Inf(1) // the dashes hang on the whole line
+		margin = math.Inf(1) // the dashes depend on the whole line
 	}
 	p.dc.SetColor(ink)
 	p.dc.SetLineWidth(width)
-	// gg caps a closed line where it begins, and where the caps lie on the line
-	// its edge is painted twice. So a closed line begins in the middle of its
-	// first piece, with ends cut off square that meet there.
+	// gg caps a closed line at its start, and where the caps overlap the line
+	// its edge is painted twice. So a closed line starts in the middle of its
+	// first piece, with butt ends that meet there.
 	p.dc.SetLineCapButt()
 	for _, o := range path {
 		if o.closed && dash == 0 {
@@ -155,8 +156,8 @@ func (p *painter) trace(path []outline, margin float64) {
 	}
 }
 
-// cutOut winds the path back round a core once, so that it is outside. Where
-// the path winds round it twice, gg paints it again.
+// cutOut winds the path back around a core once, so that it is outside. Where
+// the path winds around it twice, gg paints it again.
 func (p *painter) cutOut(c core) {
 	x1, y1, x2, y2 := float64(c.Min.X), float64(c.Min.Y), float64(c.Max.X), float64(c.Max.Y)
 	if c.winding > 0 {
@@ -197,11 +198,11 @@ func (p *painter) text(t scene.Text) {
 	draw.DrawMask(p.canvas, at, ink, image.Point{}, stencil, stencil.Rect.Min, draw.Over)
 }
 
-// highest and lowest bound the letters of the typeface as shares of the em,
-// from the line up and down (the bounding box in its head table).
+// highest and lowest are the extent of the letters above and below the
+// baseline, in em (from the bounding box in the font's head table).
 const highest, lowest = 1.13, 0.28
 
-// extent bounds the rows of an item, with a pixel or two to spare.
+// extent limits the rows of an item, with a pixel or two to spare.
 func (p *painter) extent(it scene.Item) rows {
 	low, high := math.Inf(1), math.Inf(-1)
 	switch it := it.(type) {

@@ -11,8 +11,8 @@ import (
 type rgb [3]uint8
 
 // palette holds white, the other inks, and as many even blends of every two
-// inks as 256 places allow: what lies on a soft edge is a blend of two inks.
-// White is at index 0.
+// inks as fit into 256 entries: a soft edge is a blend of two inks. White is at
+// index 0.
 var palette = sync.OnceValue(func() []rgb {
 	inks := []rgb{colour(scene.White)}
 	for k := scene.Black; k < scene.White; k++ {
@@ -44,7 +44,7 @@ func pairs(inks []rgb, do func(a, b rgb)) {
 	}
 }
 
-// apart is the largest difference of two colours in one channel.
+// apart is the largest difference of two colours in a channel.
 func apart(a, b rgb) int {
 	most := 0
 	for i := range a {
@@ -72,11 +72,11 @@ func nearest(c rgb) uint8 {
 	return uint8(best)
 }
 
-// cacheBits is chosen so that few colours of a page share a place.
+// cacheBits is chosen so that few colours of a page share an entry.
 const cacheBits = 14
 
-// mapper brings opaque pixels to palette indices. It keeps the answers: a page
-// has millions of pixels and some thousand colours.
+// mapper maps opaque pixels to palette indices. It caches the results: a page
+// has millions of pixels but only some thousand colours.
 type mapper struct {
 	pixels  [1 << cacheBits]uint32
 	indices [1 << cacheBits]uint8
@@ -84,8 +84,8 @@ type mapper struct {
 
 const white = 0xffffffff
 
-// A row is looked at in long and in short blocks of pixels: most long ones are
-// as the one above, and most of the rest have one colour.
+// A row is compared in long and short blocks of pixels: most long ones equal
+// the one above, and most of the rest have one colour.
 const longBlock, shortBlock = 256, 32
 
 // rows maps rows of RGBA pixels. Each row of out begins with a filter byte.
@@ -93,7 +93,7 @@ func (m *mapper) rows(out, pix []byte, width int) {
 	var above []byte
 	for y := 0; len(out) > 0; y++ {
 		row := out[:width+1]
-		row[0] = 0 // PNG filter "none": palette indices are no amounts
+		row[0] = 0 // PNG filter "none": palette indices cannot be predicted
 		for x := 0; x < width; x += longBlock {
 			n := min(longBlock, width-x)
 			at := 4 * (y*width + x)
@@ -120,7 +120,7 @@ func (m *mapper) long(out, pix []byte) {
 func (m *mapper) short(out, pix []byte) {
 	last := binary.LittleEndian.Uint32(pix)
 	index := m.index(last)
-	if len(out) == shortBlock && bytes.Equal(pix[4:], pix[:len(pix)-4]) { // each pixel is as its neighbour
+	if len(out) == shortBlock && bytes.Equal(pix[4:], pix[:len(pix)-4]) { // all pixels are equal
 		eight := uint64(index) * 0x0101010101010101
 		for x := 0; x < shortBlock; x += 8 {
 			binary.LittleEndian.PutUint64(out[x:], eight)

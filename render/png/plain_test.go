@@ -16,8 +16,8 @@ import (
 	"drawdown/render/scene"
 )
 
-// plain paints a page as gg is commonly used: on a whole RGBA page, with gg's
-// own text. It is the picture that the bands must look like.
+// plain paints a page with gg in the usual way, on a whole RGBA page with gg's
+// own text. The bands must look like it.
 func plain(t testing.TB, page scene.Page, dpi int) *image.RGBA {
 	t.Helper()
 	width, height, err := PixelSize(page, dpi)
@@ -61,7 +61,7 @@ func plainShape(dc *gg.Context, s scene.Shape, perMM float64) {
 	}
 	for _, run := range subPaths(s.Path) {
 		if run[len(run)-1].Verb == scene.Close {
-			// Two caps over one place would paint the edge of the line twice.
+			// Two caps in one place would paint the edge of the line twice.
 			dc.SetLineCapButt()
 			run = fromMiddle(run)
 		} else {
@@ -83,8 +83,8 @@ func subPaths(path scene.Path) []scene.Path {
 	return runs
 }
 
-// fromMiddle returns a closed sub-path as an open one that begins and ends in the
-// middle of its first piece.
+// fromMiddle returns a closed sub-path as an open one that starts and ends in
+// the middle of its first piece.
 func fromMiddle(run scene.Path) scene.Path {
 	start, first := run[0].P[0], run[1]
 	between := func(p, q scene.Point) scene.Point { return scene.Point{X: (p.X + q.X) / 2, Y: (p.Y + q.Y) / 2} }
@@ -138,7 +138,7 @@ func plainText(t testing.TB, dc *gg.Context, s scene.Text, perMM float64) {
 	dc.Pop()
 }
 
-// size is the number of bytes that are written.
+// size is the number of bytes written.
 func size(t testing.TB, write func(w io.Writer) error) int {
 	t.Helper()
 	var b bytes.Buffer

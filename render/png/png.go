@@ -2,7 +2,7 @@
 //
 // The page is painted in bands of fixed height, so that memory never holds a
 // whole page, and stored with a palette of the inks and their blends. It may
-// import scenes and type.
+// import scene and font.
 package png
 
 import (
@@ -17,13 +17,13 @@ import (
 	"drawdown/render/scene"
 )
 
-// The resolutions that are painted, in dots per inch.
+// The limits of the resolution, in dots per inch.
 const (
 	CoarsestDPI = 36
 	FinestDPI   = 1200
 )
 
-// mostPixels bounds a picture: A4 at 1200 dpi and A0 at 300 dpi fit.
+// mostPixels limits a picture: A4 at 1200 dpi and A0 at 300 dpi fit.
 const mostPixels = 150e6
 
 const mmPerInch = 25.4
@@ -65,7 +65,7 @@ func PixelSize(page scene.Page, dpi int) (width, height int, err error) {
 }
 
 // Paint returns the page as a picture with a palette, for formats that are
-// encoded elsewhere. It takes what Write takes.
+// encoded elsewhere. It accepts the same arguments as Write.
 func Paint(page scene.Page, dpi int) (*image.Paletted, error) {
 	painter, err := painterFor(page, dpi)
 	if err != nil {
@@ -89,8 +89,8 @@ func Paint(page scene.Page, dpi int) (*image.Paletted, error) {
 	return made, nil
 }
 
-// WriteOver paints the page over a grey picture of the whole page, which has
-// the page's size in pixels at that resolution; PixelSize gives it.
+// WriteOver paints the page over a grey picture, whose size must be that of the
+// page in pixels at that resolution; see PixelSize.
 func WriteOver(w io.Writer, page scene.Page, dpi int, under *image.Gray) error {
 	p, err := painterFor(page, dpi)
 	if err != nil {

@@ -53,8 +53,8 @@ func decoded(t testing.TB, file []byte) *image.RGBA {
 	return out
 }
 
-// differ returns the largest difference of a channel outside the blind area, and
-// how many pixels differ by more than over.
+// differ returns the largest difference in a channel outside the blind area,
+// and the number of pixels that differ by more than over.
 func differ(t testing.TB, a, b *image.RGBA, blind image.Rectangle, over int) (largest, many int) {
 	t.Helper()
 	if a.Rect != b.Rect {
@@ -78,7 +78,7 @@ func differ(t testing.TB, a, b *image.RGBA, blind image.Rectangle, over int) (la
 	return largest, many
 }
 
-// upwardBox is where the card has its upward text, with room to spare.
+// upwardBox is the area of the card's upward text, with a margin.
 func upwardBox(page scene.Page, perMM float64) image.Rectangle {
 	for _, it := range page.Items {
 		if t, ok := it.(scene.Text); ok && t.Upward {
@@ -97,15 +97,15 @@ var looks = []struct {
 }{
 	{"card 300", scenetest.Card().Pages[0], 300, 24},
 	{"card 96", scenetest.Card().Pages[0], 96, 24},
-	// gg leaves out pieces under 1/8 pixel, and a dash that ends in one may be
-	// that much shorter where a place above the band is rounded the other way.
+	// gg omits pieces under 1/8 pixel. A dash that ends in one may be that much
+	// shorter if a point above the band is rounded the other way.
 	{"dashes", dashes(), 96, 40},
 	{"marks", scenetest.Marks(400).Pages[0], 150, 24},
 }
 
-// dashes is a page of dashed lines over many bands. They have corners and no
-// curves: along a curve gg adds up the roundings of many short pieces, so that
-// its dashes drift.
+// dashes is a page of dashed lines over many bands. They have corners but no
+// curves: along a curve gg accumulates the rounding of many short pieces, so
+// that its dashes drift.
 func dashes() scene.Page {
 	page := scene.Page{Width: 200, Height: 200}
 	for i := range 9 {
@@ -115,13 +115,13 @@ func dashes() scene.Page {
 	return page
 }
 
-// The bands must be as gg draws the page in one piece, to a tenth of a pixel.
-// What differs: gg cuts a curve into pieces of one pixel and rounds each end to
-// 1/64 pixel, which turns the edge of a stroke by as much and shakes it by some
-// 0.05 pixel; here the pieces are longer, and stray 0.03 pixel from the curve.
-// Neither is nearer to the picture drawn eight times as fine and averaged.
-// Upward text is left out: gg turns the finished letters and blurs them;
-// TestUpward looks at it.
+// The bands must match the page drawn by gg in one piece, to a tenth of a
+// pixel. Differences: gg divides a curve into pieces of one pixel and rounds
+// each end to 1/64 pixel, which turns the edge of a stroke and shifts it by
+// some 0.05 pixel. Here the pieces are longer, and deviate by 0.03 pixel from
+// the curve. Neither is closer to the picture drawn eight times as fine and
+// averaged. Upward text is excluded, because gg turns and blurs the finished
+// letters; TestUpward covers it.
 func TestBandsAreAsPlainGG(t *testing.T) {
 	for _, c := range looks {
 		if stopwatch.Raced && c.dpi > 100 {
@@ -144,10 +144,10 @@ func TestBandsAreAsPlainGG(t *testing.T) {
 	}
 }
 
-// The file must look as gg draws the page. What differs besides: 256 colours
-// cannot hold every blend of three inks. Where a blue line runs into a black
-// ring on white, the blend is kept to 32 of 255 at the worst, and one that lies
-// between two colours may fall to either.
+// The file must look like the page drawn by gg. One more difference: 256
+// colours cannot hold every blend of three inks. Where a blue line meets a
+// black ring on white, the blend is within 32 of 255 in the worst case, and one
+// between two colours may be either.
 func TestLooksAsPlainGG(t *testing.T) {
 	for _, c := range looks {
 		if stopwatch.Raced && c.dpi > 100 {
@@ -162,9 +162,9 @@ func TestLooksAsPlainGG(t *testing.T) {
 	}
 }
 
-// Upward text is level text turned a quarter anticlockwise: (x, y) on a page W
-// wide comes to (y, W−x). At 254 dpi a millimetre is ten pixels, so that both
-// pages fall on the same grid.
+// Upward text is level text turned a quarter anticlockwise: (x, y) on a page of
+// width W moves to (y, W−x). At 254 dpi a millimetre is ten pixels, so that
+// both pages are on the same grid.
 func TestUpward(t *testing.T) {
 	const s = "Front ↑ Øg·N·m"
 	for _, anchor := range []scene.Anchor{scene.Start, scene.Middle, scene.End} {
@@ -183,7 +183,8 @@ func TestUpward(t *testing.T) {
 				turned.Set(y, a.Rect.Dx()-1-x, a.At(x, y))
 			}
 		}
-		// Places are rounded to 1/64 pixel: 4 of 255, and a step of the palette.
+		// Positions are rounded to 1/64 pixel: 4 of 255, and a step of the
+		// palette.
 		if largest, _ := differ(t, turned, b, image.Rectangle{}, 0); largest > 16 {
 			t.Errorf("anchor %d: differs by up to %d from turned level text", anchor, largest)
 		}
@@ -193,9 +194,9 @@ func TestUpward(t *testing.T) {
 	}
 }
 
-// The golden picture is our own output, looked at by eye. It is compared by
-// pixels, since packing may change with the library; processors with fused
-// multiplication round a few of them otherwise.
+// The golden picture is our own output, inspected by eye. It is compared by
+// pixels, since compression may change with the library; processors with fused
+// multiply-add round a few of them differently.
 func TestGolden(t *testing.T) {
 	path := filepath.Join("testdata", "card-75dpi.png")
 	file := written(t, scenetest.Card().Pages[0], 75)
@@ -310,7 +311,7 @@ func TestTurnsDown(t *testing.T) {
 	}
 }
 
-// Anything within the limits is painted, however odd.
+// Anything within the limits is painted, however unusual.
 func TestPaintsTheOdd(t *testing.T) {
 	far := scene.Furthest
 	page := scene.Page{Width: 40, Height: 30, Items: []scene.Item{
@@ -327,7 +328,7 @@ func TestPaintsTheOdd(t *testing.T) {
 	decoded(t, written(t, scene.Page{Width: 0.001, Height: 0.001}, 36))
 }
 
-// broken takes some bytes and then fails.
+// broken accepts some bytes and then fails.
 type broken struct{ left int }
 
 var errFull = errors.New("the disk is full")
@@ -349,17 +350,17 @@ func TestPassesOnWriteErrors(t *testing.T) {
 		}
 	}
 	for i := 0; i < 5000 && runtime.NumGoroutine() > before; i++ {
-		time.Sleep(time.Millisecond) // a busy machine lets them end later
+		time.Sleep(time.Millisecond) // on a busy machine they end later
 	}
 	if after := runtime.NumGoroutine(); after > before {
 		t.Errorf("%d goroutines are left over", after-before)
 	}
 }
 
-// Whatever the path, a fill with blocks cut out has the pixels of a plain fill.
+// For any path, a fill with blocks cut out has the pixels of a plain fill.
 func TestCutOutFillsAreTheSame(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
-		// Inside the page: gg itself gets a shape wrong that crosses its edge.
+		// Inside the page: gg itself draws a shape across its edge wrongly.
 		place := rapid.Float64Range(0, 12)
 		page := scene.Page{Width: 12, Height: 12}
 		var path scene.Path
@@ -388,7 +389,7 @@ func TestCutOutFillsAreTheSame(t *testing.T) {
 	})
 }
 
-// A block lies wholly inside: every corner is wound round as often as said.
+// A block is completely inside: every corner has the stated winding number.
 func TestCoresOfARing(t *testing.T) {
 	ring := append(scene.Circle(200, 200, 150), scene.Circle(200, 200, 50)...)
 	path := outlines(ring, func(q scene.Point) scene.Point { return q })
@@ -398,7 +399,8 @@ func TestCoresOfARing(t *testing.T) {
 		area += c.Dx() * c.Dy()
 		for _, q := range []image.Point{c.Min, c.Max, {X: c.Min.X, Y: c.Max.Y}, {X: c.Max.X, Y: c.Min.Y}} {
 			r := math.Hypot(float64(q.X-200), float64(q.Y-200))
-			// Both circles turn the same way, so the middle is wound round twice.
+			// Both circles turn the same way, so the middle has winding number
+			// 2.
 			if outside := r > 150; outside || c.winding*c.winding == 1 && r < 50 || c.winding*c.winding == 4 && r > 50 {
 				t.Errorf("block %v, wound round %d times, has a corner %.1f from the middle", c.Rectangle, c.winding, r)
 			}
@@ -409,7 +411,8 @@ func TestCoresOfARing(t *testing.T) {
 	}
 }
 
-// gg must have nothing left to paint in a block, whichever way the path turns.
+// gg must have nothing left to paint in a block, in either direction of the
+// path.
 func TestCutOutLeavesNothing(t *testing.T) {
 	square := scene.Rect(2, 2, 8, 8, 0)
 	back := scene.Polyline([]scene.Point{{X: 2, Y: 2}, {X: 2, Y: 10}, {X: 10, Y: 10}, {X: 10, Y: 2}}, true)
@@ -435,7 +438,8 @@ func TestCurvesAreCloselyFollowed(t *testing.T) {
 		o := outlines(scene.Circle(0, 0, r), func(q scene.Point) scene.Point { return q })[0]
 		for i, q := range o.points[1:] {
 			m := math.Hypot((q.X+o.points[i].X)/2, (q.Y+o.points[i].Y)/2)
-			// The cubic itself strays from the circle by 0.03 % of the radius.
+			// The cubic itself deviates from the circle by 0.03 % of the
+			// radius.
 			if short := r - m; short > straight+0.0003*r {
 				t.Errorf("radius %g: a chord lies %.3f inside the circle", r, short)
 			}
@@ -455,8 +459,8 @@ func TestPalette(t *testing.T) {
 	if palette()[0] != colour(scene.White) {
 		t.Error("index 0 is not white")
 	}
-	// A blend of two inks is kept to half a step of its ramp: 2158 levels lie
-	// on 250 places, so a step is 9 levels.
+	// A blend of two inks is within half a step of its ramp: 2158 levels on 250
+	// entries, so a step is 9 levels.
 	rapid.Check(t, func(rt *rapid.T) {
 		ink := rapid.IntRange(int(scene.Black), int(scene.White))
 		a, b := scene.Ink(ink.Draw(rt, "a")), scene.Ink(ink.Draw(rt, "b"))

@@ -14,8 +14,8 @@ import (
 	"drawdown/render/stopwatch"
 )
 
-// fastest returns the shortest of several runs: other work on the machine only
-// ever adds time.
+// fastest returns the shortest of several runs: other work on the machine can
+// only add time.
 func fastest(runs int, do func()) time.Duration {
 	least := time.Duration(1<<63 - 1)
 	for range runs {
@@ -26,8 +26,8 @@ func fastest(runs int, do func()) time.Duration {
 	return least
 }
 
-// reference encodes an empty white A4 page at 300 dpi as image/png does. Times
-// are told as shares of it, so that they hold on any machine.
+// reference encodes an empty white A4 page at 300 dpi with image/png. Times are
+// reported relative to it, so that they are valid on any machine.
 func reference() func() {
 	blank := image.NewRGBA(image.Rect(0, 0, 2480, 3508))
 	draw.Draw(blank, blank.Rect, image.White, image.Point{}, draw.Src)
@@ -73,17 +73,17 @@ func BenchmarkMarks(b *testing.B) {
 	}
 }
 
-// BenchmarkSpeedLimit holds the card to 0.4 of the reference; on a quiet machine
-// it takes 0.30 to 0.34. A limit on time is no test: other work on the machine
-// would decide it.
+// BenchmarkSpeedLimit limits the card to 0.4 of the reference; on a quiet
+// machine it takes 0.30 to 0.34. It is not a test, because other work on the
+// machine would decide the result.
 func BenchmarkSpeedLimit(b *testing.B) {
 	page := scenetest.Card().Pages[0]
 	const most = 0.4
 	encode, do := reference(), write(b, page, 300)
 	blank, card := fastest(1, encode), fastest(1, do)
 	ratio := 1e9
-	// A neighbour's burst may fall on one side alone: both take turns, and many
-	// of them before the card is found too slow.
+	// Other load may affect only one side: both alternate, many times before
+	// the card is found too slow.
 	for round := 0; round < 60 && (round < 5 || ratio > most); round++ {
 		blank, card = min(blank, fastest(1, encode)), min(card, fastest(1, do))
 		ratio = float64(card) / float64(blank)
@@ -108,7 +108,7 @@ func TestBytes(t *testing.T) {
 }
 
 // BenchmarkSpeedLimitOfGrowth: ten times the marks may take ten times as long,
-// and half as much again for noise.
+// plus half for noise.
 func BenchmarkSpeedLimitOfGrowth(b *testing.B) {
 	const most = 15
 	few, many := time.Hour, time.Hour

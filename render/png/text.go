@@ -13,8 +13,8 @@ import (
 	"drawdown/render/scene"
 )
 
-// typesetter paints text. It stands where the scene says, by the width that
-// the scene measured.
+// typesetter paints text at the position given by the scene, with the width
+// that the scene measured.
 type typesetter struct {
 	faces    map[cut]xfont.Face
 	stencils map[scene.Text]*image.Alpha
@@ -26,14 +26,14 @@ type cut struct {
 	size   fixed.Int26_6
 }
 
-// unkerned sets every letter by its advance alone, as the scene measured it
-// and as the PDF does.
+// unkerned advances each letter by its own width, as the scene measured it and
+// as the PDF does.
 type unkerned struct{ xfont.Face }
 
 func (unkerned) Kern(_, _ rune) fixed.Int26_6 { return 0 }
 
-// face returns the face of a text. Faces are cheap and keep no glyphs; unhinted,
-// so that the letters advance by their true widths.
+// face returns the face of a text. Faces are cheap and keep no glyphs. They are
+// unhinted, so that the letters have their exact widths.
 func (s *typesetter) face(t scene.Text, perMM float64) xfont.Face {
 	key := cut{t.Weight, max(1, pixel(t.Size*perMM))}
 	if f, ok := s.faces[key]; ok {
@@ -56,8 +56,8 @@ func (s *typesetter) line(canvas draw.Image, ink image.Image, t scene.Text, perM
 	d.DrawString(font.Clean(t.Content))
 }
 
-// stencil returns the shape of upward text in pixels of the page. It is set level
-// and turned, and kept, since it reaches over many bands.
+// stencil returns the shape of upward text in pixels of the page. The text is
+// set level, turned, and cached, because it extends over many bands.
 func (s *typesetter) stencil(t scene.Text, perMM float64) *image.Alpha {
 	if st, ok := s.stencils[t]; ok {
 		return st
@@ -65,8 +65,8 @@ func (s *typesetter) stencil(t scene.Text, perMM float64) *image.Alpha {
 	em := int(math.Ceil(t.Size * perMM))
 	x, y := t.At.X*perMM, (t.At.Y+t.Before())*perMM
 	column, row := math.Floor(x), math.Floor(y)
-	// The level picture leaves an em on every side. Its pixel (u, v) becomes
-	// the page's pixel (left+v, bottom−u).
+	// The level picture has a margin of one em on every side. Its pixel (u, v)
+	// becomes the page's pixel (left+v, bottom−u).
 	level := image.NewAlpha(image.Rect(0, 0, int(math.Ceil(t.Width*perMM))+2*em, 3*em))
 	d := xfont.Drawer{Dst: level, Src: image.Opaque, Face: s.face(t, perMM), Dot: fixed.Point26_6{
 		X: pixel(float64(em) + 1 - (y - row)),
@@ -78,7 +78,7 @@ func (s *typesetter) stencil(t scene.Text, perMM float64) *image.Alpha {
 	return st
 }
 
-// turn turns a picture a quarter anticlockwise; its lower left pixel comes to
+// turn turns a picture a quarter anticlockwise; its lower left pixel moves to
 // (left, bottom).
 func turn(level *image.Alpha, left, bottom int) *image.Alpha {
 	size := level.Rect.Size()

@@ -2,18 +2,18 @@ package scene
 
 import "math"
 
-// Box is an upright rectangle on the page.
+// Box is a rectangle on the page, parallel to its edges.
 type Box struct{ Left, Top, Right, Bottom float64 }
 
-// NoBox holds nothing; the union with it is the other box.
+// NoBox is empty; its union with another box is that box.
 var NoBox = Box{math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)}
 
-// BoxAbout is the box of a width and a height about a place.
+// BoxAbout is the box of a width and a height around a centre.
 func BoxAbout(c Point, width, height float64) Box {
 	return Box{c.X - width/2, c.Y - height/2, c.X + width/2, c.Y + height/2}
 }
 
-// BoxOf is the smallest box that holds some places.
+// BoxOf is the smallest box that contains some points.
 func BoxOf(points ...Point) Box {
 	b := NoBox
 	for _, q := range points {
@@ -22,22 +22,22 @@ func BoxOf(points ...Point) Box {
 	return b
 }
 
-// Union is the smallest box that holds both.
+// Union is the smallest box that contains both.
 func (b Box) Union(c Box) Box {
 	return Box{math.Min(b.Left, c.Left), math.Min(b.Top, c.Top), math.Max(b.Right, c.Right), math.Max(b.Bottom, c.Bottom)}
 }
 
-// Moved returns the box at another place.
+// Moved returns the box shifted by an offset.
 func (b Box) Moved(by Point) Box {
 	return Box{b.Left + by.X, b.Top + by.Y, b.Right + by.X, b.Bottom + by.Y}
 }
 
-// Nearest returns the place of the box that is nearest to p.
+// Nearest returns the point of the box that is nearest to p.
 func (b Box) Nearest(p Point) Point {
 	return Point{max(b.Left, min(b.Right, p.X)), max(b.Top, min(b.Bottom, p.Y))}
 }
 
-// Corners are those of the box, clockwise from the top left.
+// Corners are the corners of the box, clockwise from the top left.
 func (b Box) Corners() [4]Point {
 	return [4]Point{{b.Left, b.Top}, {b.Right, b.Top}, {b.Right, b.Bottom}, {b.Left, b.Bottom}}
 }
@@ -49,8 +49,8 @@ func (b Box) Height() float64 { return b.Bottom - b.Top }
 // Centre is the middle of the box.
 func (b Box) Centre() Point { return Point{(b.Left + b.Right) / 2, (b.Top + b.Bottom) / 2} }
 
-// Grown returns the box with a margin added on every side; a negative one is
-// taken off.
+// Grown returns the box with a margin added on every side; a negative one
+// shrinks it.
 func (b Box) Grown(margin float64) Box {
 	return Box{b.Left - margin, b.Top - margin, b.Right + margin, b.Bottom + margin}
 }
@@ -60,12 +60,12 @@ func (b Box) Meets(c Box) bool {
 	return b.Left < c.Right && c.Left < b.Right && b.Top < c.Bottom && c.Top < b.Bottom
 }
 
-// Holds reports whether c lies wholly inside b.
+// Holds reports whether c is completely inside b.
 func (b Box) Holds(c Box) bool {
 	return c.Left >= b.Left && c.Right <= b.Right && c.Top >= b.Top && c.Bottom <= b.Bottom
 }
 
-// Contains reports whether the point lies in the box.
+// Contains reports whether the point is in the box.
 func (b Box) Contains(p Point) bool {
 	return p.X >= b.Left && p.X <= b.Right && p.Y >= b.Top && p.Y <= b.Bottom
 }
@@ -73,14 +73,14 @@ func (b Box) Contains(p Point) bool {
 // Cut reports whether the straight line from p to q touches the box.
 func (b Box) Cut(p, q Point) bool {
 	if max(p.X, q.X) < b.Left || min(p.X, q.X) > b.Right || max(p.Y, q.Y) < b.Top || min(p.Y, q.Y) > b.Bottom {
-		return false // as most do
+		return false // the most common case
 	}
 	from, to := b.clip(p, q)
 	return from <= to
 }
 
-// Clipped returns the part of the straight line from p to q that lies in the box;
-// ends inside it stay as they are.
+// Clipped returns the part of the straight line from p to q inside the box.
+// Ends inside it are not changed.
 func (b Box) Clipped(p, q Point) (start, end Point, ok bool) {
 	from, to := b.clip(p, q)
 	if from >= to {
@@ -97,8 +97,8 @@ func (b Box) Clipped(p, q Point) (start, end Point, ok bool) {
 	return start, end, true
 }
 
-// clip returns the stretch of the straight line from p, at 0, to q, at 1, that lies
-// in the box: none where it would end before it begins (Liang and Barsky 1984).
+// clip returns the interval of the straight line from p, at 0, to q, at 1, that
+// is inside the box, with from ≥ to if there is none (Liang and Barsky 1984).
 func (b Box) clip(p, q Point) (from, to float64) {
 	from, to = 0, 1
 	dx, dy := q.X-p.X, q.Y-p.Y
@@ -116,15 +116,14 @@ func (b Box) clip(p, q Point) (from, to float64) {
 	return from, to
 }
 
-// Bounds of letters as shares of the em: capitals and digits reach up to
-// letterTop, accents above it are rare and thin; tails reach down to
-// letterFoot.
+// Extent of letters in em: capitals and digits reach up to letterTop, accents
+// above it are rare and thin; descenders reach down to letterFoot.
 const (
 	letterTop  = 0.76
 	letterFoot = 0.20
 )
 
-// Before is the part of a line that lies ahead of its anchor, in millimetres.
+// Before is the length of a line before its anchor, in millimetres.
 func (t Text) Before() float64 {
 	switch t.Anchor {
 	case Middle:
@@ -156,7 +155,7 @@ func onlyDigits(s string) bool {
 	return s != ""
 }
 
-// Bounds returns the smallest box round a path, from its flattened outline.
+// Bounds returns the bounding box of a path, from its flattened outline.
 func (p Path) Bounds() Box {
 	b := NoBox
 	p.walk(fewPieces, func(q Point, _ bool) {
@@ -165,14 +164,14 @@ func (p Path) Bounds() Box {
 	return b
 }
 
-// Flatten returns each sub-path as a run of straight lines, curves in a few pieces.
+// Flatten returns each sub-path as a polyline, with curves in a few pieces.
 func (p Path) Flatten() [][]Point { return p.flatten(fewPieces) }
 
 func fewPieces(Point, *Segment) int { return 12 }
 
-// FlattenTo does so with as many pieces as keep the lines within a distance of
-// the curves. A chord over 1/n of a cubic lies within 1/8 of its second
-// derivative over n² of it, and that is at most 6 times the largest second
+// FlattenTo does the same with as many pieces as keep the lines within a
+// distance of the curves. A chord over 1/n of a cubic is within 1/8 of its
+// second derivative divided by n², which is at most 6 times the largest second
 // difference of its four points.
 func (p Path) FlattenTo(distance float64) [][]Point {
 	return p.flatten(func(a Point, curve *Segment) int {
@@ -194,7 +193,8 @@ func (p Path) flatten(pieces func(start Point, curve *Segment) int) [][]Point {
 	return runs
 }
 
-// walk goes along the path in straight lines and says where a sub-path begins.
+// walk follows the path in straight lines and reports where each sub-path
+// begins.
 func (p Path) walk(pieces func(start Point, curve *Segment) int, to func(q Point, begins bool)) {
 	var first, here Point
 	for k := range p {
@@ -218,7 +218,8 @@ func (p Path) walk(pieces func(start Point, curve *Segment) int, to func(q Point
 	}
 }
 
-// Bezier is the place on a cubic curve from a to d, over b and c, at t from 0 to 1.
+// Bezier is the point on a cubic curve from a to d, with control points b and
+// c, at t from 0 to 1.
 func Bezier(a, b, c, d Point, t float64) Point {
 	u := 1 - t
 	f := [4]float64{u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t}

@@ -8,11 +8,11 @@ const (
 	None   Ink = iota
 	Black      // text, outlines
 	Grey       // secondary lines and words
-	Accent     // the one accent: a deep blue that prints as a firm grey
+	Accent     // the only accent: a deep blue that prints as a dark grey
 	Shade      // darker tint: boxes that do not apply
 	Tint       // lighter tint: the body of the part
 	White
-	Inks // the number of inks
+	Inks // number of inks
 )
 
 var rgb = [Inks][3]uint8{

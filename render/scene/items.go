@@ -1,6 +1,6 @@
 package scene
 
-// Bounds is the room that items take.
+// Bounds is the bounding box of items.
 func Bounds(items []Item) Box {
 	b := NoBox
 	for _, it := range items {
@@ -9,7 +9,7 @@ func Bounds(items []Item) Box {
 	return b
 }
 
-// Mapped returns items changed by their kind.
+// Mapped returns items changed by a function for their kind.
 func Mapped(items []Item, shape func(Shape) Shape, text func(Text) Text) []Item {
 	var out []Item
 	for _, it := range items {
@@ -23,7 +23,7 @@ func Mapped(items []Item, shape func(Shape) Shape, text func(Text) Text) []Item 
 	return out
 }
 
-// Moved returns items at another place.
+// Moved returns items shifted by an offset.
 func Moved(items []Item, by Point) []Item {
 	return Mapped(items, func(s Shape) Shape {
 		s.Path = s.Path.Moved(by)
@@ -34,8 +34,8 @@ func Moved(items []Item, by Point) []Item {
 	})
 }
 
-// Renamed returns items whose things have other names: on one page they stand for
-// others than the same things do elsewhere.
+// Renamed returns items whose things have other names, so that the same things
+// can be on one page several times.
 func Renamed(items []Item, behind string) []Item {
 	rename := func(t Tag) Tag {
 		if t.Name != "" {
@@ -52,8 +52,8 @@ func Renamed(items []Item, behind string) []Item {
 	})
 }
 
-// Scaled returns the page enlarged on a sheet of another size: everything on it
-// grows by the same factor.
+// Scaled returns the page enlarged on a sheet of another size: everything grows
+// by the same factor.
 func Scaled(p Page, width, height, factor float64) Page {
 	larger := func(q Point) Point { return Point{q.X * factor, q.Y * factor} }
 	items := Mapped(p.Items, func(s Shape) Shape {
@@ -67,12 +67,12 @@ func Scaled(p Page, width, height, factor float64) Page {
 	return Page{Name: p.Name, Width: width, Height: height, Margin: p.Margin * factor, Items: items, Bookmarks: p.Bookmarks}
 }
 
-// Moved returns the path at another place.
+// Moved returns the path shifted by an offset.
 func (p Path) Moved(by Point) Path {
 	return p.Mapped(func(q Point) Point { return Point{q.X + by.X, q.Y + by.Y} })
 }
 
-// Mapped returns the path with each of its points brought elsewhere.
+// Mapped returns the path with each of its points mapped.
 func (p Path) Mapped(to func(Point) Point) Path {
 	out := make(Path, len(p))
 	for i, s := range p {

@@ -9,7 +9,7 @@ import (
 	"drawdown/render/scene/scenetest"
 )
 
-// First principles: what is enlarged keeps its layout, and everything grows by
+// First principles: an enlarged page keeps its layout, and everything grows by
 // the same factor.
 func TestScaled(t *testing.T) {
 	tag := scene.Tag{Name: "M1", Role: scene.Mark}

@@ -2,19 +2,18 @@ package scene
 
 import "math"
 
-// Distance is that of two places, in millimetres.
+// Distance is the distance between two points, in millimetres.
 func (p Point) Distance(q Point) float64 { return math.Hypot(p.X-q.X, p.Y-q.Y) }
 
-// SquareToBox is the square of the distance from a place to a box: a search
-// compares very many of them.
+// SquareToBox is the squared distance from a point to a box: a search compares
+// very many of them.
 func SquareToBox(p Point, b Box) float64 {
 	dx := max(0, b.Left-p.X, p.X-b.Right)
 	dy := max(0, b.Top-p.Y, p.Y-b.Bottom)
 	return dx*dx + dy*dy
 }
 
-// SquareToLine is the square of the distance from a place to the straight line
-// from a to b.
+// SquareToLine is the squared distance from a point to the segment from a to b.
 func SquareToLine(p, a, b Point) float64 {
 	dx, dy := b.X-a.X, b.Y-a.Y
 	length := dx*dx + dy*dy
@@ -26,9 +25,8 @@ func SquareToLine(p, a, b Point) float64 {
 	return x*x + y*y
 }
 
-// LineToBox is the distance from the straight line p–q to a box; 0 where they
-// touch. Where they do not, it is that from an end of the line or a corner of
-// the box.
+// LineToBox is the distance from the segment pq to a box; 0 if they touch.
+// Otherwise it is that from an end of the segment or from a corner of the box.
 func LineToBox(p, q Point, b Box) float64 {
 	if b.Cut(p, q) {
 		return 0
@@ -40,7 +38,7 @@ func LineToBox(p, q Point, b Box) float64 {
 	return math.Sqrt(least)
 }
 
-// RunsToBox is the distance from a flattened path to a box; 0 where they touch.
+// RunsToBox is the distance from a flattened path to a box; 0 if they touch.
 func RunsToBox(runs [][]Point, b Box) float64 {
 	least := math.Inf(1)
 	for _, run := range runs {
@@ -51,13 +49,13 @@ func RunsToBox(runs [][]Point, b Box) float64 {
 	return least
 }
 
-// Crossing reports whether the straight lines a–b and c–d cross.
+// Crossing reports whether the segments ab and cd cross.
 func Crossing(a, b, c, d Point) bool {
 	side := func(p, q, r Point) float64 { return (q.X-p.X)*(r.Y-p.Y) - (q.Y-p.Y)*(r.X-p.X) }
 	return side(a, b, c)*side(a, b, d) < 0 && side(c, d, a)*side(c, d, b) < 0
 }
 
-// LinesNear reports whether two straight lines come nearer than some air.
+// LinesNear reports whether two segments are closer than air.
 func LinesNear(a, b, c, d Point, air float64) bool {
 	if max(a.X, b.X)+air < min(c.X, d.X) || max(c.X, d.X)+air < min(a.X, b.X) ||
 		max(a.Y, b.Y)+air < min(c.Y, d.Y) || max(c.Y, d.Y)+air < min(a.Y, b.Y) {
@@ -69,7 +67,7 @@ func LinesNear(a, b, c, d Point, air float64) bool {
 		SquareToLine(c, a, b) < near || SquareToLine(d, a, b) < near
 }
 
-// Inside reports whether a point lies inside a polygon.
+// Inside reports whether a point is inside a polygon.
 func Inside(p Point, polygon []Point) bool {
 	in := false
 	for k, q := range polygon {

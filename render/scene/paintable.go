@@ -5,16 +5,16 @@ import (
 	"math"
 )
 
-// Limits of what a backend is asked to paint. Furthest is the largest page
-// that a PDF viewer must accept (ISO 32000-1, annex C: 14,400 units of 1/72 in).
+// Limits for backends. Furthest is the largest page that a PDF viewer must
+// accept (ISO 32000-1, annex C: 14,400 units of 1/72 in).
 const (
 	Furthest     = 5080.0 // mm, of a page side and of any coordinate
 	ShortestDash = 0.1    // mm
 	LargestType  = 1000.0 // mm, em
 )
 
-// Check reports whether the figures of a page can be painted: finite, within the
-// limits, and every choice one of those that exist.
+// Check reports whether a page can be painted: all figures are finite and
+// within the limits, and every enumerated value exists.
 func Check(p Page) error {
 	if !(p.Width > 0 && p.Width <= Furthest && p.Height > 0 && p.Height <= Furthest) {
 		return fmt.Errorf("page %q is %g × %g mm: each side must be above 0 and at most %g mm", p.Name, p.Width, p.Height, Furthest)
@@ -82,7 +82,7 @@ func checkText(t Text) error {
 	return checkPoint(t.At)
 }
 
-// checkPoint turns down what is not finite too: no comparison with NaN holds.
+// checkPoint also rejects what is not finite: no comparison with NaN is true.
 func checkPoint(q Point) error {
 	if !(math.Abs(q.X) <= Furthest && math.Abs(q.Y) <= Furthest) {
 		return fmt.Errorf("point (%g, %g) mm: coordinates must be from %g to %g mm", q.X, q.Y, -Furthest, Furthest)

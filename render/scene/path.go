@@ -2,13 +2,13 @@ package scene
 
 import "math"
 
-// Verb is what a segment does.
+// Verb is the kind of a segment.
 type Verb uint8
 
 const (
 	Move  Verb = iota // to P[0]
 	Line              // to P[0]
-	Curve             // cubic over P[0] and P[1] to P[2]
+	Curve             // cubic with control points P[0] and P[1] to P[2]
 	Close             // back to the start
 )
 
@@ -20,13 +20,13 @@ type Segment struct {
 
 var pointCount = [...]int{Move: 1, Line: 1, Curve: 3, Close: 0}
 
-// Points are the points that the segment uses.
+// Points are the used points of the segment.
 func (s *Segment) Points() []Point { return s.P[:pointCount[s.Verb]] }
 
-// Path is a run of segments; each sub-path begins with a Move.
+// Path is a sequence of segments; each sub-path begins with a Move.
 type Path []Segment
 
-// MoveTo starts a sub-path, LineTo and CurveTo go on from there, straight or over
+// MoveTo starts a sub-path. LineTo and CurveTo continue it, straight or with
 // two control points, and Close closes it.
 func (p *Path) MoveTo(x, y float64)     { p.add(Move, Point{x, y}) }
 func (p *Path) LineTo(x, y float64)     { p.add(Line, Point{x, y}) }
@@ -47,13 +47,13 @@ func (p *Path) add(v Verb, points ...Point) {
 	*p = append(*p, s)
 }
 
-// Rounded brings a coordinate to 1/100 mm: finer than any printer, and the
-// same in every backend.
+// Rounded rounds a coordinate to 1/100 mm: finer than any printer, and the same
+// in every backend.
 func Rounded(v float64) float64 { return math.Round(v*100) / 100 }
 
 func (p Point) rounded() Point { return Point{Rounded(p.X), Rounded(p.Y)} }
 
-// Polyline joins the points by straight lines, closed or open.
+// Polyline connects the points by straight lines, closed or open.
 func Polyline(points []Point, closed bool) Path {
 	var p Path
 	for i, q := range points {
@@ -69,7 +69,7 @@ func Polyline(points []Point, closed bool) Path {
 	return p
 }
 
-// Traced is a closed outline of places elsewhere, each brought onto the page.
+// Traced is a closed outline with each of its points mapped to the page.
 func Traced[P any](outline []P, at func(P) Point) Path {
 	points := make([]Point, len(outline))
 	for i, p := range outline {
@@ -78,7 +78,7 @@ func Traced[P any](outline []P, at func(P) Point) Path {
 	return Polyline(points, true)
 }
 
-// Rect is an upright rectangle with corners rounded to the radius.
+// Rect is a rectangle with rounded corners.
 func Rect(x, y, w, h, radius float64) Path {
 	r := math.Min(radius, math.Min(w, h)/2)
 	if r <= 0 {
@@ -102,7 +102,7 @@ func Rect(x, y, w, h, radius float64) Path {
 // Path is the edge of the box.
 func (b Box) Path() Path { return Rect(b.Left, b.Top, b.Width(), b.Height(), 0) }
 
-// Cross is a line across and one down through a place.
+// Cross is a horizontal and a vertical line through a point.
 func Cross(x, y, arm float64) Path {
 	var p Path
 	p.Stroke(x-arm, y, x+arm, y)
@@ -110,7 +110,7 @@ func Cross(x, y, arm float64) Path {
 	return p
 }
 
-// kappa places the control points of a cubic quarter circle: 4/3·(√2−1).
+// kappa positions the control points of a cubic quarter circle: 4/3·(√2−1).
 const kappa = 0.5522847498307936
 
 // Circle is a full circle.
@@ -126,8 +126,8 @@ func Circle(x, y, radius float64) Path {
 	return p
 }
 
-// Polygon is a regular polygon; the first corner lies in the direction
-// firstDeg, anticlockwise from the right as seen on the page.
+// Polygon is a regular polygon. Its first corner is in the direction firstDeg,
+// anticlockwise from the right as seen on the page.
 func Polygon(x, y, radius float64, sides int, firstDeg float64) Path {
 	points := make([]Point, sides)
 	for i := range points {
@@ -137,8 +137,8 @@ func Polygon(x, y, radius float64, sides int, firstDeg float64) Path {
 	return Polyline(points, true)
 }
 
-// Wedge is a slice of a disc from the top, clockwise by sweepDeg (negative:
-// anticlockwise), as a turned bolt head shows its angle.
+// Wedge is a sector of a disc from the top, clockwise by sweepDeg (negative:
+// anticlockwise), for the angle of a turned bolt head.
 func Wedge(x, y, radius, sweepDeg float64) Path {
 	var p Path
 	p.MoveTo(x, y)
@@ -148,7 +148,7 @@ func Wedge(x, y, radius, sweepDeg float64) Path {
 	return p
 }
 
-// Arc adds an arc about c in pieces of at most a right angle. Angles are in
+// Arc adds an arc around c in pieces of at most a right angle. Angles are in
 // radians, clockwise on the page from the right.
 func (p *Path) Arc(c Point, radius, from, sweep float64) {
 	pieces := int(math.Ceil(math.Abs(sweep) / (math.Pi / 2)))

@@ -4,31 +4,31 @@
 // measures nothing and lays out nothing. It imports nothing of the project.
 package scene
 
-// Document is a run of pages that belong together.
+// Document is a sequence of pages that belong together.
 type Document struct {
 	Title    string
 	Subject  string
 	Language string // BCP 47 tag of the text
-	Imprint  string // what the file says of itself to programs: ASCII without quotes, brackets and &; empty for nothing
+	Imprint  string // metadata about the program: ASCII without quotes, brackets and &; "" for none
 	Pages    []Page
 }
 
 // Page is one sheet of paper.
 type Page struct {
-	Name   string // tells the pages of a document apart in file names
+	Name   string // distinguishes the pages of a document in file names
 	Width  float64
 	Height float64
-	Margin float64 // nothing may be drawn nearer to the edge than this
+	Margin float64 // nothing may be drawn closer to the edge than this
 	Items  []Item  // painted in this order
 
-	Bookmarks []Bookmark // that lead to the page, where the format has them
-	Imprint   string     // that of the document, where each page is a file
+	Bookmarks []Bookmark // that lead to the page, if the format has bookmarks
+	Imprint   string     // that of the document, if each page is a file
 }
 
-// Bookmark leads a reader at a screen to a page.
+// Bookmark leads to a page on screen.
 type Bookmark struct {
 	Title string
-	Level int // 0 for a part of the document, 1 for what is in it
+	Level int // 0 for a part of the document, 1 for an entry in it
 }
 
 // Item is a Shape or a Text.
@@ -37,18 +37,18 @@ type Item interface{ bounds() Box }
 func (s Shape) bounds() Box { return s.Path.Bounds() }
 func (t Text) bounds() Box  { return t.Box() }
 
-// Point is a place on the page.
+// Point is a position on the page.
 type Point struct{ X, Y float64 }
 
-// Tag says what an item is: to the layout check, and to whoever shows a thing in
+// Tag says what an item is: for the layout check, and for showing a thing in
 // another state, on paper or on a page. The zero tag is plain furniture.
 type Tag struct {
-	// Name joins the items that belong to one thing: a number and its mark may
-	// touch, a number and another mark may not.
+	// Name connects the items of one thing: a number and its mark may touch, a
+	// number and another mark may not.
 	Name string
 	Role Role
-	// Core is set on what shows the state of the thing: its mark, without a
-	// ring about it, and the number that stands in it.
+	// Core marks the items that show the state of the thing: its mark, without
+	// a ring around it, and the number in it.
 	Core bool
 }
 
@@ -56,14 +56,14 @@ type Tag struct {
 type Role uint8
 
 const (
-	Furniture Role = iota // lines, panels, tints: text may lie on them
-	Mark                  // a solid thing that no foreign text may touch
-	Number                // a text that must lie in, or be led to, its own mark
-	Trail                 // a line that text must keep clear of, ends and all
-	Spot                  // a place that has a name
-	Label                 // the name of a spot, which must stand with it
-	Edge                  // the edge of a part: marks stand off it
-	Hole                  // the edge of an opening: so do they, and what stands in it is its own
+	Furniture Role = iota // lines, panels, tints: text may be on them
+	Mark                  // a solid thing that no other text may touch
+	Number                // a text that must be in its own mark, or connected to it
+	Trail                 // a line that text must keep clear of, ends included
+	Spot                  // a place with a name
+	Label                 // the name of a spot, which must be close to it
+	Edge                  // the edge of a part: marks keep clear of it
+	Hole                  // the edge of an opening: marks keep clear of it, and only its own text may be inside
 )
 
 var roleNames = [...]string{Furniture: "", Mark: "mark", Number: "number", Trail: "trail", Spot: "spot", Label: "label", Edge: "edge", Hole: "hole"}
@@ -89,7 +89,7 @@ const (
 	Bold
 )
 
-// Anchor is the part of a text that stands at its place.
+// Anchor is the part of a text that is at its position.
 type Anchor uint8
 
 const (
@@ -98,7 +98,7 @@ const (
 	End
 )
 
-// Text is one line of type. Its place is on the baseline.
+// Text is one line of type. Its position is on the baseline.
 type Text struct {
 	At      Point
 	Size    float64 // em, in millimetres
@@ -106,7 +106,7 @@ type Text struct {
 	Weight  Weight
 	Anchor  Anchor
 	Ink     Ink
-	Upward  bool // turned a quarter anticlockwise: reads from below to above
+	Upward  bool // turned a quarter anticlockwise: reads from bottom to top
 	Content string
 	Tag     Tag
 }

@@ -2,10 +2,11 @@ package sheet
 
 import "drawdown/geometry/finding"
 
-// What found no room on the paper. where is tighten, loosen, condition or drawing.
+// What did not fit on the paper. where is tighten, loosen, condition or
+// drawing.
 const (
 	NumbersNoRoom finding.Code = "sheet numbers no room" // where, left, of, paper
-	MostNoRoom    finding.Code = "sheet most no room"    // left, of, paper: empty where none helps
+	MostNoRoom    finding.Code = "sheet most no room"    // left, of, paper: "" if no paper helps
 	LabelNoRoom   finding.Code = "sheet label no room"   // where, label, paper
 	SmallNoRoom   finding.Code = "sheet small no room"   // where, left, paper
 	TheseNoRoom   finding.Code = "sheet these no room"   // left, words

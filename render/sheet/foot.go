@@ -8,28 +8,28 @@ import (
 	"drawdown/render/scene"
 )
 
-// Foot stands at the bottom of every page of a sheet: lines that say where the
-// figures come from, and on the last page the places to sign.
+// Foot is at the bottom of every page of a sheet: lines about the source of the
+// figures, and on the last page the fields to sign.
 type Foot struct {
-	Lines []string // already broken to the width of the paper
-	Sign  []string // what is signed for; none: nothing to sign
+	Lines []string // already wrapped to the width of the paper
+	Sign  []string // names of the fields to sign; none: nothing to sign
 }
 
-// Foot says that the maker's manual comes first, over places to sign for what
-// is named.
+// Foot returns a foot that says that the maker's manual comes first, with the
+// named fields to sign.
 func (r Request) Foot(sign ...string) Foot {
 	return Foot{Lines: r.Paper.BreakText(r.Words.Sheet.ManualFirst, r.Paper.Content()), Sign: sign}
 }
 
 const signHeight = 9.0
 
-// Height is the height of the foot with its rule.
+// Height is the height of the foot including its rule.
 func (f Foot) Height(paper Paper) float64 {
 	return 3 + float64(len(f.Lines))*paper.Line + float64(f.rows(paper))*signHeight + 2
 }
 
-// rows is one row of places to sign, or two on narrow paper. A foot without
-// any keeps the room of the page count.
+// rows is the number of rows of fields to sign: one, or two on narrow paper. A
+// foot without any keeps the space of the page count.
 func (f Foot) rows(paper Paper) int {
 	if paper.Narrow() && len(f.Sign) > 2 {
 		return 2
@@ -52,12 +52,12 @@ func (f Foot) draw(p *Pen, last bool) {
 	}
 }
 
-// oneLine is how near, in millimetres, two lines across the page read as one
-// that is drawn twice.
+// oneLine is the distance, in millimetres, within which two lines across the
+// page look like one drawn twice.
 const oneLine = 5.0
 
-// ruledAbove reports whether a line across the page, such as the last of a table,
-// stands so close above that another would double it.
+// ruledAbove reports whether a line across the page, such as the last of a
+// table, is so close above that another would double it.
 func (p *Pen) ruledAbove(y float64) bool {
 	return slices.ContainsFunc(p.Items, func(it scene.Item) bool {
 		s, ok := it.(scene.Shape)
@@ -85,8 +85,8 @@ func (f Foot) sign(p *Pen, y float64) {
 	}
 }
 
-// Count writes the page count into the free corner of every page: of a sheet,
-// or of a book of them.
+// Count writes the page count into the free corner of every page of a sheet or
+// book.
 func Count(pages []scene.Page) {
 	for k := range pages {
 		p := &pages[k]

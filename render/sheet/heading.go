@@ -12,30 +12,30 @@ import (
 const (
 	badgeWidth  = 38.0
 	badgeHeight = 12.0
-	badgeEm     = 5.4 // the size of the word in the badge; a longer word is set smaller
+	badgeEm     = 5.4 // size of the word in the badge; a longer word is set smaller
 )
 
-// mostTitle is how many lines a title may take. It is hardly ever cut off: its
-// last words often tell the left part from the right.
+// mostTitle is the largest number of lines of a title. It is rarely cut,
+// because its last words often distinguish the left part from the right.
 const mostTitle = 5
 
-// Heading stands at the top of every page of a sheet.
+// Heading is at the top of every page of a sheet.
 type Heading struct {
 	Title    string
-	Badge    string // one or two words that name the sheet across the bench
-	Solid    bool   // the badge is solid, not in outline
-	Subtitle string // what it is about; up to three lines
-	Identity string // tells an old print from a new one
-	Sheet    string // which of several like it; empty where there is one
+	Badge    string // one or two words that name the sheet, readable from a distance
+	Solid    bool   // the badge is solid, not outlined
+	Subtitle string // subject; up to three lines
+	Identity string // distinguishes an old print from a new one
+	Sheet    string // which of several similar ones; "" if there is one
 }
 
-// bookmark names the sheet to a reader at a screen.
+// bookmark is the name of the sheet on screen.
 func (h Heading) bookmark(w *words.Catalogue) string {
 	return fmt.Sprintf(w.Sheet.Named, words.Row(h.Title, h.Sheet), h.Badge)
 }
 
-// PlanHeading is the heading of a plan's sheet: what it is about are the machine
-// and the kinds of fasteners, with how many there are of each.
+// PlanHeading is the heading of a plan's sheet, with the machine and the kinds
+// and numbers of fasteners as subtitle.
 func PlanHeading(p plan.Plan, w *words.Catalogue, badge string, name func(k plan.Kind) string) Heading {
 	parts := []string{p.Machine}
 	for _, k := range p.Kinds {
@@ -83,8 +83,7 @@ func (h Heading) badge(p *Pen, top float64) {
 	p.Write(x+badgeWidth/2, top+badgeHeight/2+em*font.CapHeight/2, em, scene.Bold, scene.Middle, ink, h.Badge)
 }
 
-// Identity tells an old print of a plan from a new one, and how the part is
-// seen.
+// Identity distinguishes old and new prints of a plan, and names the view.
 func Identity(p plan.Plan, w *words.Catalogue) string {
 	parts := []string{fmt.Sprintf(w.Sheet.Card, p.Fingerprint)}
 	if p.Revision != "" {

@@ -9,29 +9,29 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// CastNumbers is how far the large numbers of a sheet are those cast on the part.
+// CastNumbers says which large numbers of a sheet are those cast on the part.
 type CastNumbers struct {
-	kinds     []string // that have them; none: the numbers are the order's
-	all       bool     // that is all kinds
+	kinds     []string // the kinds with cast numbers; none: the numbers are the order
+	all       bool     // these are all kinds
 	stretches []plan.Stretch
 	words     *words.Part
 }
 
-// CastNumbersOf looks at one side of a plan.
+// CastNumbersOf returns the cast numbers of one side of a plan.
 func CastNumbersOf(p plan.Plan, s plan.Side, w *words.Catalogue) CastNumbers {
 	n := CastNumbers{stretches: p.Stretches(s), words: &w.Card.Part}
 	n.kinds, n.all = p.CalledByCast()
 	return n
 }
 
-// There says that some large numbers are cast on the part.
+// There reports that some large numbers are cast on the part.
 func (n CastNumbers) There() bool { return len(n.kinds) > 0 }
 
-// Across says that the order does not go along the cast numbers, so that another
-// number has to tell it.
+// Across reports that the order does not follow the cast numbers, so that
+// another number must show it.
 func (n CastNumbers) Across() bool { return n.There() && n.stretches == nil }
 
-// Large says what the large numbers are; empty where they are the order's.
+// Large explains the large numbers; "" if they are the order.
 func (n CastNumbers) Large() string {
 	switch {
 	case n.all:
@@ -42,7 +42,7 @@ func (n CastNumbers) Large() string {
 	return ""
 }
 
-// Follow says how the order is followed, with the arrows or without.
+// Follow explains how to follow the order, with arrows or without.
 func (n CastNumbers) Follow(arrows bool) string {
 	along := n.Along()
 	switch {
@@ -58,8 +58,8 @@ func (n CastNumbers) Follow(arrows bool) string {
 	return n.words.Numbers
 }
 
-// Along says from which cast number to which the order runs: 14 down to 1. Empty
-// where large numbers are the order's own, or the order goes across them.
+// Along says from which cast number to which the order runs: 14 down to 1. It
+// is "" if the large numbers are the order, or the order does not follow them.
 func (n CastNumbers) Along() string {
 	if !n.There() {
 		return ""
@@ -71,7 +71,7 @@ func (n CastNumbers) Along() string {
 	return strings.Join(all, n.words.Then)
 }
 
-// Loosened says in which order the numbers come out, where that is along them.
+// Loosened says in which order the numbers come out, if that follows them.
 func (n CastNumbers) Loosened() string {
 	if along := n.Along(); along != "" {
 		return fmt.Sprintf(n.words.Loosened, along)

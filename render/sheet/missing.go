@@ -2,20 +2,20 @@ package sheet
 
 import "drawdown/geometry/finding"
 
-// Missing keeps how many numbers of a sheet found no room, at the worst place.
+// Missing records how many numbers of a sheet did not fit, in the worst place.
 type Missing struct {
 	left, of int
-	fixed    bool // no other paper helps there
+	fixed    bool // no other paper helps
 }
 
-// mostMissing is the share of numbers from which on a sheet is of no use: what
-// most of it is for is not there (common practice, no source).
+// mostMissing is the share of missing numbers from which a sheet is useless
+// (common practice, no source).
 const mostMissing = 0.5
 
-// Note takes down a drawing with so many numbers left out.
+// Note records a drawing with left of its numbers missing.
 func (m *Missing) Note(left, of int) { m.note(left, of, false) }
 
-// NoteFixed takes down a drawing that larger paper does not help: one at its true
+// NoteFixed records a drawing that larger paper does not help: one at true
 // size, or for a screen.
 func (m *Missing) NoteFixed(left, of int) { m.note(left, of, true) }
 
@@ -25,7 +25,7 @@ func (m *Missing) note(left, of int, fixed bool) {
 	}
 }
 
-// Err says that too many are missing for the sheet to be of use.
+// Err reports that too many numbers are missing for the sheet to be useful.
 func (m *Missing) Err(paper Paper) error {
 	if m == nil || float64(m.left) <= mostMissing*float64(m.of) {
 		return nil

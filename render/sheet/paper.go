@@ -1,8 +1,8 @@
 // Package sheet has what all sheets share: the sizes of paper and type, the
 // heading, the foot, and the sequence of pages. Each folder below it lays out
-// one kind of sheet: it decides what goes where, measures and breaks all type,
-// and returns scenes that any backend can paint. It may import plans, words,
-// scenes and type.
+// one kind of sheet: it decides what goes where, measures and wraps all type,
+// and returns scenes that any backend can paint. It may import plan, words,
+// scene and font.
 package sheet
 
 import (
@@ -23,8 +23,8 @@ type Paper struct {
 	Type
 }
 
-// Papers are the sizes that a sheet can be laid out for. A sizes: ISO 216;
-// Letter: ANSI/ASME Y14.1 size A (8.5 × 11 in).
+// Papers are the supported sizes. A sizes: ISO 216; Letter: ANSI/ASME Y14.1
+// size A (8.5 × 11 in).
 var Papers = []Paper{
 	{"a3", 297, 420, 12, wallType},
 	{"a4", 210, 297, 12, wallType},
@@ -32,7 +32,7 @@ var Papers = []Paper{
 	{"letter", 215.9, 279.4, 12, wallType},
 }
 
-// FindPaper returns the paper of that name; the error lists those there are.
+// FindPaper returns the paper with a name. The error lists the available ones.
 func FindPaper(name string) (Paper, error) {
 	i := slices.IndexFunc(Papers, func(p Paper) bool { return strings.EqualFold(p.Name, name) })
 	if i < 0 {
@@ -50,7 +50,7 @@ func PaperNames() []string {
 	return names
 }
 
-// Landscape is the paper laid on its side.
+// Landscape is the paper in landscape format.
 func (p Paper) Landscape() Paper {
 	p.Width, p.Height = max(p.Width, p.Height), min(p.Width, p.Height)
 	return p
@@ -59,24 +59,24 @@ func (p Paper) Landscape() Paper {
 // Content is the width between the margins.
 func (p Paper) Content() float64 { return p.Width - 2*p.Margin }
 
-// Wide says that the paper lies on its side.
+// Wide reports that the paper is in landscape format.
 func (p Paper) Wide() bool { return p.Width > p.Height }
 
-// Low says that it is small besides, as A5.
+// Low reports that the paper is low as well, like landscape A5.
 func (p Paper) Low() bool { return p.Height < 160 }
 
-// Narrow says that lines of words need a second line, as on A5.
+// Narrow reports that lines of words need a second line, as on A5.
 func (p Paper) Narrow() bool { return p.Content() < 150 }
 
-// Request says on which paper and in which language a sheet is wanted.
+// Request is the paper and the language of a sheet.
 type Request struct {
 	Paper Paper
 	Words *words.Catalogue
-	// Missing takes down what finds no room; nil where nobody asks.
+	// Missing records what does not fit; nil: not recorded.
 	Missing *Missing
 }
 
-// Document binds the pages of a plan's sheet, and counts them.
+// Document combines the pages of a plan's sheet, and numbers them.
 func Document(p plan.Plan, ask Request, pages []scene.Page) scene.Document {
 	Count(pages)
 	return scene.Document{Title: p.Title, Subject: p.Machine, Language: ask.Words.Language, Pages: pages}

@@ -8,7 +8,7 @@ import (
 	"drawdown/render/words"
 )
 
-// FigureEm sets the figures of the stages: capitals of 5.06 mm.
+// FigureEm is the size of the figures of the stages: capitals of 5.06 mm.
 const FigureEm = 7.0
 
 // Pen draws on a page. Its methods take baselines for type and corners for
@@ -19,7 +19,7 @@ type Pen struct {
 	Items []scene.Item
 }
 
-// Add puts items on the page as they are.
+// Add puts items on the page unchanged.
 func (p *Pen) Add(items ...scene.Item) { p.Items = append(p.Items, items...) }
 
 // Write sets a line of type.
@@ -35,7 +35,7 @@ func (p *Pen) Text(x, y float64, words string) {
 	p.Write(x, y, p.Paper.TextEm, scene.Regular, scene.Start, scene.Black, words)
 }
 
-// Lines sets lines of running text below one another and returns the baseline
+// Lines sets lines of running text one below the other and returns the baseline
 // of the next.
 func (p *Pen) Lines(x, y float64, lines []string) float64 { return p.Paper.Plain().Set(p, x, y, lines) }
 
@@ -61,18 +61,18 @@ func (p *Pen) Panel(x, y, w, h, radius float64, fill scene.Ink, width float64) {
 // TickBox draws an empty box to tick.
 func (p *Pen) TickBox(x, y, side float64) { p.Panel(x, y, side, side, 0, scene.White, 0.3) }
 
-// Left and Right are the x of the margins.
+// Left and Right are the x coordinates of the margins.
 func (p *Pen) Left() float64  { return p.Paper.Margin }
 func (p *Pen) Right() float64 { return p.Paper.Width - p.Paper.Margin }
 
-// Style is how lines of type are set below one another.
+// Style is how consecutive lines of type are set.
 type Style struct {
-	Em, Step float64 // of the type, and between baselines
+	Em, Step float64 // size of the type, and distance between baselines
 	Weight   scene.Weight
 	Ink      scene.Ink
 }
 
-// Lines breaks a text to a width.
+// Lines wraps a text to a width.
 func (s Style) Lines(text string, width float64) []string {
 	return font.Break(text, s.Weight, s.Em, width)
 }
@@ -86,8 +86,8 @@ func (s Style) Set(p *Pen, x, y float64, lines []string) float64 {
 	return y
 }
 
-// AtMost keeps the first lines and ends the last with an ellipsis where some
-// are cut off.
+// AtMost keeps the first lines and ends the last with an ellipsis if some are
+// cut off.
 func AtMost(lines []string, most int, w scene.Weight, em, width float64) []string {
 	if len(lines) <= most {
 		return lines
@@ -96,7 +96,7 @@ func AtMost(lines []string, most int, w scene.Weight, em, width float64) []strin
 	return append(lines[:most-1:most-1], font.Fit(rest, w, em, width))
 }
 
-// Broken is a run of texts, each broken into lines of running text.
+// Broken is a list of texts, each wrapped into lines.
 type Broken [][]string
 
 // Most is the number of lines of the longest text, at least 1.
@@ -108,7 +108,7 @@ func (b Broken) Most() int {
 	return most
 }
 
-// Height is the height of the texts with a little air between them, given the
+// Height is the height of the texts with a little space between them, given the
 // distance of their baselines.
 func (b Broken) Height(line float64) float64 {
 	h := 0.0

@@ -7,29 +7,29 @@ import (
 	"drawdown/render/words"
 )
 
-// Run is the run of a sheet's pages while they fill: the present page, and
-// what of it is free. Every page has the same heading and foot.
+// Run is the sequence of a sheet's pages under construction: the current page,
+// and its free space. Every page has the same heading and foot.
 type Run struct {
 	Pen       *Pen
-	Y, Bottom float64 // what is free of the present page
-	Close     bool    // tables with less white, where that saves a page
+	Y, Bottom float64 // free space of the current page
+	Close     bool    // less white in tables, if that saves a page
 
 	paper   Paper
 	words   *words.Catalogue
 	heading Heading
 	foot    Foot
 	leaves  []*Pen
-	top     float64 // of what is free of an empty page
+	top     float64 // of the free space of an empty page
 }
 
-// NewRun begins a run with its first page.
+// NewRun starts a run with its first page.
 func NewRun(paper Paper, w *words.Catalogue, heading Heading, foot Foot) *Run {
 	r := &Run{paper: paper, words: w, heading: heading, foot: foot}
 	r.Turn()
 	return r
 }
 
-// Turn begins a new page with the heading.
+// Turn starts a new page with the heading.
 func (r *Run) Turn() {
 	r.Pen = &Pen{Paper: r.paper, Words: r.words}
 	r.leaves = append(r.leaves, r.Pen)
@@ -38,29 +38,29 @@ func (r *Run) Turn() {
 	r.Bottom = r.paper.Height - r.paper.Margin - r.foot.Height(r.paper) - 2
 }
 
-// Fresh says that nothing stands on the present page but its heading.
+// Fresh reports that the current page has nothing but its heading.
 func (r *Run) Fresh() bool { return r.Y == r.top }
 
-// Room begins a new page where a height does not fit.
+// Room starts a new page if a height does not fit.
 func (r *Run) Room(height float64) {
 	if r.Bottom-r.Y < height {
 		r.Turn()
 	}
 }
 
-// Length is the number of pages begun.
+// Length is the number of pages started.
 func (r *Run) Length() int { return len(r.leaves) }
 
-// Scant says that a run of several pages ends on one that holds hardly anything.
+// Scant reports that a run of several pages ends on a nearly empty one.
 func (r *Run) Scant() bool {
 	return len(r.leaves) > 1 && r.Y-r.top < 0.25*(r.Bottom-r.top)
 }
 
-// Sentence sets a running text over the whole width, on further pages where it
-// has to.
+// Sentence sets a running text over the full width, continuing on further pages
+// if necessary.
 func (r *Run) Sentence(words string) { r.Set(r.paper.Plain(), words) }
 
-// Set does so in a style.
+// Set does the same in a style.
 func (r *Run) Set(s Style, words string) {
 	for _, line := range s.Lines(words, r.Pen.Paper.Content()) {
 		r.Room(s.Step)
@@ -71,7 +71,7 @@ func (r *Run) Set(s Style, words string) {
 
 // Pages ends the run: it draws the feet and returns the pages, named in file
 // names after the sheet: tighten, tighten-2. A bookmark leads to the first.
-// They lack their page count, which depends on what they are bound with: see
+// They do not have their page count yet, which depends on the document: see
 // Count.
 func (r *Run) Pages(name string) []scene.Page {
 	var pages []scene.Page

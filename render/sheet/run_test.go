@@ -9,9 +9,8 @@ import (
 	"drawdown/render/words"
 )
 
-// A run of pages that fills: each page has the heading, the count and, on the
-// last, the places to sign; nothing meets anything on any paper, upright or on
-// its side.
+// A run of pages: each page has the heading, the count and, on the last, the
+// fields to sign; nothing overlaps on any paper, in portrait or landscape.
 func TestRun(t *testing.T) {
 	for _, upright := range sheet.Papers {
 		for _, paper := range []sheet.Paper{upright, upright.Landscape()} {

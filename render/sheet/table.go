@@ -8,38 +8,38 @@ import (
 // Column is one column of a table.
 type Column struct {
 	Head  string
-	Share float64 // of the width, beside the other columns' shares
+	Share float64 // of the width, relative to the shares of the other columns
 	Bold  bool
-	Tick  bool // a box to tick; the cells stay empty
+	Tick  bool // a tick box; the cells stay empty
 }
 
-// Table is a table of words that runs on over pages, its heads repeated.
+// Table is a table of words that continues over pages, with repeated headings.
 type Table struct {
 	Columns []Column
 	Rows    []Row
-	Large   bool // rows in the size of headings, to be read while working
-	Ruled   bool // lines between the columns and rows of some height, to be written in
+	Large   bool // rows in the size of headings, readable while working
+	Ruled   bool // lines between the columns, and higher rows, for writing by hand
 }
 
 // Row is one row of a table: the words of its cells.
 type Row struct {
 	Words []string
 	Bold  bool // the whole row
-	Warns bool // a bar at its left and a tint: nobody reads over it
-	// Caution puts a sign where other rows have a box to tick: the row says
-	// what to mind, and nothing is done with it.
+	Warns bool // a bar at its left and a tint, so that it is not overlooked
+	// Caution puts a sign in place of a tick box: the row is a caution, with
+	// nothing to do.
 	Caution bool
 }
 
 const (
 	cellAir  = 1.4 // beside and above the words of a cell
-	closeAir = 0.8 // above them where the rows are close
+	closeAir = 0.8 // above them if the rows are close
 	tickCell = 3.4 // side of the box in a cell
-	warnBar  = 1.2 // width of the bar before a row that warns
-	ruledRow = 8.0 // height of a row that is written in, at the least
+	warnBar  = 1.2 // width of the bar before a warning row
+	ruledRow = 8.0 // least height of a row for writing by hand
 )
 
-// Draw draws the table at the present place of the run.
+// Draw draws the table at the current position of the run.
 func (t Table) Draw(r *Run) {
 	widths := t.widths(r.Pen.Paper)
 	heads := t.heads(r.Pen.Paper, widths)
@@ -87,14 +87,13 @@ func (t Table) widths(paper Paper) []float64 {
 	return t.widened(widths, paper.Type)
 }
 
-// widened returns a column whose longest word is wider than its share what that
-// word needs, at the cost of the columns that have more than their words need:
-// nobody reads a word that is broken inside without stopping.
+// widened gives a column the width of its longest word, at the expense of
+// columns with spare width: words broken inside are hard to read.
 func (t Table) widened(widths []float64, y Type) []float64 {
 	lack, spare := 0.0, 0.0
 	need := make([]float64, len(widths))
 	for i := range widths {
-		need[i] = t.longestWord(i, y) + 2*cellAir + 0.01 // no word stands in its cell by rounding alone
+		need[i] = t.longestWord(i, y) + 2*cellAir + 0.01 // rounding must not break the word
 		lack += max(0, need[i]-widths[i])
 		spare += max(0, widths[i]-need[i])
 	}
@@ -127,7 +126,7 @@ func (r *Run) rowHeight(cells Broken, line float64) float64 {
 	return float64(cells.Most())*line + 2*r.air() - 0.4
 }
 
-// air is the white above and below the words of a row.
+// air is the white space above and below the words of a row.
 func (r *Run) air() float64 {
 	if r.Close {
 		return closeAir
@@ -135,7 +134,7 @@ func (r *Run) air() float64 {
 	return cellAir
 }
 
-// em is the size of the rows, line the distance of their baselines.
+// em is the size of the rows, line the distance between their baselines.
 func (t Table) em(y Type) float64 {
 	if t.Large {
 		return y.HeadEm
@@ -163,7 +162,7 @@ func (t Table) cells(r Row, widths []float64, y Type) Broken {
 	return cells
 }
 
-// indent keeps the words of the first cell off the bar.
+// indent keeps the words of the first cell clear of the bar.
 func (r Row) indent(column int) float64 {
 	if r.Warns && column == 0 {
 		return 2 * warnBar
@@ -216,10 +215,10 @@ func (t Table) drawRow(r *Run, row Row, cells Broken, widths []float64) {
 	p.Rule(p.Left(), r.Y, p.Right(), r.Y, 0.2)
 }
 
-// setCell sets the words of a cell below and behind their top left corner.
+// setCell sets the words of a cell relative to its top left corner.
 func setCell(p *Pen, x, y float64, lines []string, s Style) { s.Set(p, x+cellAir, y+s.Em-0.4, lines) }
 
-// cautionSign draws a solid triangle as wide as a box to tick.
+// cautionSign draws a solid triangle as wide as a tick box.
 func (p *Pen) cautionSign(x, y, side float64) {
 	corners := []scene.Point{{X: x, Y: y + side}, {X: x + side, Y: y + side}, {X: x + side/2, Y: y}}
 	p.Add(scene.Shape{Path: scene.Polyline(corners, true), Fill: scene.Black})

@@ -8,8 +8,8 @@ import (
 	"drawdown/render/words"
 )
 
-// TorqueSpan says from which torque to which a wrench must go: once where both
-// are the same, with one unit where they share it.
+// TorqueSpan gives the range of torques for a wrench: once if both are equal,
+// with one unit if they share it.
 func TorqueSpan(w *words.Catalogue, low, high unit.GivenTorque) string {
 	switch {
 	case low == high:

@@ -11,10 +11,10 @@ type Type struct {
 
 var (
 	wallType = Type{8.0, 4.6, 3.5, 4.6} // capitals of running text are 2.53 mm high
-	handType = Type{8.0, 4.2, 3.0, 4.0} // 2.17 mm, for paper that is held in the hand
+	handType = Type{8.0, 4.2, 3.0, 4.0} // 2.17 mm, for paper held in the hand
 )
 
-// typeOn is the scale of type on paper of a size.
+// typeOn is the scale of type for a size of paper.
 func typeOn(width, height float64) Type {
 	if min(width, height) < 160 {
 		return handType
@@ -26,14 +26,14 @@ func typeOn(width, height float64) Type {
 func (t Type) Plain() Style { return Style{t.TextEm, t.Line, scene.Regular, scene.Black} }
 func (t Type) Bold() Style  { return Style{t.TextEm, t.Line, scene.Bold, scene.Black} }
 
-// Large and Strong set what is read first, in the size of a heading.
+// Large and Strong set what is read first, in heading size.
 func (t Type) Large() Style  { return Style{t.HeadEm, t.HeadEm * 9 / 7, scene.Regular, scene.Black} }
 func (t Type) Strong() Style { return Style{t.HeadEm, t.HeadEm * 9 / 7, scene.Bold, scene.Black} }
 
-// BreakText breaks a text into lines of running text.
+// BreakText wraps a text into lines of running text.
 func (t Type) BreakText(words string, width float64) []string { return t.Plain().Lines(words, width) }
 
-// BreakAll breaks texts to a width.
+// BreakAll wraps texts to a width.
 func (t Type) BreakAll(texts []string, width float64) Broken {
 	var b Broken
 	for _, words := range texts {

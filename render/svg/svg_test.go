@@ -197,7 +197,7 @@ func TestEscapes(t *testing.T) {
 	}
 }
 
-// A picture on its own asks for nothing from elsewhere.
+// A standalone picture requests nothing else.
 func TestSelfContained(t *testing.T) {
 	file := string(written(t, scenetest.Card().Pages[0]))
 	for _, word := range []string{"href", "url(", "<style", "<script", "<image", "<!DOCTYPE"} {

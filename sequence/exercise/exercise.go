@@ -1,9 +1,9 @@
 // Package exercise invents parts for a class to put in order: cylinder heads,
-// covers, flanges and rows of bearing caps, each of another size. A seed in,
-// parts out: the same seed gives the same parts, and a longer list begins with
-// the shorter one. No part is drawn after a real one. The package also marks
-// the answers of a class, by the rules of package judge. It sees plans and no
-// paper.
+// covers, flanges and rows of bearing caps, each of a different size. A seed
+// in, parts out: the same seed gives the same parts, and a longer list begins
+// with the shorter one. No part is copied from a real one. The package also
+// marks the answers of a class, by the rules of package judge. It sees plans
+// and no paper.
 package exercise
 
 import (
@@ -17,44 +17,43 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// Family is what a part is.
+// Family is the kind of a part.
 type Family string
 
 const (
 	Head   Family = "head"   // a grid of main bolts, often with a row of small ones
-	Cover  Family = "cover"  // bolts round the rim
+	Cover  Family = "cover"  // bolts around the rim
 	Flange Family = "flange" // one bolt circle
-	Caps   Family = "caps"   // bearing caps of two bolts in a row
+	Caps   Family = "caps"   // bearing caps with two bolts each, in a row
 )
 
-// Families lists them in the order in which they come round.
+// Families lists them in the order in which they alternate.
 var Families = []Family{Head, Cover, Flange, Caps}
 
-// Most is the most parts that one seed gives: a class, and some to spare. All
-// of them differ.
+// Most is the largest number of parts for one seed: a class, with some to
+// spare. All of them differ.
 const Most = 60
 
-// Exercise is one part. Its fasteners have letters for ids, by rows from the
-// top left, or round a circle clockwise from the top; they tell nothing of the
-// order.
+// Exercise is one part. The ids of its fasteners are letters, row by row from
+// the top left, or clockwise from the top on a circle. They reveal nothing
+// about the order.
 type Exercise struct {
 	Family Family
 	Joint  geometry.Joint
 
-	threads [2]string // of the main and of the small kind; empty: there is none
+	threads [2]string // of the main and of the small kind; "": none
 }
 
 // Names are the words for a part in the language of the sheet.
 type Names struct {
 	Title, Machine, View string
-	Main, Small          string // kinds of bolt; they must differ
+	Main, Small          string // kinds of bolts; they must differ
 }
 
-// kinds that the makers of the joints use, until Input names them.
+// Kinds as named by the makers of the joints, until Input replaces them.
 const main, small = "main", "small"
 
-// Make returns the first n parts of a seed, each unlike the others, family after
-// family.
+// Make returns the first n parts of a seed, all different, family after family.
 func Make(seed uint64, n int) ([]Exercise, error) {
 	if n < 1 || n > Most {
 		return nil, finding.Failed(HowMany, finding.Values{"count": n, "most": Most})
@@ -77,10 +76,10 @@ func Make(seed uint64, n int) ([]Exercise, error) {
 
 var makers = map[Family]func(*rand.Rand) Exercise{Head: head, Cover: cover, Flange: flange, Caps: caps}
 
-// key tells parts apart by where their fasteners are.
+// key distinguishes parts by the places of their fasteners.
 func (e Exercise) key() string { return fmt.Sprint(e.Joint.Fasteners, e.Joint.Front) }
 
-// Input returns the part as the input of a plan: the order and no figures.
+// Input returns the part as the input of a plan, with the order and no figures.
 func (e Exercise) Input(stem string, names Names) plan.Input {
 	in := plan.Input{Heading: plan.Heading{Name: stem, Title: names.Title, Machine: names.Machine}, View: names.View, Joint: e.Joint}
 	words := map[string]string{main: names.Main, small: names.Small}

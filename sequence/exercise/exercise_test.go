@@ -23,8 +23,8 @@ func parts(t *testing.T, seed uint64, n int) []exercise.Exercise {
 	return made
 }
 
-// The same seed gives the same parts, fewer are the first of more, and another
-// seed gives others.
+// The same seed gives the same parts, a shorter list is the start of a longer
+// one, and another seed gives other parts.
 func TestSeeds(t *testing.T) {
 	many := parts(t, 7, 20)
 	if diff := cmp.Diff(fmt.Sprint(many[:5]), fmt.Sprint(parts(t, 7, 5))); diff != "" {
@@ -35,8 +35,8 @@ func TestSeeds(t *testing.T) {
 	}
 }
 
-// All parts of a seed differ, every family is met, and every part makes a plan
-// in the way that the trade has for its family.
+// All parts of a seed differ, every family occurs, and every part gives a plan
+// with the usual way of the trade for its family.
 func TestPartsOfAClass(t *testing.T) {
 	ways := map[exercise.Family]sequence.Way{ // the ways of package sequence for the layouts
 		exercise.Head: sequence.Spiral, exercise.Cover: sequence.Balanced,
@@ -68,7 +68,8 @@ func TestPartsOfAClass(t *testing.T) {
 	}
 }
 
-// Letters are single, unlike, and not read as figures; small bolts come last.
+// checkIDs checks that ids are single letters, all different, not confusable
+// with digits, and that small bolts come last.
 func checkIDs(t *testing.T, p plan.Plan) {
 	t.Helper()
 	ids := p.IDs(p.Tighten.Order)

@@ -16,7 +16,7 @@ func between(r *rand.Rand, low, high, step int) float64 {
 func pick[T any](r *rand.Rand, from ...T) T { return from[r.IntN(len(from))] }
 
 // head is a cylinder head: two rows of main bolts with the bores between their
-// columns and, two times in three, a row of small bolts on one side.
+// columns and, in two of three cases, a row of small bolts on one side.
 func head(r *rand.Rand) Exercise {
 	columns := 3 + r.IntN(4)
 	pitch, across := between(r, 84, 108, 4), between(r, 76, 96, 4)
@@ -42,7 +42,7 @@ func head(r *rand.Rand) Exercise {
 	return e
 }
 
-// cover is a lid with bolts round its rim and an opening off its middle.
+// cover is a lid with bolts around its rim and an opening off centre.
 func cover(r *rand.Rand) Exercise {
 	columns, rows := 3+r.IntN(4), 1+r.IntN(3)
 	pitchX, pitchY := between(r, 60, 84, 4), between(r, 48, 68, 4)
@@ -58,7 +58,7 @@ func cover(r *rand.Rand) Exercise {
 	return e
 }
 
-// flange is one bolt circle round a bore; half of them straddle the centre
+// flange is one bolt circle around a bore; half of them straddle the centre
 // line.
 func flange(r *rand.Rand) Exercise {
 	count := pick(r, 6, 8, 10, 12, 16)
@@ -76,7 +76,8 @@ func flange(r *rand.Rand) Exercise {
 	return e
 }
 
-// caps are bearing caps in a row, each of two bolts that go down together.
+// caps are bearing caps in a row, each with two bolts that are tightened
+// together.
 func caps(r *rand.Rand) Exercise {
 	count := 3 + r.IntN(5)
 	pitch, across := between(r, 76, 108, 4), between(r, 40, 64, 4)
@@ -93,12 +94,12 @@ func caps(r *rand.Rand) Exercise {
 	return e
 }
 
-// plate is the outline of a part from the left to the right edge.
+// plate is the outline of a part from its left to its right edge.
 func plate(edge, low, high float64) [][]geometry.Point {
 	return [][]geometry.Point{{{X: -edge, Y: high}, {X: edge, Y: high}, {X: edge, Y: low}, {X: -edge, Y: low}}}
 }
 
-// lettered returns places their letters by rows from the top left.
+// lettered assigns letters to places row by row from the top left.
 func lettered(mains, smalls []geometry.Point) []geometry.Fastener {
 	var all []geometry.Fastener
 	for _, at := range mains {
@@ -119,7 +120,7 @@ func lettered(mains, smalls []geometry.Point) []geometry.Fastener {
 	return all
 }
 
-// letters leaves out I and O, which are read as figures.
+// letters leaves out I and O, which look like digits.
 const letters = "ABCDEFGHJKLMNPQRSTUVWXYZ"
 
 func letter(k int) string { return letters[k : k+1] }

@@ -4,7 +4,7 @@ import "drawdown/geometry/finding"
 
 const (
 	HowMany finding.Code = "exercise how many" // count, most
-	// OrderDeparts is of a file whose order does not keep the rules of the
-	// trade, by which key, hints and grades go.
+	// OrderDeparts reports a file whose order breaks the rules of the trade,
+	// which the key, the hints and the grades follow.
 	OrderDeparts finding.Code = "exercise order departs" // usable, why
 )

@@ -8,8 +8,8 @@ import (
 	"drawdown/geometry/testkit"
 )
 
-// Pinned from our own output: the parts of a seed stay, as sheets that are printed
-// already are marked by them.
+// Pinned from our own output: the parts of a seed must not change, because
+// printed sheets are marked against them.
 func TestPartsOfASeedStay(t *testing.T) {
 	t.Parallel()
 	var all bytes.Buffer

@@ -9,14 +9,14 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// Outcome sums up what became of a row of answers, as JSON has it.
+// Outcome is the result of a row of answers, as in the JSON output.
 type Outcome string
 
 const (
 	Right    Outcome = "right"
 	Remarks  Outcome = "right, with a remark"
 	Wrong    Outcome = "not yet right"
-	NotWhole Outcome = "not a whole order" // bolts are left out, there twice or unknown
+	NotWhole Outcome = "not a whole order" // bolts are left out, repeated or unknown
 	NoAnswer Outcome = "no answer"
 	Unread   Outcome = "not marked" // a row of the table that cannot be read
 )
@@ -24,12 +24,12 @@ const (
 // Given reports whether there was an answer to grade.
 func (o Outcome) Given() bool { return o != NoAnswer && o != Unread }
 
-// Grade is what an answer came to by the rules of the trade. Every order that
-// keeps them is right, not only that of the key.
+// Grade is the result of an answer by the rules of the trade. Every order that
+// follows them is right, not only that of the key.
 type Grade struct {
 	Outcome Outcome
 	Order   []string     // ids as given
-	Report  judge.Report // empty where there was no answer to grade
+	Report  judge.Report // empty if there was no answer to grade
 }
 
 // GradeOf grades an order.
@@ -46,12 +46,12 @@ func GradeOf(in judge.Input) Grade {
 	return g
 }
 
-// ToMend lists the findings that there is something to mend in.
+// ToMend lists the findings that need correction.
 func (g Grade) ToMend() []judge.Finding {
 	return slices.DeleteFunc(slices.Clone(g.Report.Findings), func(f judge.Finding) bool { return f.Severity == judge.Description })
 }
 
-// Broken lists the rules that the answer breaks, each once.
+// Broken lists the rules that the answer breaks, without duplicates.
 func (g Grade) Broken() []judge.Rule {
 	var rules []judge.Rule
 	for _, f := range g.ToMend() {
@@ -62,13 +62,13 @@ func (g Grade) Broken() []judge.Rule {
 	return rules
 }
 
-// Missed is a rule and how many answers broke it.
+// Missed is a rule and the number of answers that broke it.
 type Missed struct {
 	Rule    judge.Rule
 	Answers int
 }
 
-// MissedMost lists the rules that were broken, the one missed most first.
+// MissedMost lists the rules that were broken, most often first.
 func MissedMost(grades []Grade) []Missed {
 	count := map[judge.Rule]int{}
 	for _, g := range grades {
@@ -93,21 +93,21 @@ func Count(grades []Grade) map[Outcome]int {
 	return count
 }
 
-// Given counts the answers that there were to grade.
+// Given counts the answers that could be graded.
 func Given(grades []Grade) int {
 	count := Count(grades)
 	return len(grades) - count[NoAnswer] - count[Unread]
 }
 
-// OfOtherParts reports whether at least half of the answers name bolts that their
-// parts lack, or leave some out: then they may be for other parts.
+// OfOtherParts reports whether at least half of the answers name bolts that
+// their parts lack, or leave some out: they may be for other parts.
 func OfOtherParts(grades []Grade) bool {
 	not := Count(grades)[NotWhole]
 	return not > 0 && 2*not >= Given(grades)
 }
 
-// DepartsOf tells where the order of a file does not keep the rules of the trade.
-// A maker's own order is not judged.
+// DepartsOf reports where the order of a file breaks the rules of the trade. A
+// maker's own order is not judged.
 func DepartsOf(p plan.Plan) (found finding.Finding, departs bool) {
 	report := judge.Order(judge.ForPlan(p, judge.Tighten, p.IDs(p.Tighten.Order)))
 	for _, f := range report.Findings {

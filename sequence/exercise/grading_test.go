@@ -13,9 +13,8 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// What a class is shown agrees with itself: the order of every built-in pattern
-// keeps the rules that its hints tell, and is right when it is graded, on both
-// sides.
+// The material for a class is consistent: the order of every built-in pattern
+// follows the rules in its hints, and is graded as right, on both sides.
 func TestOrdersKeepTheirHints(t *testing.T) {
 	for _, name := range patterns.Builtin() {
 		p := patterntest.Plan(t, name)
@@ -30,7 +29,7 @@ func TestOrdersKeepTheirHints(t *testing.T) {
 	}
 }
 
-// Bolts once round a circle, one after the other, are not the trade's order.
+// Bolts once around a circle, one after the other, are not the trade's order.
 func TestOrderThatDeparts(t *testing.T) {
 	p := patterntest.Plan(t, "p4-flywheel")
 	input := plan.Input{Heading: plan.Heading{Name: "t"}, Joint: p.Joint, Kinds: p.Kinds, Way: "circular"}
@@ -44,8 +43,8 @@ func TestOrderThatDeparts(t *testing.T) {
 	}
 }
 
-// Which outcome stands for which verdict; a finding that only describes is
-// nothing to mend, and of answers that break a rule twice each counts once.
+// The outcome for each verdict. A finding that only describes needs no
+// correction; an answer that breaks a rule twice counts once.
 func TestGrades(t *testing.T) {
 	p := patterntest.Plan(t, "p4-head")
 	right := p.IDs(p.Tighten.Order)

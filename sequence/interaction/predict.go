@@ -14,44 +14,45 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// Question is what is stated about a joint and the passes over it.
+// Question is what is stated about a joint, and the passes over it.
 type Question struct {
 	setup.Setup
 	Shares []float64  // of the target in each pass over all fasteners; none: the stages of the plan
-	Target unit.Force // that stands for 100 % on every fastener; 0: by the stages of the plan
-	Cap    float64    // on targets that make up for the loss, over the target; 0: no such targets
+	Target unit.Force // 100 % on every fastener; 0: by the stages of the plan
+	Cap    float64    // limit of compensating targets relative to the target; 0: no such targets
 
-	Draws  int     // of friction, on top of the elastic work; 0: none
+	Draws  int     // of friction, in addition to the elastic effects; 0: none
 	Seed   uint64  // of the draws
-	Search bool    // for better orders, beside the other ways to do the work
-	Stick  float64 // share of its target that a bolt may lack and the wrench still does not turn it
+	Search bool    // search better orders, besides comparing other ways to do the work
+	Stick  float64 // share of its target that a bolt may lack without the wrench turning it
 }
 
-// Answer is what tightening leaves in each fastener, and what that means.
+// Answer is the force that tightening leaves in each fastener, and what it
+// means.
 type Answer struct {
 	Plan plan.Plan
 	prediction.Model
 	prediction.Prediction
 	Forecast   prediction.Forecast
 	Advice     advice.Advice
-	Leaves     float64           // share of the elastic error that a repeat in the order of the plan leaves, nominal
-	OneNewton  [][]float64       // what each step of one pass in that order, by a newton, adds to each bolt; both in that order
-	Scatter    *Scatter          // nil: not asked for
-	Comparison *ways.Comparison  // nil: too many bolts, and not asked for; or targets against the loss
-	Targets    []float64         // of the last pass that make up for the loss, in N; nil: not asked for
-	Cap        float64           // of Targets over the target
-	Notes      []finding.Finding // what else to know of the work
+	Leaves     float64           // share of the elastic error that remains after a repeat in the order of the plan, nominal
+	OneNewton  [][]float64       // what each step of one pass in that order, by one newton, adds to each bolt; both in that order
+	Scatter    *Scatter          // nil: not requested
+	Comparison *ways.Comparison  // nil: too many bolts and not requested, or compensating targets
+	Targets    []float64         // of the last pass that compensate for the loss, in N; nil: not requested
+	Cap        float64           // limit of Targets relative to the target
+	Notes      []finding.Finding // other notes on the work
 }
 
-// WaitsLeftOut is a note on a plan that waits.
+// WaitsLeftOut notes that the waits of a plan are ignored.
 const WaitsLeftOut finding.Code = "forecast waits left out"
 
-// mostCompared is the count of bolts up to which a prediction also tries other
-// ways at once.
+// mostCompared is the largest number of bolts for which a prediction also tries
+// other ways by default.
 const mostCompared = 60
 
-// Predict works a plan's tightening out on a model of its joint. The error says
-// what is missing or does not fit, and what is allowed.
+// Predict calculates the tightening of a plan on a model of its joint. The
+// error says what is missing or does not fit, and what is allowed.
 func Predict(p plan.Plan, ask Question) (Answer, error) {
 	model, err := prediction.ModelOf(p, ask.Setup)
 	if err != nil {
@@ -86,10 +87,10 @@ func Predict(p plan.Plan, ask Question) (Answer, error) {
 	return a, a.advise(work, ask.Search)
 }
 
-// advise lays other ways beside the plan, where there are any, and decides.
+// advise compares other ways with the plan, if there are any, and decides.
 func (a *Answer) advise(work procedure.Work, search bool) error {
 	a.Advice = advice.Decide(a.Forecast.Case())
-	if a.Targets != nil || !search && len(a.At) > mostCompared { // targets of one order say nothing of another
+	if a.Targets != nil || !search && len(a.At) > mostCompared { // targets for one order say nothing about another
 		return nil
 	}
 	c, err := ways.Compare(a.Model, a.Plan, a.Prediction, work, a.Forecast, search)
@@ -100,7 +101,7 @@ func (a *Answer) advise(work procedure.Work, search bool) error {
 	return nil
 }
 
-// work predicts the passes that are asked for, or those of the plan.
+// work predicts the requested passes, or those of the plan.
 func (a *Answer) work(ask Question) (procedure.Work, error) {
 	if len(ask.Shares) == 0 {
 		runs, work, err := a.PredictPlan(a.Plan)
@@ -121,11 +122,12 @@ func (a *Answer) work(ask Question) (procedure.Work, error) {
 	return work, err
 }
 
-// TargetUnknown is a plan that tells no preload to take shares of.
+// TargetUnknown reports a plan without a preload of which to take shares.
 const TargetUnknown finding.Code = "forecast target unknown"
 
-// hundred returns the force that stands for 100 %, by fastener, and what it is. An
-// angle that ends the plan gives the kind's mean, at most its yield load.
+// hundred returns the force that means 100 %, by fastener, and its origin. If
+// the plan ends with an angle it is the mean of the kind, at most its yield
+// load.
 func (a *Answer) hundred(target unit.Force) (procedure.Work, error) {
 	if target > 0 {
 		targets := slices.Repeat([]float64{float64(target)}, len(a.Plan.Joint.Fasteners))
@@ -145,8 +147,8 @@ func (a *Answer) hundred(target unit.Force) (procedure.Work, error) {
 	return made, nil
 }
 
-// ends returns the work of a plan and the forces that stand for 100 %: by the last
-// torque, or after an angle by what the plan comes to.
+// ends returns the work of a plan and the forces that mean 100 %: by the last
+// torque, or after an angle by the result of the plan.
 func ends(p plan.Plan, model prediction.Model) (work procedure.Work, targets []float64, err error) {
 	work, err = procedure.WorkOf(p)
 	if err != nil || !slices.Contains(work.TargetsN, 0) {

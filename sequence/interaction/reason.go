@@ -15,19 +15,19 @@ import (
 	"drawdown/sequence/way"
 )
 
-// Reason holds one pass to the full load, at most to yield, in the plan's order
-// against another: the plan's figures stand first.
+// Reason compares one pass to the full load, at most to yield, in the plan's
+// order with one in another order. The plan's figures come first.
 type Reason struct {
 	LowestPercent [2]bounds.Band // of the bolt that ends lowest
-	UnevenMm      [2]bounds.Band // out of true at the worst moment
-	// TellsLowest and TellsUneven say that the order is the better one by far at
-	// every stiffness, so that the figure may be held up as a reason.
+	UnevenMm      [2]bounds.Band // unevenness at the worst moment
+	// TellsLowest and TellsUneven report that the order is clearly better at
+	// every stiffness, so that the figure can be given as a reason.
 	TellsLowest, TellsUneven bool
 }
 
-// ReasonOf works the reason for a plan's order out on a model of its joint:
-// against each group once round its rim, or from its edges. Nil where the joint
-// lacks what the model needs.
+// ReasonOf calculates the reason for a plan's order on a model of its joint. It
+// compares with each group once around its rim, or from its edges. It returns
+// nil if the joint lacks data for the model.
 func ReasonOf(p plan.Plan, model prediction.Model, round bool) *Reason {
 	if len(p.Tighten.Stages) == 0 {
 		return nil
@@ -48,7 +48,7 @@ func ReasonOf(p plan.Plan, model prediction.Model, round bool) *Reason {
 	}
 	betterLowest, betterUneven := tells(runs[0], runs[1])
 	worseLowest, worseUneven := tells(runs[1], runs[0])
-	// A figure is no reason where the other one speaks against the order.
+	// A figure is not a reason if the other one contradicts it.
 	r.TellsLowest, r.TellsUneven = betterLowest && !worseUneven, betterUneven && !worseLowest
 	return r
 }
@@ -56,8 +56,8 @@ func ReasonOf(p plan.Plan, model prediction.Model, round bool) *Reason {
 func lowest(r prediction.Run) float64 { return r.Spread(0).Min }
 func uneven(r prediction.Run) float64 { return r.Passes[0].LargestUnevenMm }
 
-// tells says by which figures one order is better than another by far, at every
-// stiffness of the gasket.
+// tells reports by which figures one order is clearly better than another, at
+// every stiffness of the gasket.
 func tells(one, other prediction.Prediction) (byLowest, byUneven bool) {
 	byLowest, byUneven = true, true
 	others := other.Runs()
@@ -68,10 +68,10 @@ func tells(one, other prediction.Prediction) (byLowest, byUneven bool) {
 	return byLowest, byUneven
 }
 
-// fullLoad returns the force that stands for 100 % on each bolt: by the torque of
-// the last stage, or after an angle by what the plan comes to; never more than
-// the yield load, since an angle beyond it adds about nothing to that. Of a bolt
-// whose yield is not known an angle tells too little.
+// fullLoad returns the force that means 100 % on each bolt: by the torque of
+// the last stage, or after an angle by the result of the plan. It is at most
+// the yield load, because an angle beyond it adds almost nothing. If the yield
+// load is unknown, an angle says too little.
 func fullLoad(p plan.Plan, model prediction.Model) ([]float64, error) {
 	work, targets, err := ends(p, model)
 	if err != nil {
@@ -86,8 +86,8 @@ func fullLoad(p plan.Plan, model prediction.Model) ([]float64, error) {
 	return targets, nil
 }
 
-// otherOrder is what a plan's order is held against. The groups follow each other
-// as they do in the plan, so that nothing but the order within them is compared.
+// otherOrder is the order to compare a plan's order with. The groups keep their
+// order, so that only the order within them is compared.
 func otherOrder(p plan.Plan, round bool) []int {
 	var order []int
 	for _, g := range p.Groups {

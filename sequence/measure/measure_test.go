@@ -23,15 +23,16 @@ func limit(s string) *unit.Decimal {
 	return &d
 }
 
-// intake is a valve set by shims under or on its follower.
+// intake is a valve adjusted by shims under or on its follower.
 func intake() measure.Value {
 	return measure.Value{What: "valve clearance", Unit: "mm", From: limit("0.15"), To: limit("0.25"), At: []measure.Place{{Station: "T1"}},
 		Shims: &measure.Shims{From: dec("2.00"), To: dec("3.20"), Step: dec("0.05")}}
 }
 
 // Common practice, no source: workshop manuals print the formula new shim = old
-// shim + measured clearance − specified clearance. The figures of these examples
-// are worked by hand from it, for 0.20 mm wanted and shims in steps of 0.05 mm.
+// shim + measured clearance − specified clearance. The figures of these
+// examples are calculated from it by hand, for 0.20 mm wanted and shims in
+// steps of 0.05 mm.
 func TestShims(t *testing.T) {
 	for name, tt := range map[string]struct {
 		fitted, measured       string
@@ -75,9 +76,9 @@ func TestShims(t *testing.T) {
 	}
 }
 
-// First principles: a size in range is within half a step of the exact thickness,
-// so that the clearance is within half a step of what is wanted; no other size is
-// nearer, and fitted + measured is shim + clearance, exactly.
+// First principles: a size within the range is within half a step of the exact
+// thickness, so the clearance is within half a step of the wanted one; no other
+// size is nearer, and fitted + measured equals shim + clearance exactly.
 func TestNearestShim(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		draw := func(name string, from, to int64) unit.Decimal {
@@ -118,8 +119,8 @@ func off(a, b unit.Decimal) int64 {
 	return max(d, -d)
 }
 
-// First principles: the table says for every clearance what the formula says for
-// it, and for each clearance once.
+// First principles: the table agrees with the formula for every clearance, and
+// has each clearance once.
 func TestBandsAreTheFormula(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		v := intake()
@@ -140,7 +141,7 @@ func TestBandsAreTheFormula(t *testing.T) {
 	})
 }
 
-// First principles: a figure at a limit is within it.
+// First principles: a figure equal to a limit is within it.
 func TestJudge(t *testing.T) {
 	v := intake()
 	for read, want := range map[string]measure.Verdict{

@@ -8,17 +8,17 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// Why what was read cannot be held against its value.
+// Reasons why a reading cannot be compared with its value.
 const (
 	Unread     finding.Code = "measure unread"      // what, written: value or shim
 	WrongUnit  finding.Code = "measure wrong unit"  // what, written, unit
-	WrongPlace finding.Code = "measure wrong place" // what, place: empty for none, allowed
+	WrongPlace finding.Code = "measure wrong place" // what, place: "" for none, allowed
 	NoShims    finding.Code = "measure no shims"    // what
 )
 
-// What a reading comes to.
+// Results of a reading.
 const (
-	Outside    finding.Code = "measure outside"     // what, place: empty for the whole part, reading, limits
+	Outside    finding.Code = "measure outside"     // what, place: "" for the whole part, reading, limits
 	ShimKept   finding.Code = "measure shim keep"   // what, place, size
 	ShimToFit  finding.Code = "measure shim change" // what, place, fitted, size, clearance
 	ShimBeyond finding.Code = "measure shim none"   // what, place, size, clearance, limits
@@ -30,7 +30,7 @@ type Written struct {
 	At                      Place
 }
 
-// Result is what was read, held against its value.
+// Result is a reading compared with its value.
 type Result struct {
 	Named   string       `json:"-"` // the value
 	Where   Place        `json:"-"`
@@ -40,9 +40,9 @@ type Result struct {
 	New     *Shim        `json:"new_shim,omitempty"`
 }
 
-// Take holds what was read against the value of that name in a list. Known is
-// false where the list has none: then there is nothing to judge by. An error says
-// what is to be entered otherwise.
+// Take compares a reading with the value of that name in a list. known is false
+// if the list has none: then there is nothing to compare with. The error says
+// what to enter instead.
 func Take(list []Value, w Written) (r Result, known bool, err error) {
 	named := slices.DeleteFunc(slices.Clone(list), func(v Value) bool { return !strings.EqualFold(v.What, w.What) })
 	if len(named) == 0 {
@@ -56,7 +56,7 @@ func Take(list []Value, w Written) (r Result, known bool, err error) {
 	return r, true, err
 }
 
-// names lists where values are taken.
+// names lists the places where values are measured.
 func names(list []Value) (all []string) {
 	for _, v := range list {
 		for _, p := range v.At {
@@ -89,8 +89,8 @@ func (v Value) take(w Written) (Result, error) {
 	return r, nil
 }
 
-// Findings are what there is to do about what was read: outside the limits, a shim
-// to fit.
+// Findings reports what to do about a reading: outside the limits, a shim to
+// fit.
 func (r Result) Findings() (all []finding.Finding) {
 	values := finding.Values{"what": r.Named, "place": r.Where.Name(), "reading": r.Read, "limits": unit.Written(r.Limits)}
 	if r.Verdict.Outside() {

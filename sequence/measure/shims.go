@@ -2,25 +2,25 @@ package measure
 
 import "drawdown/geometry/unit"
 
-// Shims are the sizes that a clearance is set with: from the thinnest to the
-// thickest by one step.
+// Shims are the available sizes: from the thinnest to the thickest in equal
+// steps.
 type Shims struct {
 	From unit.Decimal `json:"from"`
 	To   unit.Decimal `json:"to"`
 	Step unit.Decimal `json:"step"`
 }
 
-// Count is how many sizes there are.
+// Count is the number of sizes.
 func (s Shims) Count() int64 { return (s.To.Millionths-s.From.Millionths)/s.Step.Millionths + 1 }
 
-// Size is the size of a number, from 0.
+// Size is the size with an index, from 0.
 func (s Shims) Size(n int64) unit.Decimal { return s.From.Plus(s.Step.Times(n)) }
 
-// Thickest is the last size. It is below To where the steps do not meet that.
+// Thickest is the last size. It is below To if the steps do not reach To.
 func (s Shims) Thickest() unit.Decimal { return s.Size(s.Count() - 1) }
 
-// nearest is the size that is nearest to a thickness. Half way between two it is
-// the thinner one: a valve with a little more clearance still closes (common
+// nearest is the size nearest to a thickness. Half way between two it is the
+// thinner one: a valve with slightly more clearance still closes (common
 // practice, no source).
 func (s Shims) nearest(to unit.Decimal) unit.Decimal {
 	over, step := to.Millionths-s.From.Millionths, s.Step.Millionths
@@ -31,27 +31,28 @@ func (s Shims) nearest(to unit.Decimal) unit.Decimal {
 	return s.Size(min(max(n, 0), s.Count()-1))
 }
 
-// Advice is what is to be done about a shim.
+// Advice is what to do about a shim.
 type Advice string
 
 const (
 	Keep   Advice = "keep"   // the clearance is within its limits
 	Change Advice = "change" // to Size
-	NoSize Advice = "none"   // no size that the file lists brings it within the limits
+	NoSize Advice = "none"   // no size in the file brings it within the limits
 )
 
-// Shim is the shim that a measured clearance asks for.
+// Shim is the shim required by a measured clearance.
 type Shim struct {
 	Fitted    unit.Decimal `json:"fitted"`
 	Exact     unit.Decimal `json:"exact"`     // fitted + measured − wanted
-	Size      unit.Decimal `json:"size"`      // to fit: of the file's sizes the nearest; to keep: the fitted one
+	Size      unit.Decimal `json:"size"`      // to fit: the nearest of the file's sizes; to keep: the fitted one
 	Clearance unit.Decimal `json:"clearance"` // with it
 	Advice    Advice       `json:"advice"`
 }
 
-// NewShim works out the shim for a place from the one that is fitted there and
-// the clearance measured with it: new = fitted + measured − wanted, rounded to
-// the nearest size. False where the value has no shims, or no clearance is wanted.
+// NewShim calculates the shim for a place from the one fitted there and the
+// clearance measured with it: new = fitted + measured − wanted, rounded to the
+// nearest size. It returns false if the value has no shims or no wanted
+// clearance.
 func (v Value) NewShim(fitted, measured unit.Decimal) (Shim, bool) {
 	aim, wanted := v.Aim()
 	if v.Shims == nil || !wanted {
@@ -70,16 +71,16 @@ func (v Value) NewShim(fitted, measured unit.Decimal) (Shim, bool) {
 	return s, true
 }
 
-// Band is the clearances for which the fitted shim is changed by one amount. It
-// holds for shims that are of the file's sizes.
+// Band is a range of clearances for which the fitted shim changes by the same
+// amount. It applies to shims of the file's sizes.
 type Band struct {
-	From, To unit.Decimal // as measured, both counted in
-	By       unit.Decimal // thicker; below 0: thinner
-	Keep     bool         // nothing to change: within the limits
+	From, To unit.Decimal // as measured, both inclusive
+	By       unit.Decimal // thicker; negative: thinner
+	Keep     bool         // no change: within the limits
 }
 
-// Bands is the table of changes for clearances from zero until the shim is so
-// many steps thicker. Clearances are read in the decimals of the limits.
+// Bands is the table of changes for clearances from zero until the shim is that
+// many steps thicker. Clearances have the decimals of the limits.
 func (v Value) Bands(steps int64) []Band {
 	aim, wanted := v.Aim()
 	if v.Shims == nil || !wanted || v.From == nil || v.To == nil {
@@ -106,7 +107,7 @@ func (v Value) Bands(steps int64) []Band {
 	return bands
 }
 
-// change is by how much a shim of the file's sizes gets thicker.
+// change is how much thicker a shim of the file's sizes becomes.
 func (v Value) change(over unit.Decimal) unit.Decimal {
 	step := v.Shims.Step.Millionths
 	n := over.Millionths / step

@@ -9,14 +9,14 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// What tells on figures beside others of the file.
+// Findings from comparing kinds with each other.
 const (
 	UnitsMixed  finding.Code = "stage units mixed"  // kind, stage, torque, before, beforeTorque
 	SmallerMore finding.Code = "stage smaller more" // kind, stage, torque, thread, class; other, otherTorque, otherThread
 )
 
-// mixedUnits finds a kind with torques of the metric system and of the inch
-// system: a figure of one was probably typed with the unit of the other.
+// mixedUnits finds a kind with metric and inch torques: one figure probably has
+// the wrong unit.
 func mixedUnits(p plan.Plan, kind string) []finding.Finding {
 	var before plan.Stage
 	for _, s := range p.Tighten.Stages {
@@ -36,10 +36,10 @@ func metric(t unit.GivenTorque) bool {
 	return t.Unit == unit.NewtonMetre || t.Unit == unit.KilogramForceMetre
 }
 
-// smallerMore finds a smaller thread that is tightened to more than a larger one
-// of the same class, friction and tapped part: their figures were probably
-// exchanged. One that an angle turns on has no torque to compare. What the
-// mechanics of the bolts have told already is left out.
+// smallerMore finds a smaller thread that is tightened to more than a larger
+// one of the same class, friction and tapped part: their figures were probably
+// swapped. Kinds that end on an angle have no torque to compare. Torques
+// already reported by the judge of figures are left out.
 func smallerMore(p plan.Plan) (found []finding.Finding) {
 	for _, small := range p.Kinds {
 		for _, large := range p.Kinds {
@@ -58,13 +58,13 @@ func smallerMore(p plan.Plan) (found []finding.Finding) {
 	return found
 }
 
-// differInSize reports whether two kinds differ in size alone.
+// differInSize reports whether two kinds differ only in size.
 func differInSize(small, large plan.Kind) bool {
 	return small.MajorMm() > 0 && small.MajorMm() < large.MajorMm() && small.EqualButSize(large)
 }
 
-// lastTorque returns the stage whose torque a kind is left with; Number 0 where
-// an angle comes after it, or none is there.
+// lastTorque returns the stage with the final torque of a kind; Number 0 if an
+// angle follows, or if there is none.
 func lastTorque(p plan.Plan, kind string) (last plan.Stage) {
 	for _, s := range p.Tighten.Stages {
 		switch {
@@ -78,7 +78,7 @@ func lastTorque(p plan.Plan, kind string) (last plan.Stage) {
 	return last
 }
 
-// told reports whether the torques of a kind are warned of by themselves.
+// told reports whether the torques of a kind already have a warning.
 func told(p plan.Plan, kind string) bool {
 	return slices.ContainsFunc(p.Figures, func(f finding.Finding) bool {
 		return f.At.Kind == kind && f.Severity == finding.Warning &&

@@ -8,7 +8,7 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// What tells a slip or a lost stage by the stages beside it.
+// Findings about an error or a missing stage, from the stages beside it.
 const (
 	StepTooLarge finding.Code = "stage step large"   // kind, stage, torque, after: a later stage, afterTorque
 	AllAtOnce    finding.Code = "stage all at once"  // kind, stage, torque, count
@@ -16,21 +16,21 @@ const (
 	EqualsApart  finding.Code = "stage equals apart" // kind, stage, torque, thread; other, otherStage, otherTorque
 )
 
-// What a stage may be beside the others. Common practice, no source: makers go up
-// by two or three times from stage to stage, and wait for minutes to hours.
+// Limits for a stage compared with others. Common practice, no source: makers
+// increase the torque by a factor of two or three from stage to stage, and wait
+// for minutes to hours.
 const (
 	mostStep     = 8                // times the torque of the stage before
 	leastWait    = unit.Duration(1) // minutes
-	fewestAtOnce = 8                // fasteners that nobody tightens in one go
+	fewestAtOnce = 8                // fasteners that are not tightened in one go
 	leastAtOnce  = 12               // mm of their thread
 	leastOfEqual = 0.6              // of the torque of an equal bolt
 )
 
-// slips finds the figures of a kind that stand apart from those of its other
-// stages.
+// slips finds the figures of a kind that do not fit those of its other stages.
 func slips(p plan.Plan, kind string) (found []finding.Finding) {
 	var before plan.Stage
-	rises := 0 // a check pass brings no bolt on
+	rises := 0 // a check pass does not count
 	for _, s := range p.Tighten.Stages {
 		switch {
 		case !slices.Contains(s.Kinds, kind):
@@ -55,7 +55,7 @@ func slips(p plan.Plan, kind string) (found []finding.Finding) {
 	return found
 }
 
-// shortWaits finds the waits in which nothing can settle.
+// shortWaits finds the waits that are too short to settle.
 func shortWaits(p plan.Plan) (found []finding.Finding) {
 	for _, s := range p.Tighten.Stages {
 		if s.Do == plan.Wait && s.Wait < leastWait {
@@ -66,8 +66,8 @@ func shortWaits(p plan.Plan) (found []finding.Finding) {
 	return found
 }
 
-// equalsApart finds a kind that is left with far less torque than another whose
-// bolts are equal but for their length: a later stage probably left it out.
+// equalsApart finds a kind that ends with far less torque than another whose
+// bolts differ only in length: a later stage probably left it out.
 func equalsApart(p plan.Plan) (found []finding.Finding) {
 	for _, less := range p.Kinds {
 		for _, more := range p.Kinds {

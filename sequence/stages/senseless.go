@@ -1,5 +1,5 @@
-// Package stages compares the stages of a plan with each other: stages that do
-// nothing, that leave the joint loose, or whose figure must be wrong.
+// Package stages compares the stages of a plan with each other: stages that
+// have no effect, that leave the joint loose, or whose figure must be wrong.
 package stages
 
 import (
@@ -11,7 +11,7 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// What stages have no sense. Each names the stage itself.
+// Stages that make no sense. Each finding names the stage.
 const (
 	TorqueFalls    finding.Code = "stage torque falls"    // kind, stage, torque, before, beforeTorque
 	LeftLoose      finding.Code = "stage left loose"      // kind, stage, angle
@@ -23,19 +23,18 @@ const (
 	StretchesAgain finding.Code = "stage stretches again" // kind, stage, before: the angle, slackened: the stage between
 	CheckByAngle   finding.Code = "stage check by angle"  // kind, stage, angle
 	StageTwice     finding.Code = "stage twice"           // stage, before
-	CheckFirst     finding.Code = "stage check first"     // kind, stage, later: a torque that does not go once round
+	CheckFirst     finding.Code = "stage check first"     // kind, stage, later: a torque that does not go once around
 	WaitsFirst     finding.Code = "stage waits first"     // stage
 	WaitsLast      finding.Code = "stage waits last"      // stage
 	WaitsOn        finding.Code = "stage waits on"        // stage, before
 )
 
-// dust is what two figures of the same torque in two units may differ by.
+// dust is the rounding difference between the same torque in two units.
 const dust = 1e-9
 
-// Senseless returns the stages of tightening that do nothing, that leave the
-// joint loose, or whose figure hangs in the air (first principles: a wrench
-// that is set below what a bolt has clicks at once; an angle counts from a
-// torque).
+// Senseless returns the tightening stages that have no effect, that leave the
+// joint loose, or whose figure has no basis (first principles: a wrench set
+// below the torque of a bolt clicks at once; an angle starts from a torque).
 func Senseless(p plan.Plan) []finding.Finding {
 	found := waits(p)
 	found = append(found, repeats(p)...)
@@ -51,22 +50,22 @@ func Senseless(p plan.Plan) []finding.Finding {
 	return found
 }
 
-// TorquesFall returns those of them whose torque has been passed before.
+// TorquesFall returns those whose torque is below an earlier one.
 func TorquesFall(p plan.Plan) []finding.Finding {
 	return slices.DeleteFunc(Senseless(p), func(f finding.Finding) bool { return f.Code != TorqueFalls })
 }
 
-// state is how far the bolts of a kind have been brought.
+// state is the state of the bolts of a kind.
 type state struct {
 	most    plan.Stage // with the greatest torque so far; Number 0: none
-	round   plan.Stage // the first torque, where it goes once round; Number 0: it does not, or others do not
-	crossed bool       // a torque went crosswise or outwards, not once round
+	round   plan.Stage // the first torque, if it goes once around; Number 0: it does not, or others do not
+	crossed bool       // a torque went crosswise or outwards, not once around
 	turned  plan.Stage // by an angle since the last torque or slackening; Number 0: none
-	loose   plan.Stage // that slackened them last, if nothing has tightened them since
+	loose   plan.Stage // that slackened them last, if not tightened since
 	angle   plan.Stage // the last angle since a slackening; Number 0: none
 	stretch plan.Stage // by an angle, before the last slackening; Number 0: none
 	slack   plan.Stage // the last slackening
-	once    bool       // an angle has to stretch them once only
+	once    bool       // they may be stretched by an angle only once
 }
 
 func senselessFor(p plan.Plan, kind string) (found []finding.Finding) {
@@ -87,7 +86,7 @@ func senselessFor(p plan.Plan, kind string) (found []finding.Finding) {
 	return found
 }
 
-// stretchOnce reports whether fasteners of a kind are used once, or an angle
+// stretchOnce reports whether fasteners of a kind are single-use, or an angle
 // takes them past yield.
 func stretchOnce(p plan.Plan, kind string) bool {
 	return p.Kind(kind).Reuse == plan.ReuseOnce || slices.ContainsFunc(p.Figures, func(f finding.Finding) bool {
@@ -99,7 +98,7 @@ func stretchOnce(p plan.Plan, kind string) bool {
 	})
 }
 
-// take brings the bolts on by a stage, and says what has no sense in it.
+// take applies a stage to the bolts, and reports what makes no sense.
 func (so *state) take(kind string, s plan.Stage) []finding.Finding {
 	values := finding.Values{"kind": kind, "stage": s.Number}
 	warned := func(code finding.Code) []finding.Finding {
@@ -161,8 +160,8 @@ func (so *state) take(kind string, s plan.Stage) []finding.Finding {
 	return nil
 }
 
-// compared is 1 where a torque is above that of the stage before, or there is
-// none; -1 where it is below.
+// compared is 1 if a torque is above that of the stage before, or there is
+// none; -1 if it is below.
 func compared(s, before plan.Stage) int {
 	now, most := float64(s.Torque.Nm()), float64(before.Torque.Nm())
 	switch {
@@ -174,7 +173,7 @@ func compared(s, before plan.Stage) int {
 	return 0
 }
 
-// waits returns the waits between which nothing is done.
+// waits returns consecutive waits with no work between them.
 func waits(p plan.Plan) (found []finding.Finding) {
 	stages := p.Tighten.Stages
 	for i, s := range stages {
@@ -198,8 +197,8 @@ func waits(p plan.Plan) (found []finding.Finding) {
 	return found
 }
 
-// repeats returns the torques and slackenings that stand twice running, in the
-// same way. Angles add up, and a check pass says what it is.
+// repeats returns the torques and slackenings that are the same twice in a row.
+// Angles add up, and a check pass is marked as one.
 func repeats(p plan.Plan) (found []finding.Finding) {
 	for i, s := range p.Tighten.Stages {
 		if i == 0 || s.Do != plan.Tighten && s.Do != plan.BackOff {

@@ -16,8 +16,8 @@ import (
 	"drawdown/sequence/tension/screw"
 )
 
-// build plans six main bolts in two rows and three smaller side bolts below, as change
-// leaves them.
+// build plans six main bolts in two rows and three smaller side bolts below,
+// modified by change.
 func build(t *testing.T, change func(*plan.Input)) plan.Plan {
 	t.Helper()
 	in := plan.Input{Kinds: []plan.Kind{
@@ -48,9 +48,10 @@ func threadOf(t *testing.T, name string) *thread.Thread {
 	return &th
 }
 
-// First principles: a wrench set below what a bolt has turns nothing, an angle
-// counts from a torque, and what is slackened last stays loose. Common practice,
-// no source: a repeat says what it is for, and a check pass has the last torque.
+// First principles: a wrench set below the torque of a bolt turns nothing, an
+// angle starts from a torque, and what is slackened last stays loose. Common
+// practice, no source: a repeat states its purpose, and a check pass has the
+// last torque.
 func TestStagesWithoutSense(t *testing.T) {
 	t.Parallel()
 	nm := func(v float64) plan.StageInput {
@@ -70,7 +71,7 @@ func TestStagesWithoutSense(t *testing.T) {
 	noted.Note = "once more"
 	for name, c := range map[string]struct {
 		stages []plan.StageInput
-		want   string // stage, kind and code of each
+		want   string // stage, kind and code of each finding
 	}{
 		"rising, then by angle":  {[]plan.StageInput{nm(20), nm(40), on, on}, ""},
 		"the same in two units":  {[]plan.StageInput{nm(27.1163589659), feet}, ""}, // 1 lbf·ft = 1.3558179483 N·m
@@ -115,7 +116,8 @@ func TestStagesWithoutSense(t *testing.T) {
 	}
 }
 
-// First principles: of two bolts that differ in size alone the larger bears more.
+// First principles: of two bolts that differ only in size the larger bears
+// more.
 func TestSmallerThreadWithMoreTorque(t *testing.T) {
 	t.Parallel()
 	nm := func(kind string, v float64) plan.StageInput {
@@ -152,7 +154,7 @@ func TestSmallerThreadWithMoreTorque(t *testing.T) {
 	}
 }
 
-// A share of the torque under 100 % leaves the joint short, unless an angle follows.
+// A share of the torque below 100 % ends too low, unless an angle follows.
 func TestEndsShort(t *testing.T) {
 	t.Parallel()
 	share := func(percent float64) plan.Stage {
@@ -174,7 +176,7 @@ func TestEndsShort(t *testing.T) {
 	}
 }
 
-// First principles: a bolt that an angle takes past yield is longer for good; the
+// First principles: a bolt that an angle takes past yield stays longer; the
 // same angle stretches it by as much again.
 func TestStretchedTwice(t *testing.T) {
 	t.Parallel()
@@ -208,8 +210,8 @@ func TestStretchedTwice(t *testing.T) {
 	}
 }
 
-// What a finding names: the stage before, the slackening between, the stage that was
-// passed already.
+// What a finding names: the stage before, the slackening in between, the stage
+// with the higher torque.
 func TestWhatAStageIsHeldAgainst(t *testing.T) {
 	t.Parallel()
 	nm := func(v float64) plan.StageInput {
@@ -249,7 +251,7 @@ func TestWhatAStageIsHeldAgainst(t *testing.T) {
 	}
 }
 
-// Of the stages without sense, those whose torque has been passed.
+// Among the stages that make no sense, those with a lower torque than before.
 func TestTorquesFall(t *testing.T) {
 	t.Parallel()
 	nm := func(v float64) plan.StageInput {
@@ -263,8 +265,8 @@ func TestTorquesFall(t *testing.T) {
 	}
 }
 
-// A bolt that an angle takes past yield stretches once only, whatever the file says of
-// its use: that of the kind which was found so.
+// A bolt that an angle takes past yield may be stretched only once, whatever
+// the file says about reuse; this applies to the kind found past yield.
 func TestPastYieldStretchesOnce(t *testing.T) {
 	t.Parallel()
 	on, back := plan.Stage{Do: plan.Advance, Angle: 90, Kinds: []string{"main"}}, plan.Stage{Do: plan.BackOff, Angle: 180, Kinds: []string{"main"}}
@@ -288,8 +290,8 @@ func TestPastYieldStretchesOnce(t *testing.T) {
 	}
 }
 
-// Two torques are exchanged only between kinds that nothing else tells apart, and whose
-// own torques are not warned of already.
+// Two torques count as swapped only for kinds that are otherwise equal, and
+// without warnings of their own.
 func TestWhenTorquesAreExchanged(t *testing.T) {
 	t.Parallel()
 	friction := func(v float64) *screw.Friction {
@@ -333,11 +335,11 @@ func TestWhenTorquesAreExchanged(t *testing.T) {
 	}
 }
 
-// Two units of one torque may differ as a manual rounds them: by 3 % (common practice,
-// no source).
+// Two units of one torque may differ by the rounding in a manual: 3 % (common
+// practice, no source).
 func TestRoundedInAnotherUnit(t *testing.T) {
 	t.Parallel()
-	for feet, want := range map[float64]bool{29: false, 30.3: false, 30.5: true, 28.5: true} { // 40 N·m are 29.50 lbf·ft
+	for feet, want := range map[float64]bool{29: false, 30.3: false, 30.5: true, 28.5: true} { // 40 N·m is 29.50 lbf·ft
 		p := plan.Plan{Kinds: []plan.Kind{{Name: "main"}}, Tighten: plan.Side{Stages: []plan.Stage{
 			{Number: 1, Do: plan.Tighten, Torque: unit.GivenTorque{Value: 40}, Kinds: []string{"main"}},
 			{Number: 2, Do: plan.Tighten, Torque: unit.GivenTorque{Value: feet, Unit: unit.PoundForceFoot}, Kinds: []string{"main"}},
@@ -348,8 +350,8 @@ func TestRoundedInAnotherUnit(t *testing.T) {
 	}
 }
 
-// Common practice, no source: a figure that stands apart from those beside it is a
-// slip, or a stage is missing. Each limit from both sides.
+// Common practice, no source: a figure that does not fit those beside it is an
+// error, or a stage is missing. Each limit from both sides.
 func TestFiguresBesideOthers(t *testing.T) {
 	t.Parallel()
 	nm := func(v float64) plan.StageInput {

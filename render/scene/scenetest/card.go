@@ -1,7 +1,7 @@
 // Package scenetest dumps scenes as text, checks their layout and what a
-// photocopy would lose, and has scenes to test backends with: a full card, and
-// pages of many marks, drawn by hand. Only tests import it. It may import
-// scenes and type only.
+// photocopy would lose, and has scenes for testing backends: a full card, and
+// pages of many marks, written by hand. Only tests import it. It may import
+// scene and font only.
 package scenetest
 
 import (
@@ -32,7 +32,7 @@ func Card() scene.Document {
 	}
 }
 
-// Marks is a page with n numbered circles, each joined to the next.
+// Marks is a page with n numbered circles, each connected to the next.
 func Marks(n int) scene.Document {
 	c := &canvas{page: scene.Page{Name: "marks", Width: 210, Height: 297, Margin: 10}}
 	columns := 1

@@ -9,7 +9,7 @@ import (
 	"drawdown/render/scene"
 )
 
-// Dump writes the document as plain text, one item a line, for golden files.
+// Dump writes the document as plain text, one item per line, for golden files.
 func Dump(w io.Writer, d scene.Document) error {
 	b := bufio.NewWriter(w)
 	fmt.Fprintf(b, "document %q\n", d.Title)

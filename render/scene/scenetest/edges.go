@@ -7,13 +7,13 @@ import (
 	"drawdown/render/scene"
 )
 
-// standOff is the least white between a mark and the edge of the part or of a
-// bore, in millimetres: nearer by, the two read as one line. Finer lines need
-// less.
+// standOff is the least gap between a mark and the edge of the part or of a
+// bore, in millimetres: with less, the two look like one line. Thinner lines
+// need less.
 func standOff(mark scene.Shape) float64 { return min(0.2, mark.Width/3) }
 
-// checkEdges sees that marks stand off the edges of the part and of its openings,
-// or that these end before them.
+// checkEdges checks that marks keep clear of the edges of the part and of its
+// openings, or that these end before them.
 func (c *checker) checkEdges() {
 	for k, edge := range c.shapes {
 		if edge.Tag.Role != scene.Edge && edge.Tag.Role != scene.Hole {
@@ -32,8 +32,8 @@ func (c *checker) checkEdges() {
 	}
 }
 
-// touches finds a place of an edge, painted as the kth shape, that is seen too
-// near to a mark.
+// touches finds a point of an edge, painted as the kth shape, that is visibly
+// too close to a mark.
 func (c *checker) touches(mark scene.Shape, box scene.Box, runs [][]scene.Point, width float64, k int) (scene.Point, bool) {
 	const step = 0.2
 	rim := mark.Path.Flatten()
@@ -56,15 +56,15 @@ func (c *checker) touches(mark scene.Shape, box scene.Box, runs [][]scene.Point,
 	return scene.Point{}, false
 }
 
-// painted reports whether a shape from the kth on is filled over a place.
+// painted reports whether a shape from the kth on is filled over a point.
 func (c *checker) painted(p scene.Point, k int) bool {
 	return slices.ContainsFunc(c.shapes[k:], func(s scene.Shape) bool {
 		return s.Fill != scene.None && s.Path.Bounds().Contains(p) && encloses(s.Path.Flatten(), p)
 	})
 }
 
-// checkHoles sees that a number without a leader stands in no opening in which
-// its mark does not: it would pass for its name.
+// checkHoles checks that a number without a leader is not in an opening that
+// does not contain its mark: it would be read as the name of the opening.
 func (c *checker) checkHoles(number scene.Text, mark *outline) {
 	for _, s := range c.shapes {
 		if s.Tag.Role != scene.Hole {

@@ -8,7 +8,7 @@ import (
 	"drawdown/render/scene"
 )
 
-// Golden compares a document, written as text, with a golden file.
+// Golden compares a document, as text, with a golden file.
 func Golden(t testing.TB, path string, document scene.Document) {
 	t.Helper()
 	var got bytes.Buffer

@@ -7,19 +7,19 @@ import (
 	"drawdown/render/scene"
 )
 
-// rule is a straight level line.
+// rule is a straight horizontal line.
 type rule struct{ left, right, y float64 }
 
 const (
-	leastRule = 20.0 // mm: what is shorter is a tick or an axis, not a line of the grid
-	nearEdge  = 12.0 // mm: a line that ends nearer to the margin was meant to reach it
-	besideOf  = 3.0  // mm above and below a line, in which something may continue it
-	doubled   = 5.0  // mm between two lines with nothing between them: they read as one
-	mostOf    = 0.6  // of the width, from which a line is one of the page
+	leastRule = 20.0 // mm: anything shorter is a tick or an axis, not a line of the grid
+	nearEdge  = 12.0 // mm: a line that ends closer to the margin was meant to reach it
+	besideOf  = 3.0  // mm above and below a line, within which something may continue it
+	doubled   = 5.0  // mm between two lines with nothing between them: they look like one
+	mostOf    = 0.6  // of the width, from which a line belongs to the page
 )
 
-// checkGrid sees that lines and rows of boxes end where the page does, and that
-// no two lines across the page lie close with nothing between them.
+// checkGrid checks that lines and rows of boxes end at the margins, and that no
+// two lines across the page are close together with nothing between them.
 func (c *checker) checkGrid() {
 	rules := c.rules()
 	for i, r := range rules {
@@ -48,7 +48,7 @@ func (c *checker) rules() (all []rule) {
 	return all
 }
 
-// continues reports whether something stands behind the end of a line.
+// continues reports whether something follows the end of a line.
 func (c *checker) continues(r rule) bool {
 	behind := scene.Box{Left: r.right + touch, Right: c.page.Width, Top: r.y - besideOf, Bottom: r.y + besideOf}
 	return slices.ContainsFunc(c.texts, func(t scene.Text) bool { return behind.Meets(t.Box()) }) ||
@@ -67,11 +67,11 @@ func (c *checker) double(a, b rule) bool {
 	return !slices.ContainsFunc(c.texts, func(t scene.Text) bool { return between.Meets(t.Box()) })
 }
 
-// leastBoxes is how many boxes side by side are a row.
+// leastBoxes is the smallest number of boxes side by side that are a row.
 const leastBoxes = 3
 
-// checkRows sees that the longest row of each size of boxes, where it begins at
-// the margin and takes most of the width, ends at the other margin.
+// checkRows checks that the longest row of each size of boxes ends at the right
+// margin, if it begins at the left one and takes most of the width.
 func (c *checker) checkRows() {
 	longest := map[[2]float64]scene.Box{}
 	for _, row := range c.rows() {
@@ -88,7 +88,7 @@ func (c *checker) checkRows() {
 	}
 }
 
-// boxRow is boxes of one size side by side.
+// boxRow is a row of boxes of one size.
 type boxRow struct {
 	scene.Box
 	cell float64

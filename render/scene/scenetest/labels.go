@@ -7,15 +7,15 @@ import (
 	"drawdown/render/scene"
 )
 
-// besideSpot is how near to its spot, in millimetres, a name must stand: on a sheet
-// that is enlarged as much further as its type is larger.
+// besideSpot is how close to its spot, in millimetres, a name must be; on an
+// enlarged sheet in proportion to its type.
 func besideSpot(name scene.Text) float64 {
 	const near, em = 8.0, 3.5
 	return near * max(1, name.Size/em)
 }
 
-// checkLabels sees that each name stands in or near its own spot, and neither in
-// another nor nearer to it: a name that points at the neighbour is worse than
+// checkLabels checks that each name is in or near its own spot, and neither in
+// another nor closer to it: a name that points at the neighbour is worse than
 // none.
 func (c *checker) checkLabels() {
 	var spots []*outline
@@ -49,7 +49,7 @@ func (c *checker) checkLabel(t scene.Text, spots []*outline) {
 	}
 }
 
-// distance of a box from a spot; 0 within it.
+// distance is the distance of a box from a spot; 0 inside it.
 func (o *outline) distance(box scene.Box) float64 {
 	if o.holds(box.Centre()) {
 		return 0
@@ -57,9 +57,9 @@ func (o *outline) distance(box scene.Box) float64 {
 	return scene.RunsToBox(o.runs, box)
 }
 
-// holds reports whether a place lies in a spot. A spot bulges outwards everywhere,
-// and the edge of the paper may cut it into lines that no longer meet: a place
-// is in what is left of it where no straight line parts it from all of these.
+// holds reports whether a point is in a spot. A spot is convex, and the edge of
+// the paper may cut it into lines that no longer meet: a point is in what is
+// left of it if no straight line separates it from all of these.
 func (o *outline) holds(p scene.Point) bool {
 	var ways []float64
 	for _, run := range o.runs {
@@ -75,9 +75,9 @@ func (o *outline) holds(p scene.Point) bool {
 	return widest < math.Pi
 }
 
-// cutCorner returns the corner of the paper between the two ends of a line that
-// two edges of it cut: on the other side of the ends from where the line bulges.
-// A line that is whole, or that one edge cuts, has none.
+// cutCorner returns the corner of the paper between the two ends of a line cut
+// by two of its edges, on the side away from the bulge of the line. A line that
+// is whole, or cut by one edge, has none.
 func cutCorner(run []scene.Point) []scene.Point {
 	a, b := run[0], run[len(run)-1]
 	side := func(q scene.Point) float64 { return (b.X-a.X)*(q.Y-a.Y) - (b.Y-a.Y)*(q.X-a.X) }

@@ -8,11 +8,12 @@ import (
 	"drawdown/render/scene"
 )
 
-// CheckLayout returns every fault in the layout of a page: type that meets other
-// type, a mark, a trail or the margin; a number that lies neither in nor beside
-// its own mark, nor on a leader from it; the name of a spot that
-// stands away from it, or nearer to another; a trail through a foreign mark, or a
-// leader across another trail; anything beyond the margin or the page. A sound page has none.
+// CheckLayout returns every fault in the layout of a page: type that overlaps
+// other type, a mark, a trail or the margin; a number that is neither in nor
+// beside its own mark, nor on a leader from it; the name of a spot that is far
+// from it, or closer to another; a trail through another mark, or a leader
+// across another trail; anything beyond the margin or the page. A sound page
+// has none.
 func CheckLayout(page scene.Page) []string {
 	c := checker{page: page, inside: scene.Box{Right: page.Width, Bottom: page.Height}.Grown(-page.Margin)}
 	for _, it := range page.Items {
@@ -48,8 +49,8 @@ func (c *checker) fault(format string, args ...any) {
 	c.faults = append(c.faults, "page "+c.page.Name+": "+fmt.Sprintf(format, args...))
 }
 
-// touch is the overlap, in millimetres, that still counts as side by side:
-// coordinates are rounded to a hundredth.
+// touch is the overlap, in millimetres, that is tolerated, because coordinates
+// are rounded to a hundredth.
 const touch = 0.02
 
 func (c *checker) checkMargins() {
@@ -127,8 +128,8 @@ func crosses(runs [][]scene.Point, box scene.Box) bool {
 	return false
 }
 
-// encloses reports whether the point lies inside the outline (even–odd rule). A run
-// that is open is closed by a straight line, as it is where it is filled.
+// encloses reports whether the point is inside the outline (even–odd rule). An
+// open polyline is closed by a straight line, as in a fill.
 func encloses(runs [][]scene.Point, p scene.Point) bool {
 	inside := false
 	for _, run := range runs {
@@ -137,8 +138,8 @@ func encloses(runs [][]scene.Point, p scene.Point) bool {
 	return inside
 }
 
-// checkNumbers sees that each number lies in its own mark, or beside it and
-// nearer to it than to any other, or that a leader joins the two.
+// checkNumbers checks that each number is in its own mark, or beside it and
+// closer to it than to any other, or connected to it by a leader.
 func (c *checker) checkNumbers() {
 	marks, trails := map[string]*outline{}, map[string][][][]scene.Point{}
 	var all []*outline
@@ -181,7 +182,7 @@ type outline struct {
 	width  float64 // of the line
 }
 
-// checkNearest sees that no foreign mark is as near to a number as its own.
+// checkNearest checks that no other mark is as close to a number as its own.
 func (c *checker) checkNearest(number scene.Text, own *outline, marks []*outline) {
 	box := number.Box()
 	distance := scene.RunsToBox(own.runs, box)
@@ -192,6 +193,6 @@ func (c *checker) checkNearest(number scene.Text, own *outline, marks []*outline
 	}
 }
 
-// besideMark is how near to the line of its mark, in millimetres, a number without
-// a leader must lie.
+// besideMark is how close to the line of its mark, in millimetres, a number
+// without a leader must be.
 const besideMark = 1.25

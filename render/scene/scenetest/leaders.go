@@ -6,14 +6,14 @@ import (
 	"drawdown/render/scene"
 )
 
-// A trail with a name is a leader: it joins a mark to a number that stands away
-// from it. One without is an arrow of the path.
+// A trail with a name is a leader: it connects a mark to a number away from it.
+// A trail without a name is an arrow of the path.
 
-// joined is how near, in millimetres, a leader must come to what it joins.
+// joined is how close, in millimetres, a leader must come to what it connects.
 const joined = 1.0
 
-// checkTrails sees that no trail passes through a foreign mark, and that no
-// leader meets another trail: the eye would go on along the wrong one.
+// checkTrails checks that no trail passes through another mark, and that no
+// leader meets another trail, because the eye could follow the wrong one.
 func (c *checker) checkTrails() {
 	var lines []scene.Shape
 	var runs [][][]scene.Point
@@ -31,7 +31,7 @@ func (c *checker) checkTrails() {
 		if b.Tag.Role == scene.Mark {
 			a, b, i, k = b, a, k, i
 		}
-		arrows := a.Tag == b.Tag // the layout of the path itself lets a few cross
+		arrows := a.Tag == b.Tag // the layout of the path itself allows a few crossings
 		if arrows || !boxes[i].Grown(touch).Meets(boxes[k].Grown(touch)) || !meet(runs[i], runs[k]) {
 			return
 		}
@@ -54,12 +54,12 @@ func meet(a, b [][]scene.Point) bool {
 	return false
 }
 
-// linesMeet reports whether the straight lines a–b and c–d touch.
+// linesMeet reports whether the segments ab and cd touch.
 func linesMeet(a, b, c, d scene.Point) bool {
 	side := func(p, q, r scene.Point) float64 { return (q.X-p.X)*(r.Y-p.Y) - (q.Y-p.Y)*(r.X-p.X) }
 	c1, d1, a2, b2 := side(a, b, c), side(a, b, d), side(c, d, a), side(c, d, b)
 	if c1 == 0 && d1 == 0 && a2 == 0 && b2 == 0 {
-		// On one line, where they may lie apart.
+		// On one line, where they may be apart.
 		return math.Min(a.X, b.X) <= math.Max(c.X, d.X) && math.Min(c.X, d.X) <= math.Max(a.X, b.X) &&
 			math.Min(a.Y, b.Y) <= math.Max(c.Y, d.Y) && math.Min(c.Y, d.Y) <= math.Max(a.Y, b.Y)
 	}

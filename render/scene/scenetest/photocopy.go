@@ -6,10 +6,9 @@ import (
 	"drawdown/render/scene"
 )
 
-// CheckPhotocopy returns what a page loses on a copier that knows black and white
-// alone: type that sinks into what lies under it, lines that vanish. Tints may
-// vanish; what has no outline then is the reader's to miss, so nothing may hang
-// on it.
+// CheckPhotocopy returns what a black-and-white copy of a page loses: type that
+// merges with what is under it, lines that vanish. Tints may vanish, so nothing
+// may depend on one without an outline.
 func CheckPhotocopy(page scene.Page) []string {
 	var faults []string
 	var under []ground
@@ -86,7 +85,7 @@ func lostLine(s scene.Shape) []string {
 	return nil
 }
 
-// dark reports whether a copier makes the ink black: where it is darker than half
+// dark reports whether a copier makes the ink black: if it is darker than half
 // (luminance by ITU-R BT.601).
 func dark(k scene.Ink) bool {
 	r, g, b := k.RGB()

@@ -6,7 +6,7 @@ import (
 	"drawdown/render/scene"
 )
 
-// Texts returns the texts of pages, in their order.
+// Texts returns the texts of pages in order.
 func Texts(pages ...scene.Page) []scene.Text {
 	var all []scene.Text
 	for _, page := range pages {
@@ -19,8 +19,8 @@ func Texts(pages ...scene.Page) []scene.Text {
 	return all
 }
 
-// Said returns all that stands on pages, in their order, with blanks about each
-// line, so that sentences can be looked for across the ends of lines.
+// Said returns all text of pages in order, with a space around each line, to
+// search for sentences across line ends.
 func Said(pages ...scene.Page) string {
 	var all strings.Builder
 	all.WriteString(" ")

@@ -7,9 +7,10 @@ import (
 	"drawdown/render/scene"
 )
 
-// tones finds what a page tells by tone alone. Two things of the same form, in
-// lines of the same kind, with the same drawn in them, must not differ in inks
-// that a copier makes alike: one tight, one loose, and nobody can tell which.
+// tones finds what a page shows by tone alone. Two things of the same form,
+// with the same kind of lines and the same content, must not differ only in
+// inks that a copier makes equal: one tight and one loose fastener could not be
+// told apart.
 type tones struct {
 	shapes []scene.Shape
 	boxes  []scene.Box // of the shapes
@@ -17,7 +18,7 @@ type tones struct {
 }
 
 // leastThing is the width, in millimetres, below which a shape is a dot or a
-// line end that tells nothing.
+// line end without meaning.
 const leastThing = 0.5
 
 func (c *checker) checkTones() {
@@ -51,7 +52,7 @@ func (t tones) byToneAlone(i, k int) bool {
 		same(a, b) && t.sameWithin(i, k)
 }
 
-// sameWithin reports whether the same is drawn over two things.
+// sameWithin reports whether two things have the same content.
 func (t tones) sameWithin(i, k int) bool {
 	a, b := t.over(i), t.over(k)
 	return t.worded(i) == t.worded(k) && slices.EqualFunc(a, b, func(m, n int) bool {
@@ -59,7 +60,7 @@ func (t tones) sameWithin(i, k int) bool {
 	})
 }
 
-// over returns the shapes that are drawn over a thing and lie in it.
+// over returns the shapes that are drawn over a thing and are inside it.
 func (t tones) over(i int) (all []int) {
 	box := t.boxes[i].Grown(touch)
 	for k := i + 1; k < len(t.shapes); k++ {
@@ -70,13 +71,13 @@ func (t tones) over(i int) (all []int) {
 	return all
 }
 
-// worded reports whether a word stands in a thing.
+// worded reports whether a thing contains a word.
 func (t tones) worded(i int) bool {
 	box := t.boxes[i]
 	return slices.ContainsFunc(t.texts, func(text scene.Text) bool { return box.Contains(text.Box().Centre()) })
 }
 
-// form is the outline of a thing, from its top left.
+// form is the outline of a thing relative to its top left.
 func form(p scene.Path) (points []scene.Point) {
 	b := p.Bounds()
 	for _, run := range p.Flatten() {

@@ -1,4 +1,4 @@
-// Package book binds the sheets of a whole machine: contents, overview, the
+// Package book combines the sheets of a whole machine: contents, overview, the
 // teardown in working order, the parts to prepare, the rebuild, and the check
 // passes. It decides what goes where; the sheets of a joint come from their own
 // packages, and the lists from package overhaul.
@@ -20,32 +20,32 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// Request says how a book is wanted.
+// Request describes the book to lay out.
 type Request struct {
 	sheet.Request
 	Trays Trays
-	// Drawn is told after each joint's papers how many of all of them are
-	// drawn; nil: nobody is told.
+	// Drawn is called after each joint's sheets with how many of all are done;
+	// nil: not called.
 	Drawn func(done, all int)
 }
 
-// Trays says how the trays are bound.
+// Trays selects how trays are included.
 type Trays string
 
 const (
-	FullTrays    Trays = "full" // at their true size, over as many sheets as that takes
-	ReducedTrays Trays = "page" // each reduced to a page
+	FullTrays    Trays = "full" // at true size, over as many sheets as needed
+	ReducedTrays Trays = "page" // each reduced to one page
 	NoTrays      Trays = "none"
 )
 
-// TrayChoices lists the choices.
+// TrayChoices lists all values of Trays.
 var TrayChoices = []Trays{FullTrays, ReducedTrays, NoTrays}
 
-// section is a run of pages that the contents list.
+// section is a group of pages listed in the contents.
 type section struct {
 	title string
-	level int // 0 for a part of the book, 1 for what is in it
-	joint int // whose papers they are; 0: of the whole machine
+	level int // 0 for a part of the book, 1 for an entry in it
+	joint int // number of the joint; 0: the whole machine
 	kind  kind
 	pages []scene.Page
 }
@@ -75,19 +75,19 @@ type binder struct {
 	ask   Request
 	w     words.Book
 	notes []finding.Finding
-	err   error // the first; what is bound without it is no book
+	err   error // the first; the book is incomplete
 }
 
-// Document binds the book. The notes tell what found no room on the paper; the
-// error, that a part takes more sheets at its true size than anyone joins.
+// Document lays out the book. The notes say what did not fit on the paper; the
+// error reports a part that needs too many sheets at true size.
 func Document(o overhaul.Overhaul, ask Request) (scene.Document, []finding.Finding, error) {
 	b := &binder{o: o, ask: ask, w: ask.Words.Book}
 	sections := b.sections()
 	if b.err != nil {
 		return scene.Document{}, nil, b.err
 	}
-	// The lists name pages. Their own lengths do not depend on the figures, so
-	// that a second look, with the pages known, gives the same lengths again.
+	// The lists refer to pages. Their lengths do not depend on the page
+	// numbers, so a second pass with the pages known gives the same lengths.
 	b.lists(sections, nil)
 	b.lists(sections, firstPages(sections))
 
@@ -152,22 +152,22 @@ func (b *binder) stripPapers(j overhaul.Joint) []section {
 	return append(papers, b.paper(j, b.w.Condition, conditions, pages, notes))
 }
 
-// counting is the request for a paper of which it is counted what is missing.
+// counting is a request that counts what is missing.
 func (b *binder) counting() sheet.Request {
 	ask := b.ask.Request
 	ask.Missing = &sheet.Missing{}
 	return ask
 }
 
-// fail keeps the first error of a joint's papers.
+// fail records the first error of a joint's sheets.
 func (b *binder) fail(j overhaul.Joint, err error) {
 	if err != nil && b.err == nil {
 		b.err = fmt.Errorf("%s: %w", j.Title, err)
 	}
 }
 
-// card lays out one side of a joint's card. What stands before the joint in
-// the list of tasks stands on the card too: nobody turns back to the list.
+// card lays out one side of a joint's card. The tasks before the joint are on
+// the card too, so that nobody has to look them up in the list.
 func (b *binder) card(j overhaul.Joint, title string, k kind) section {
 	side, which := plan.CautionLoosen, card.LoosenSide
 	if k == tightening {
@@ -189,7 +189,7 @@ func (b *binder) paper(j overhaul.Joint, title string, k kind, pages []scene.Pag
 }
 
 // numbered is the plan of a joint with its number before its title, so that a
-// loose leaf finds its way back.
+// loose sheet can be put back.
 func numbered(j overhaul.Joint) plan.Plan {
 	p := *j.Plan
 	p.Title = name(j)
@@ -198,9 +198,9 @@ func numbered(j overhaul.Joint) plan.Plan {
 
 func name(j overhaul.Joint) string { return fmt.Sprintf("%d %s", j.Number, j.Title) }
 
-// before is what is seen to before a joint, in working order: the tasks before
-// it and its own cautions. Faces are cleaned, and gaskets laid, before the part
-// that the joint holds goes on.
+// before lists what to do before a joint, in working order: the tasks before it
+// and its own cautions. Faces are cleaned and gaskets placed before the part
+// held by the joint goes on.
 func (b *binder) before(j overhaul.Joint, side plan.CautionSide) []plan.Caution {
 	tasks := b.o.Before(j.Plan, side)
 	held := len(tasks)
@@ -218,8 +218,8 @@ func (b *binder) before(j overhaul.Joint, side plan.CautionSide) []plan.Caution 
 	return cautions
 }
 
-// lastPart is the place of the last part among tasks, or past all where there is
-// none.
+// lastPart is the index of the last part among tasks, or past the end if there
+// is none.
 func lastPart(tasks []overhaul.Task) int {
 	for i, t := range slices.Backward(tasks) {
 		if t.Part != "" {
@@ -229,7 +229,7 @@ func lastPart(tasks []overhaul.Task) int {
 	return len(tasks)
 }
 
-// taskTexts returns a text for each action: each has its own box to tick.
+// taskTexts returns a text for each action: each has its own tick box.
 func (b *binder) taskTexts(tasks []overhaul.Task, side plan.CautionSide) (texts []string) {
 	for _, t := range tasks {
 		steps := b.steps(t, side)
@@ -256,7 +256,7 @@ func (b *binder) fitted(j overhaul.Joint, side plan.CautionSide) (texts []string
 	return texts
 }
 
-// firstPages returns each section's first page, from 1.
+// firstPages returns the first page of each section, from 1.
 func firstPages(sections []section) []int {
 	pages, at := make([]int, len(sections)), 1
 	for i, s := range sections {

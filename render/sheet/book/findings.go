@@ -2,7 +2,7 @@ package book
 
 import "drawdown/geometry/finding"
 
-// What the papers of a joint tell.
+// Notes about the sheets of a joint.
 const (
 	OfJoint   finding.Code = "book joint"          // joint, what
 	TrayNoUse finding.Code = "book tray of no use" // joint, why

@@ -20,11 +20,11 @@ import (
 var (
 	decimalPoint = regexp.MustCompile(`\d\.\d`)
 	// Property classes have a point in every language, and the file's own words
-	// stay as they are.
+	// are not changed.
 	ownPoint = regexp.MustCompile(`\b(8\.8|10\.9|12\.9)\b|manual \d\.\d`)
 )
 
-// drawn keeps the books that papers has drawn.
+// drawn caches the books drawn by papers.
 var drawn = map[string]scene.Document{}
 
 // papers draws the book in a language, once for all tests.
@@ -43,8 +43,8 @@ func papers(t *testing.T, language, size string) scene.Document {
 	return doc
 }
 
-// No figure on any sheet of the book has a point where the language has a
-// comma.
+// No figure on any sheet of the book has a decimal point in a language with a
+// decimal comma.
 func TestFiguresOfTheLanguage(t *testing.T) {
 	for _, language := range words.Languages()[1:] {
 		for _, page := range papers(t, language, "a4").Pages {
@@ -57,7 +57,7 @@ func TestFiguresOfTheLanguage(t *testing.T) {
 	}
 }
 
-// No word of the catalogue is broken inside, in any table on any paper.
+// No word of the catalogue is broken in any table on any paper.
 func TestTablesBreakNoWord(t *testing.T) {
 	for k, language := range words.Languages() {
 		w, _ := words.Find(language)
@@ -87,7 +87,7 @@ func TestTablesBreakNoWord(t *testing.T) {
 	}
 }
 
-// What goes on the threads is said in the list as on the cards.
+// The list names lubricants as the cards do.
 func TestLubricantsOfTheLanguage(t *testing.T) {
 	for language, want := range map[string]string{"en": "engine oil", "es": "aceite de motor", "de": "Motoröl", "fr": "huile moteur"} {
 		var said []string
@@ -103,8 +103,8 @@ func TestLubricantsOfTheLanguage(t *testing.T) {
 	}
 }
 
-// What the manual is asked for joins its step as the language joins: a blank
-// stands before a French semicolon.
+// What is asked of the manual is joined to its step in the way of the language:
+// a French semicolon has a space before it.
 func TestStepsAreJoinedAsTheLanguageDoes(t *testing.T) {
 	paper, _ := sheet.FindPaper("a4")
 	for language, joint := range map[string]string{"en": "; ", "de": "; ", "es": "; ", "fr": "\u00a0; "} {
@@ -113,7 +113,7 @@ func TestStepsAreJoinedAsTheLanguageDoes(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		blanks := strings.NewReplacer("\u00a0", " ") // that hold, and that break
+		blanks := strings.NewReplacer("\u00a0", " ") // non-breaking, and breaking
 		all := ""
 		for _, page := range doc.Pages {
 			for _, text := range scenetest.Texts(page) {

@@ -9,8 +9,8 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// lists lays out the sections that are lists. The first pages of all sections
-// are nil while they are not known.
+// lists lays out the sections that are lists. first has the first pages of all
+// sections, or is nil while they are unknown.
 func (b *binder) lists(sections []section, first []int) {
 	for i := range sections {
 		s := &sections[i]
@@ -34,7 +34,7 @@ func (b *binder) list(s *section, at found, close bool) *sheet.Run {
 	return run
 }
 
-// listing is a list of the whole machine: its title, and what stands in it.
+// listing is a list for the whole machine: its title and its content.
 type listing struct {
 	title string
 	lay   func(*sheet.Run, found)
@@ -78,15 +78,14 @@ func (b *binder) foot(list kind) sheet.Foot {
 	return b.ask.Foot(w.DoneBy, w.Date, w.CheckedBy)
 }
 
-// found is where the papers are: the first pages of all sections, nil while
-// they are not known.
+// found has the first pages of all sections, nil while they are unknown.
 type found struct {
 	sections []section
 	first    []int
 }
 
-// page is the first page of a kind of papers of a joint, or of a list where the
-// joint is 0; blank where there is none or it is not known.
+// page is the first page of a kind of sheet of a joint, or of a list if joint
+// is 0; "" if there is none or it is unknown.
 func (f found) page(joint int, k kind) string {
 	for i, s := range f.sections {
 		if f.first != nil && s.joint == joint && s.kind == k {
@@ -96,8 +95,8 @@ func (f found) page(joint int, k kind) string {
 	return ""
 }
 
-// pages are the first pages of several papers of a joint; all blank where there
-// is no joint.
+// pages are the first pages of several sheets of a joint; all blank without a
+// joint.
 func (f found) pages(joint int, papers ...kind) []string {
 	cells := make([]string, len(papers))
 	for i, k := range papers {
@@ -139,7 +138,7 @@ func (b *binder) tasks(run *sheet.Run, side plan.CautionSide, at found) {
 	for _, head := range heads {
 		t.Columns = append(t.Columns, sheet.Column{Head: head, Share: 1.5})
 	}
-	blank := make([]string, len(heads)-1) // no paper but the first
+	blank := make([]string, len(heads)-1) // no sheet except the first
 	for _, list := range b.listsBefore(side) {
 		t.Rows = append(t.Rows, row(append([]string{"", fmt.Sprintf(b.readyWords(list, side), b.title(list)), at.page(0, list)}, blank...)...))
 	}
@@ -180,8 +179,8 @@ func (b *binder) listsBefore(side plan.CautionSide) []kind {
 	return lists
 }
 
-// readyWords say that a list is done with: sizes are looked up before the strip,
-// figures before the rebuild.
+// readyWords say that a list is complete: sizes are looked up before the
+// teardown, figures before the rebuild.
 func (b *binder) readyWords(list kind, side plan.CautionSide) string {
 	w := b.w
 	switch {
@@ -205,7 +204,7 @@ func (b *binder) cautions(run *sheet.Run, side plan.CautionSide) {
 	}
 }
 
-// number is that of a joint; 0 of none.
+// number is that of a joint; 0 if there is none.
 func (b *binder) number(p *plan.Plan) int {
 	for _, j := range b.o.Joints() {
 		if j.Plan == p {
@@ -215,13 +214,13 @@ func (b *binder) number(p *plan.Plan) int {
 	return 0
 }
 
-// sentence sets a running text and keeps what follows off it.
+// sentence sets a running text and leaves space after it.
 func sentence(run *sheet.Run, words string) {
 	run.Sentence(words)
 	run.Y += 2
 }
 
-// head sets a heading and keeps it with what follows.
+// head sets a heading and keeps it together with what follows.
 func head(run *sheet.Run, words string) {
 	run.Room(30)
 	run.Pen.Head(run.Pen.Left(), run.Y+5, words)

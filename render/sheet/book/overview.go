@@ -13,8 +13,8 @@ import (
 
 const (
 	pictureGap   = 6.0
-	pictureWidth = 56.0 // at the least
-	leastPicture = 42.0 // the height, where that saves a page
+	pictureWidth = 56.0 // least width
+	leastPicture = 42.0 // the height, if that saves a page
 	mostPicture  = 48.0
 
 	// A part is drawn larger and then reduced, so that its marks are in
@@ -42,17 +42,17 @@ func (b *binder) overview(run *sheet.Run, _ found) {
 	run.Y += height
 }
 
-// pictureHeight is the height of so many rows of pictures: lower where that saves
-// a page.
+// pictureHeight is the height of a picture in a number of rows: lower if that
+// saves a page.
 func pictureHeight(page float64, rows int) float64 {
 	on := func(height float64) int { return max(1, int((page+pictureGap)/(height+pictureGap))) }
 	if least := on(leastPicture); (rows+least-1)/least < (rows+on(mostPicture)-1)/on(mostPicture) {
-		return (page+pictureGap)/float64(least) - pictureGap - 0.01 // which rounding would take off
+		return (page+pictureGap)/float64(least) - pictureGap - 0.01 // against rounding
 	}
 	return mostPicture
 }
 
-// picture is one joint in a frame: number, title, what holds it, the part.
+// picture is one joint in a frame: number, title, fasteners, and the part.
 func (b *binder) picture(p *sheet.Pen, j overhaul.Joint, at scene.Box) {
 	p.Panel(at.Left, at.Top, at.Width(), at.Height(), 1.5, scene.White, 0.4)
 	p.Head(at.Left+3, at.Top+6, font.Fit(name(j), scene.Bold, p.Paper.HeadEm, at.Width()-6))
@@ -66,7 +66,7 @@ func thumbnail(j overhaul.Joint, box scene.Box) []scene.Item {
 	return scene.Scaled(scene.Page{Items: drawing.Items}, 0, 0, reduction).Items
 }
 
-// holds says what holds a joint: 14 fasteners: M10×1.5, M8.
+// holds lists the fasteners of a joint: 14 fasteners: M10×1.5, M8.
 func (b *binder) holds(j overhaul.Joint) string {
 	count := b.w.Fasteners.Of(len(j.Joint.Fasteners))
 	var threads []string

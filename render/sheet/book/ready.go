@@ -22,8 +22,8 @@ func (b *binder) ready(run *sheet.Run, _ found) {
 	b.supplies(run, w.Lubricants, b.lubricants())
 }
 
-// byManual lists the fasteners of which this book has no figures, to be filled
-// in from the manual before the rebuild begins.
+// byManual lists the fasteners whose figures are not in this book, to be filled
+// in from the manual before the rebuild.
 func (b *binder) byManual(run *sheet.Run, _ found) {
 	w := b.w
 	sentence(run, w.FromManualSays)
@@ -32,7 +32,7 @@ func (b *binder) byManual(run *sheet.Run, _ found) {
 		{Head: w.Oiled, Share: 1.8}, {Head: w.ManualPage, Share: 1.9}, {Head: w.TightenedBy, Share: 1.9},
 	}, Ruled: true}
 	for _, task := range b.o.ByManual() {
-		part := task.Part // once: its rows stand together
+		part := task.Part // printed once: its rows are consecutive
 		for _, name := range task.LookUp() {
 			t.Rows = append(t.Rows, row(part, name, "", "", "", "", ""))
 			part = ""
@@ -95,7 +95,7 @@ func (b *binder) stateWords(r plan.Reuse) string {
 	return cmp.Or(states[r], b.w.Mixed)
 }
 
-// numbers lists joints by their numbers: 1, 4, 7.
+// numbers lists the numbers of joints: 1, 4, 7.
 func numbers(joints []overhaul.Joint) string {
 	all := make([]string, len(joints))
 	for i, j := range joints {
@@ -127,7 +127,8 @@ func (b *binder) supplies(run *sheet.Run, title string, all []overhaul.Supply) {
 	t.Draw(run)
 }
 
-// lubricants are said as on the cards, in the language of the book.
+// lubricants returns the lubricants as named on the cards, in the language of
+// the book.
 func (b *binder) lubricants() []overhaul.Supply {
 	all := b.o.Lubricants()
 	for i, s := range all {

@@ -9,9 +9,9 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// steps says what a task comes to, one action a step, since a step has one tick.
-// What is new is at hand before the part goes back. A caution is one text: it is
-// not ticked.
+// steps returns the steps of a task, one action each, since a step has one
+// tick. New parts are fetched before the part goes back. A caution is a single
+// text without a tick.
 func (b *binder) steps(t overhaul.Task, side plan.CautionSide) []string {
 	switch {
 	case t.Warns:
@@ -32,7 +32,7 @@ func (b *binder) steps(t overhaul.Task, side plan.CautionSide) []string {
 	return append(append(steps, b.ask.Words.With(first, manual)), actions(rest)...)
 }
 
-// does says what is done with a joint or a part.
+// does describes the action on a joint or a part.
 func (b *binder) does(t overhaul.Task, side plan.CautionSide) string {
 	joint, part := b.w.Loosen, b.w.Part
 	if side == plan.CautionTighten {
@@ -44,10 +44,10 @@ func (b *binder) does(t overhaul.Task, side plan.CautionSide) string {
 	return fmt.Sprintf(part, t.Part)
 }
 
-// separator stands in a machine file between one action and the next.
+// separator separates actions in a machine file.
 const separator = ";"
 
-// actions parts a text into what is done one after the other.
+// actions splits a text into consecutive actions.
 func actions(text string) []string {
 	var all []string
 	for one := range strings.SplitSeq(text, separator) {

@@ -16,9 +16,9 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// A step has one tick and says one thing to do; what stops the work stands
-// before it, and a caution has a sign and nothing to tick. First principles: who
-// ticks seven things at once has not looked at each.
+// A step has one tick and one action; what stops the work comes before it, and
+// a caution has a sign and no tick. First principles: whoever ticks seven
+// things at once has not looked at each.
 func TestOneTickOneAction(t *testing.T) {
 	t.Parallel()
 	o := p4(t)
@@ -53,8 +53,8 @@ func TestOneTickOneAction(t *testing.T) {
 	}
 }
 
-// ticked reports whether a box to tick stands in the row with a baseline: a
-// square at the left edge.
+// ticked reports whether the row with a baseline has a tick box: a square at
+// the left edge.
 func ticked(page scene.Page, baseline float64) bool {
 	return slices.ContainsFunc(page.Items, func(it scene.Item) bool {
 		shape, ok := it.(scene.Shape)

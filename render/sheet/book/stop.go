@@ -8,8 +8,8 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// Before a step whose figures have to be written in from the manual, the book
-// says STOP.
+// lookedUp returns the fasteners whose figures must be filled in from the
+// manual before a step. The book says STOP before such a step.
 
 func lookedUp(t overhaul.Task, side plan.CautionSide) []string {
 	if side == plan.CautionTighten {
@@ -18,8 +18,8 @@ func lookedUp(t overhaul.Task, side plan.CautionSide) []string {
 	return t.Manual
 }
 
-// stopWords leads to the list in which the figures of a part are written before
-// it goes back; empty where it needs none.
+// stopWords refers to the list for the figures of a part, to fill in before it
+// goes back; "" if it needs none.
 func (b *binder) stopWords(t overhaul.Task, side plan.CautionSide, at found) string {
 	all := lookedUp(t, side)
 	if side != plan.CautionTighten || len(all) == 0 {

@@ -1,6 +1,6 @@
-// Package condition lays out the sheet to record the state of every fastener as
-// it comes out: seized, stretched, damaged, broken, replaced. It may import
-// plans, diagrams, scenes, type, words and what sheets share.
+// Package condition lays out the sheet for recording the state of every
+// fastener as it comes out: seized, stretched, damaged, broken, replaced. It
+// may import plan, diagram, scene, font, words and what sheets share.
 package condition
 
 import (
@@ -18,14 +18,14 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// Document lays out a plan's condition sheet over as many pages as it needs,
-// counted. The notes tell what found no room.
+// Document lays out a plan's condition sheet over as many pages as needed, with
+// page numbers. The notes say what did not fit.
 func Document(p plan.Plan, ask sheet.Request) (scene.Document, []string) {
 	pages, notes := Pages(p, ask)
 	return sheet.Document(p, ask, pages), notes
 }
 
-// Pages lays out the sheet; the pages lack their count.
+// Pages lays out the sheet. The pages do not have their count yet.
 func Pages(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string) {
 	f := &form{plan: p, words: ask.Words, missing: ask.Missing}
 	f.once = slices.ContainsFunc(p.Kinds, func(k plan.Kind) bool { return k.Reuse == plan.ReuseOnce })
@@ -44,17 +44,17 @@ func Pages(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string) 
 	return f.run.Pages("condition"), notes
 }
 
-// form is the sheet while it fills.
+// form is the sheet under construction.
 type form struct {
 	plan      plan.Plan
 	words     *words.Catalogue
 	missing   *sheet.Missing
 	run       *sheet.Run
-	once      bool // some fasteners are used once
-	inspect   bool // some are measured before they go back
+	once      bool // some fasteners are single-use
+	inspect   bool // some are measured before reuse
 	cast      sheet.CastNumbers
 	row       float64        // height of a row
-	shimsSaid bool           // how to read a table of shims
+	shimsSaid bool           // the instructions for a shim table are printed
 	inRows    *measure.Value // measured in the rows of the fasteners; nil for none
 }
 
@@ -72,18 +72,18 @@ func (f *form) heading() sheet.Heading {
 }
 
 const (
-	leastDrawing  = 42.0 // height of the small drawing beside the boxes
+	leastDrawing  = 42.0 // least height of the small drawing beside the boxes
 	lowDrawing    = 20.0 // of a flat part above them, on low paper
-	aloneDrawing  = 52.0 // at the most
-	drawingShare  = 0.44 // of the width, where the boxes stand beside it
+	aloneDrawing  = 52.0 // greatest height
+	drawingShare  = 0.44 // of the width, if the boxes are beside it
 	betweenThings = 3.0
 	readingGap    = 2.0 // below the drawing
 )
 
-// top draws the small drawing of the part, how to read the table, and the boxes
-// for when it goes wrong. They stand side by side where the drawing is whole
-// there; else the drawing has the width alone, above the boxes, unless it is no
-// better there.
+// top draws the small drawing of the part, how to read the table, and the
+// troubleshooting boxes. They are side by side if the drawing is complete that
+// way; otherwise the drawing has the full width above the boxes, unless that
+// does not help.
 func (f *form) top() (notes []string) {
 	p := f.run.Pen
 	below := f.boxesBelow()
@@ -108,8 +108,8 @@ func (f *form) top() (notes []string) {
 	return f.left(d)
 }
 
-// aloneHeight is the height of a drawing over the whole width: what the part
-// takes of it, with room for words above and below, up to so much.
+// aloneHeight is the height of a drawing over the full width: that of the part,
+// with space for words above and below, up to a limit.
 func (f *form) aloneHeight() float64 {
 	p := f.run.Pen.Paper
 	points := f.plan.Joint.Points()
@@ -121,7 +121,7 @@ func (f *form) aloneHeight() float64 {
 }
 
 // boxesBelow are the boxes under the drawing: side by side, or on narrow paper
-// below each other. Boxes in a row are of one height.
+// one below the other. Boxes in a row have the same height.
 func (f *form) boxesBelow() boxes {
 	p := f.run.Pen.Paper
 	across := f.across()
@@ -173,7 +173,7 @@ func (f *form) ticks() {
 	f.run.Y += float64(len(lines))*f.run.Pen.Paper.Line + 1
 }
 
-// reading is how to read drawing and table, and which words found no room.
+// reading explains drawing and table, and lists the words that did not fit.
 func (f *form) reading(width float64, leftOut []string) sheet.Broken {
 	w := f.words.Condition
 	what := w.SmallDrawing
@@ -187,23 +187,23 @@ func (f *form) reading(width float64, leftOut []string) sheet.Broken {
 	return f.run.Pen.Paper.BreakAll(lines, width)
 }
 
-// drawing is the part with its numbers and what is said under it.
+// drawing is the part with its numbers and the text below it.
 type drawing struct {
 	diagram.Drawing
 	reading sheet.Broken
-	height  float64 // with the reading
+	height  float64 // including the text
 }
 
-// whole says that all numbers stand in their marks, that these leave the part to be
-// seen, and that no word is left out.
+// whole reports that all numbers are in their marks, that the marks leave the
+// part visible, and that no word is left out.
 func (d drawing) whole() bool { return !d.Led && !d.Hidden && len(d.Unplaced)+len(d.Dropped) == 0 }
 
-// drawn draws the part from where the page is filled to: as high as is given for
-// drawing and reading together, but the drawing no lower than its least.
+// drawn draws the part below what is on the page. height is for drawing and
+// text together, least the minimum for the drawing.
 func (f *form) drawn(width, height, least float64) drawing {
 	p := f.run.Pen
 	d := drawing{reading: f.reading(width, nil)}
-	for { // words that find no room take some for saying so
+	for { // the text about words that do not fit takes space itself
 		said := d.reading.Height(p.Paper.Line)
 		d.height = max(height, least+said)
 		box := scene.Box{Left: p.Left(), Top: f.run.Y, Right: p.Left() + width, Bottom: f.run.Y + d.height - said - 1}
@@ -227,7 +227,7 @@ func (f *form) place(d drawing) {
 	f.missing.Note(len(d.Unplaced), len(f.plan.Loosen.Order))
 }
 
-// left tells what found no room.
+// left reports what did not fit.
 func (f *form) left(d drawing) (notes []string) {
 	name := f.run.Pen.Paper.Name
 	if n := len(d.Unplaced); n > 0 {
@@ -239,7 +239,7 @@ func (f *form) left(d drawing) (notes []string) {
 	return notes
 }
 
-// writingLine is the distance of two lines to write on.
+// writingLine is the distance between two lines to write on.
 const writingLine = 7.0
 
 type end struct {
@@ -289,7 +289,7 @@ type part struct {
 }
 
 const (
-	boxAir  = 2.5 // inside a box, at each side
+	boxAir  = 2.5 // inside a box, on each side
 	tickBox = 3.0
 	stepAir = 0.8 // between two steps
 	boxGap  = 2.5

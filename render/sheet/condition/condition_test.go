@@ -25,12 +25,11 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// planOf plans a built-in pattern, or the text of one.
+// planOf plans a built-in pattern, or a pattern given as text.
 var planOf = patterntest.Plan
 
-// sheets lays the sheet out on every paper, upright and on its side, in every
-// language, and reports every fault of its layout. A plain run takes some, by
-// turns.
+// sheets lays out the sheet on every paper, in portrait and landscape, in every
+// language, and reports every layout fault. A plain run uses some in turn.
 func sheets(t *testing.T, p plan.Plan, turn int, use func(scene.Document, []string, sheet.Paper, *words.Catalogue)) {
 	t.Helper()
 	for _, ask := range sheettest.Requests(turn) {
@@ -40,8 +39,8 @@ func sheets(t *testing.T, p plan.Plan, turn int, use func(scene.Document, []stri
 	}
 }
 
-// Every built-in pattern: no fault, no note, nothing under 2 mm, the pages end
-// with rows or tables above the places to sign.
+// Every built-in pattern: no fault, no note, nothing under 2 mm, and the pages
+// end with rows or tables above the fields to sign.
 func TestBuiltinLayouts(t *testing.T) {
 	for n, name := range patterns.Builtin() {
 		p := planOf(t, name)
@@ -67,7 +66,7 @@ func TestBuiltinLayouts(t *testing.T) {
 func boxes(items []scene.Item) int {
 	n := 0
 	for _, it := range items {
-		if s, ok := it.(scene.Shape); ok && s.Width == 0.3 && len(s.Path) <= 5 { // no round mark of the drawing
+		if s, ok := it.(scene.Shape); ok && s.Width == 0.3 && len(s.Path) <= 5 { // not a round mark of the drawing
 			if b := s.Path.Bounds(); near(b.Width(), b.Height()) && b.Width() > 3.8 && b.Width() < 4.6 {
 				n++
 			}
@@ -78,8 +77,8 @@ func boxes(items []scene.Item) int {
 
 func near(a, b float64) bool { return a-b < 0.011 && b-a < 0.011 }
 
-// Every count of fasteners from 2 to 60, so that the last rows fall everywhere
-// on a page. A plain run takes one paper for each count, by turns.
+// Every number of fasteners from 2 to 60, so that the last rows are at every
+// position on a page. A plain run uses one paper for each number, in turn.
 func TestEveryCount(t *testing.T) {
 	for n := 2; n <= 60; n++ {
 		p := planOf(t, fmt.Sprintf(`drawdown: 1
@@ -105,8 +104,8 @@ fasteners: [{row: {count: %d, pitch: 60, from: [0, 0], angle: 0°, id: S, kind: 
 	}
 }
 
-// The rows go in the order of loosening, each with its id; the ids of a page
-// stand from top to bottom.
+// The rows are in loosening order, each with its id; the ids of a page run from
+// top to bottom.
 func TestRowsInOrderOfLoosening(t *testing.T) {
 	p := planOf(t, "p4-head")
 	want := p.IDs(p.Loosen.Order)
@@ -130,8 +129,8 @@ func TestRowsInOrderOfLoosening(t *testing.T) {
 	})
 }
 
-// Fasteners that are used once are marked, no others; the file's lengths stand
-// in their rows.
+// Single-use fasteners are marked, and no others; the file's lengths are in
+// their rows.
 func TestMarksAndLengths(t *testing.T) {
 	p := planOf(t, "p4-head")
 	document, _ := condition.Document(p, sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
@@ -139,7 +138,8 @@ func TestMarksAndLengths(t *testing.T) {
 	for _, text := range scenetest.Texts(document.Pages...) {
 		count[text.Content]++
 	}
-	// Ten main bolts, 120 mm, used once; four side bolts, 45 mm: as in the file.
+	// Ten main bolts, 120 mm, single-use; four side bolts, 45 mm: as in the
+	// file.
 	got := []int{count["NEW"], count["120 mm"], count["45 mm"]}
 	if diff := cmp.Diff([]int{10, 10, 4}, got); diff != "" {
 		t.Errorf("marks and lengths: %s", diff)
@@ -152,8 +152,8 @@ func TestMarksAndLengths(t *testing.T) {
 	}
 }
 
-// Up to 14 fasteners, as on a usual head, stay on one page of A4: a few rows on a
-// second page get lost (our own choice of the count).
+// Up to 14 fasteners, as on a usual head, fit on one page of A4: a few rows on
+// a second page get lost (the number is our own choice).
 func TestFourteenOnOnePage(t *testing.T) {
 	p := planOf(t, `drawdown: 1
 title: Plate
@@ -166,16 +166,16 @@ fasteners: [{circle: {count: 14, diameter: 240, id: S, kind: bolt}}]
 	}
 }
 
-// The file's length and the measured one have a column each, so that a printed
-// figure is never taken for a measurement; both numberings stand in a row; each
-// box to tick is explained.
+// The file's length and the measured one have separate columns, so that a
+// printed figure is never taken for a measurement. Both numberings are in a
+// row; each tick box is explained.
 func TestColumns(t *testing.T) {
 	p := planOf(t, "p4-head")
 	w := words.English().Condition
 	document, _ := condition.Document(p, sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
 	at := map[string]scene.Text{}
 	said := ""
-	for _, text := range scenetest.Texts(document.Pages[0]) { // that of the fasteners
+	for _, text := range scenetest.Texts(document.Pages[0]) { // the table of the fasteners
 		at[text.Content] = text
 		said += text.Content + " "
 	}
@@ -226,15 +226,15 @@ func TestCrowdedDrawing(t *testing.T) {
 	}
 }
 
-// The golden scene is our own output, looked at by eye.
+// The golden scene is our own output, inspected by eye.
 func TestGoldenScene(t *testing.T) {
 	document, _ := condition.Document(planOf(t, "p4-head"), sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
 	scenetest.Golden(t, filepath.Join("testdata", "p4-head.scene"), document)
 }
 
-// First principles: whoever lays a sheet out for a part has to find every number
-// and word of it, or be told on the paper which are not there. A drawing that is
-// too small beside the boxes has the width alone.
+// First principles: every number and word is on the sheet, or the sheet says
+// which are missing. A drawing that is too small beside the boxes gets the full
+// width.
 func TestDrawingIsWholeOrSaysWhatIsNot(t *testing.T) {
 	for n, name := range patterns.Builtin() {
 		p := planOf(t, name)
@@ -257,7 +257,7 @@ func TestDrawingIsWholeOrSaysWhatIsNot(t *testing.T) {
 	}
 }
 
-// A part that goes back to its place has a row to note what it measured.
+// A part that goes back to its place has a row for its measurement.
 func TestStationsHaveRows(t *testing.T) {
 	p := planOf(t, "p4-cam-caps")
 	document, _ := condition.Document(p, sheettest.English(sheet.Papers[1]))
@@ -280,9 +280,9 @@ func TestStationsHaveRows(t *testing.T) {
 	}
 }
 
-// Limits of the file stand beside each place, and only there: 4 inlet and 4 outlet
-// valves, as in the file. The end float is of the whole part and has a row of its own.
-// A value at the bolts has its limits in their rows.
+// Limits of the file are beside each of their places, and only there: 4 inlet
+// and 4 outlet valves, as in the file. The end float is of the whole part and
+// has its own row. A value at the bolts has its limits in their rows.
 func TestValuesHaveRows(t *testing.T) {
 	for name, want := range map[string]map[string]int{
 		"p4-cam-caps":  {"0.15–0.25 mm": 4, "0.25–0.35 mm": 4, "0.05–0.20 mm": 1, "camshaft end float": 1, "valve clearance": 0},
@@ -302,8 +302,8 @@ func TestValuesHaveRows(t *testing.T) {
 	}
 }
 
-// The table of shims has what the formula says (see the tests of measure): 0.20 mm
-// wanted in steps of 0.05 mm, 0.15 to 0.25 mm right.
+// The shim table has the result of the formula (see the tests of measure): 0.20
+// mm wanted in steps of 0.05 mm, 0.15 to 0.25 mm right.
 func TestShimTable(t *testing.T) {
 	document, _ := condition.Document(planOf(t, "p4-cam-caps"), sheettest.English(sheet.Papers[1]))
 	texts := scenetest.Texts(document.Pages...)
@@ -315,8 +315,8 @@ func TestShimTable(t *testing.T) {
 	}
 }
 
-// Bolts that are looked at before they go back have a limit in their row; others
-// have none.
+// Bolts that are inspected before reuse have a limit in their row; others have
+// none.
 func TestLimits(t *testing.T) {
 	for name, want := range map[string]int{"p4-cam-caps": 10, "p4-head": 0} {
 		document, _ := condition.Document(planOf(t, name), sheettest.English(sheet.Papers[1]))
@@ -332,7 +332,7 @@ func TestLimits(t *testing.T) {
 	}
 }
 
-// Where the file has a limit, it stands in the rows in place of the manual.
+// A limit of the file is in the rows instead of a reference to the manual.
 func TestLimitOfTheFile(t *testing.T) {
 	p := planOf(t, "p4-cam-caps")
 	p.Kinds = slices.Clone(p.Kinds)
@@ -355,7 +355,7 @@ func TestLimitOfTheFile(t *testing.T) {
 	}
 }
 
-// Where all are cast, drawing and rows show the numbers that are cast.
+// If all numbers are cast, drawing and rows show the cast numbers.
 func TestCastNumbersInRows(t *testing.T) {
 	p := planOf(t, "p4-cover")
 	sheets(t, p, 0, func(document scene.Document, _ []string, paper sheet.Paper, language *words.Catalogue) {
@@ -376,8 +376,8 @@ func TestCastNumbersInRows(t *testing.T) {
 	})
 }
 
-// First principles: a word far from its place seems to be of what stands beside
-// it. Words on the part stand near their places, or are told of as left out.
+// First principles: a word far from its place seems to belong to what is beside
+// it. Words on the part are near their places, or reported as left out.
 func TestWordsStandNearTheirPlaces(t *testing.T) {
 	for n, name := range patterns.Builtin() {
 		p := planOf(t, name)
@@ -405,7 +405,8 @@ func TestWordsStandNearTheirPlaces(t *testing.T) {
 	}
 }
 
-// placeOf is where a place of the part is drawn, given where its fasteners are.
+// placeOf is the position on the drawing of a place on the part, given the
+// positions of its fasteners.
 func placeOf(place geometry.Point, joint geometry.Joint, at map[string]scene.Point) scene.Point {
 	left, right := joint.Fasteners[0], joint.Fasteners[0]
 	for _, f := range joint.Fasteners {

@@ -9,12 +9,12 @@ import (
 	"drawdown/sequence/measure"
 )
 
-// stationsHead is the height of the heading over the parts that go back to their
-// places.
+// stationsHead is the height of the heading above the parts that go back to
+// their places.
 const stationsHead = 8.0
 
-// stations has a row for each part that goes back to its place, such as a
-// follower with its shim: what it measured, and what is fitted there.
+// stations draws a row for each part that goes back to its place, such as a
+// follower with its shim: its measurement, and what is fitted there.
 func (f *form) stations(end float64) {
 	stations := f.plan.Joint.Stations
 	if len(stations) == 0 {
@@ -73,8 +73,8 @@ func (f *form) stationColumns() []column {
 	return sideBySide(p, append(columns, column{head: w.Remark}))
 }
 
-// stationValue are the columns of what is measured at the places: what the file
-// says, or room for any one figure.
+// stationValue are the columns for a measured value: that of the file, or space
+// for any figure.
 func (f *form) stationValue(written float64) []column {
 	w := f.words.Condition
 	v := first(f.plan.Measures, func(at measure.Place) bool { return at.Station != "" })
@@ -95,7 +95,7 @@ func (f *form) stationValue(written float64) []column {
 		{head: w.Measured, w: written},
 	}
 	if shims {
-		low := f.run.Pen.Paper.Narrow() // no room for both heads
+		low := f.run.Pen.Paper.Narrow() // not enough space for both headings
 		return append(columns, column{head: w.OldShim, w: written, upright: low}, column{head: w.NewShim, w: written, upright: low})
 	}
 	return append(columns, column{head: w.Fitted, w: written})

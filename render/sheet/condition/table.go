@@ -14,22 +14,22 @@ import (
 )
 
 const (
-	rowHeight   = 7.0 // to write in by hand
-	leastRow    = 5.1 // where that keeps all rows on one page
+	rowHeight   = 7.0 // for writing by hand
+	leastRow    = 5.1 // if that keeps all rows on one page
 	tickSide    = 4.5
 	tickAir     = 0.6  // between a box and the lines of its row
-	leastRemark = 10.0 // the least width of a column to write a remark in by hand
+	leastRemark = 10.0 // least width of a column for handwritten remarks
 )
 
 type column struct {
 	head    string
-	upright bool // the head reads from below to above
+	upright bool // the heading reads from bottom to top
 	x, w    float64
-	fill    func(p *sheet.Pen, c column, y float64, row int) // nil: to write in
+	fill    func(p *sheet.Pen, c column, y float64, row int) // nil: left empty for writing
 }
 
-// columns share the width: what must be read gets what it needs, the remark
-// what is left.
+// columns share the width: columns to read get what they need, the remark gets
+// the rest.
 func (f *form) columns() []column {
 	w, p := f.words.Condition, f.run.Pen
 	narrow := p.Paper.Narrow()
@@ -80,9 +80,9 @@ func (f *form) tick(head string, width float64) column {
 	}}
 }
 
-// numbers returns the heads of the two columns of numbers, and what stands in
-// the second: the tightening order, or where cast numbers are large and the
-// order goes across them, that of loosening.
+// numbers returns the headings of the two columns of numbers, and the content
+// of the second: the tightening order, or the loosening order if cast numbers
+// are large and the order does not follow them.
 func (f *form) numbers() (first, second string, numbers []int) {
 	w := f.words.Condition
 	switch {
@@ -94,7 +94,7 @@ func (f *form) numbers() (first, second string, numbers []int) {
 	return w.Order, w.Tighten, f.plan.Tighten.Numbers()
 }
 
-// measure says what the columns of the lengths are, and whose the limit is.
+// measure says what the columns of lengths are, and where the limit is from.
 func (f *form) measure() string {
 	if f.inRows != nil {
 		return fmt.Sprintf(f.words.Condition.MeasuredHere, f.inRows.What)
@@ -105,8 +105,8 @@ func (f *form) measure() string {
 	return f.words.Condition.Measure
 }
 
-// limit is that of the value which is measured at a fastener, else the longest
-// that goes back: the file's, or the manual's.
+// limit is that of the value measured at a fastener, otherwise the longest
+// length for reuse: from the file, or a reference to the manual.
 func (f *form) limit(fastener int) string {
 	k := f.plan.KindOf(fastener)
 	switch {
@@ -132,8 +132,9 @@ func (f *form) limitWidth() float64 {
 	return widest + 3.5
 }
 
-// placed sets the columns side by side. The last gets what is left; where that
-// is too little for a remark there is none, and the name of the kind gets it.
+// placed puts the columns side by side. The last one gets the remaining width.
+// If that is too little for a remark, the column is dropped and the name of the
+// kind gets the width.
 func (f *form) placed(columns []column) []column {
 	p, last := f.run.Pen, len(columns)-1
 	rest := left(p, columns)
@@ -146,7 +147,7 @@ func (f *form) placed(columns []column) []column {
 	return sideBySide(p, columns)
 }
 
-// left is the width that columns leave.
+// left is the width that columns leave over.
 func left(p *sheet.Pen, columns []column) float64 {
 	rest := p.Paper.Content()
 	for _, c := range columns {
@@ -155,7 +156,7 @@ func left(p *sheet.Pen, columns []column) float64 {
 	return rest
 }
 
-// sideBySide sets columns side by side; the last gets the width that is left.
+// sideBySide puts columns side by side; the last one gets the remaining width.
 func sideBySide(p *sheet.Pen, columns []column) []column {
 	columns[len(columns)-1].w += left(p, columns)
 	x := p.Left()
@@ -219,11 +220,11 @@ func headHeight(columns []column, y sheet.Type) float64 {
 	return h
 }
 
-// lastRows stand on the last page with what ends the sheet, so that no page has
-// that alone.
+// lastRows are kept on the last page with what ends the sheet, so that no page
+// has only that.
 const lastRows = 3
 
-// fit makes rows and end lower where that keeps all of it on one page.
+// fit reduces the heights of rows and end if that keeps everything on one page.
 func (f *form) fit(head float64, e *end) {
 	n := float64(len(f.plan.Loosen.Order))
 	room := f.run.Bottom - f.run.Y - head - f.stationsHeight()
@@ -251,8 +252,8 @@ func (f *form) table(e *end) {
 	f.rows(columns, head, f.plan.Loosen.Order, endHeight)
 }
 
-// rows draws rows over as many pages as they need; the last stand together with
-// what ends the sheet.
+// rows draws rows over as many pages as needed, with the last ones next to what
+// ends the sheet.
 func (f *form) rows(columns []column, head float64, rows []int, end float64) {
 	for k, i := range rows {
 		least := f.row
@@ -291,8 +292,8 @@ func (f *form) line(columns []column, fastener int) {
 	f.run.Y += f.row
 }
 
-// length is the file's length of a kind, as the drawer is marked. A stud stays
-// in its hole and is not measured.
+// length is the file's length of a kind, as on the drawer. A stud stays in its
+// hole and is not measured.
 func (f *form) length(k plan.Kind) string {
 	if k.Stud() {
 		return ""

@@ -10,7 +10,7 @@ import (
 	"drawdown/sequence/measure"
 )
 
-// first returns the first value that is taken at such a place; nil for none.
+// first returns the first value measured at such a place; nil if there is none.
 func first(values []measure.Value, is func(measure.Place) bool) *measure.Value {
 	i := slices.IndexFunc(values, func(v measure.Value) bool { return slices.ContainsFunc(v.At, is) })
 	if i < 0 {
@@ -19,8 +19,8 @@ func first(values []measure.Value, is func(measure.Place) bool) *measure.Value {
 	return &values[i]
 }
 
-// values has a row for each value that has none in the tables above, and the
-// tables by which shims are chosen.
+// values draws a row for each value that has none in the tables above, and the
+// tables for choosing shims.
 func (f *form) values() {
 	w := f.words.Condition
 	var rows []sheet.Row
@@ -40,8 +40,8 @@ func (f *form) values() {
 	}
 }
 
-// placesOf names the places of a value that has no column above; one empty name
-// stands for the whole part.
+// placesOf names the places of a value without a column above; a single empty
+// name means the whole part.
 func (f *form) placesOf(v measure.Value) []string {
 	if len(v.At) == 0 {
 		return []string{""}
@@ -59,7 +59,7 @@ func (f *form) placesOf(v measure.Value) []string {
 	return names
 }
 
-// title sets a heading that does not stand alone.
+// title sets a heading and keeps it together with what follows.
 func (f *form) title(text string) {
 	bold := f.run.Pen.Paper.Bold()
 	lines := bold.Lines(text, f.run.Pen.Paper.Content())
@@ -69,13 +69,13 @@ func (f *form) title(text string) {
 }
 
 const (
-	thickerBy  = 7   // steps that the table of shims goes up to
+	thickerBy  = 7   // largest number of steps in the table of shims
 	bandsAbove = 4   // pairs of columns side by side
-	closeRow   = 1.2 // white of a row of such a table
+	closeRow   = 1.2 // height of a row of such a table, beyond its type
 )
 
-// shims is the table by which a new shim is found from a measured clearance. How
-// to read it stands above the first.
+// shims draws the table for choosing a new shim from a measured clearance. The
+// instructions are above the first table.
 func (f *form) shims(v measure.Value) {
 	w, bands := f.words.Condition, v.Bands(thickerBy)
 	if len(bands) == 0 {

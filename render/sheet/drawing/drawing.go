@@ -1,7 +1,7 @@
-// Package drawing lays out the plain drawing that is compared with the part:
-// every place with its id and a table of places; or every hole at true size, to
-// lay on the part. It may import plans, diagrams, truesize, scenes, type, words
-// and what sheets share.
+// Package drawing lays out the plain drawing for checking a pattern against the
+// part: every place with its id and a table of places; or every hole at true
+// size, to lay on the part. It may import plan, diagram, truesize, scene, font,
+// words and what sheets share.
 package drawing
 
 import (
@@ -22,9 +22,9 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// Document lays out a plan's check drawing, counted: on a page with the table of
-// places, or at its true size over as many sheets as that takes. The notes tell
-// what found no room; the error, that it would be too many sheets.
+// Document lays out a plan's check drawing with page numbers: on a page with
+// the table of places, or at true size over as many sheets as needed. The notes
+// say what did not fit; the error reports too many sheets.
 func Document(p plan.Plan, trueSize bool, ask sheet.Request) (doc scene.Document, notes []string, err error) {
 	var pages []scene.Page
 	if trueSize {
@@ -35,11 +35,11 @@ func Document(p plan.Plan, trueSize bool, ask sheet.Request) (doc scene.Document
 	return sheet.Document(p, ask, pages), notes, err
 }
 
-// pageName names the pages in file names.
+// pageName is the name of the pages in file names.
 const pageName = "check"
 
 const (
-	tableShare = 0.45 // of the room of a page: a higher table begins on the next
+	tableShare = 0.45 // of the height of a page: a higher table begins on the next one
 	captionGap = 2.0
 )
 
@@ -63,8 +63,8 @@ func reduced(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string
 	return run.Pages(pageName), notes
 }
 
-// part draws the part over its caption, which takes the lines that it needs from
-// the part, and says what has no room.
+// part draws the part above its caption, which takes the space for its lines
+// from the part, and reports what did not fit.
 func part(pen *sheet.Pen, p plan.Plan, w *words.Catalogue, box scene.Box) (d diagram.Drawing, notes []string) {
 	ask := diagram.Part{Plan: p, Show: diagram.Words, Words: diagram.IDs(p.Joint), Beside: casts(p.Joint), Front: w.Sheet.Front, Box: box, SmallEm: pen.Paper.TextEm}
 	for lines := 1; ; {
@@ -80,7 +80,7 @@ func part(pen *sheet.Pen, p plan.Plan, w *words.Catalogue, box scene.Box) (d dia
 	}
 }
 
-// reading says how to read a drawing, and what of it has no room.
+// reading explains a drawing, and says what did not fit.
 func reading(p plan.Plan, d diagram.Drawing, w *words.Catalogue) string {
 	lacking, small := "", ""
 	if n := len(d.Unplaced); n > 0 {
@@ -92,7 +92,7 @@ func reading(p plan.Plan, d diagram.Drawing, w *words.Catalogue) string {
 	return words.Text(lacking, w.NoRoomFor(d.Dropped), small)
 }
 
-// left tells at the terminal what has no room.
+// left reports at the terminal what did not fit.
 func left(p plan.Plan, d diagram.Drawing, w *words.Catalogue, paper sheet.Paper) (notes []string) {
 	note := func(code finding.Code, values finding.Values) {
 		values["where"], values["paper"] = "drawing", paper.Name
@@ -112,7 +112,7 @@ func left(p plan.Plan, d diagram.Drawing, w *words.Catalogue, paper sheet.Paper)
 
 func numbered(f geometry.Fastener) bool { return f.Cast > 0 }
 
-// casts returns the numbers cast on the part, to stand small beside the ids.
+// casts returns the numbers cast on the part, to be drawn small beside the ids.
 func casts(j geometry.Joint) []string {
 	return geometry.Mapped(j.Fasteners, func(f geometry.Fastener) string {
 		if !numbered(f) {
@@ -122,7 +122,7 @@ func casts(j geometry.Joint) []string {
 	})
 }
 
-// named returns the id, with the number cast on the part behind it.
+// named returns the id, followed by the number cast on the part.
 func named(f geometry.Fastener) string {
 	if !numbered(f) {
 		return f.ID
@@ -130,10 +130,10 @@ func named(f geometry.Fastener) string {
 	return fmt.Sprintf("%s (%d)", f.ID, f.Cast)
 }
 
-// holeOf is the diameter of a fastener's hole, 0 where the file gives none.
+// holeOf is the diameter of a fastener's hole; 0 if the file gives none.
 func holeOf(p plan.Plan, fastener int) float64 { return float64(p.KindOf(fastener).Hole) }
 
-// place writes a coordinate without idle zeros, to a hundredth.
+// place formats a coordinate to a hundredth, without trailing zeros.
 func place(mm float64) string {
 	s := strings.TrimRight(strings.TrimRight(fmt.Sprintf("%.2f", mm), "0"), ".")
 	if s == "-0" {
@@ -144,11 +144,11 @@ func place(mm float64) string {
 
 const (
 	leastArm = 5.0 // of a cross-hair
-	armOver  = 3.0 // how far it reaches out of the hole
+	armOver  = 3.0 // how far it extends out of the hole
 )
 
-// crossHairs draws every place as a cross-hair, with the hole where it is
-// known, over as many sheets as the true size takes.
+// crossHairs draws every place as a cross-hair, with the hole if known, at true
+// size over as many sheets as needed.
 func crossHairs(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string, err error) {
 	w := ask.Words
 	return truesize.Print(func(s tile.Seams) *truesize.Plate { return plate(p, ask, s) }, tile.Sheets{

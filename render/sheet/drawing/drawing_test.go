@@ -23,11 +23,10 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// planOf plans a built-in pattern, or the text of one.
+// planOf plans a built-in pattern, or a pattern given as text.
 var planOf = patterntest.Plan
 
-// lay lays a drawing out and reports every fault of its layout, and type under
-// 2 mm.
+// lay lays out a drawing and reports every layout fault, and type under 2 mm.
 func lay(t *testing.T, p plan.Plan, trueSize bool, ask sheet.Request) (scene.Document, []string) {
 	t.Helper()
 	document, notes, err := drawing.Document(p, trueSize, ask)
@@ -47,8 +46,8 @@ func lay(t *testing.T, p plan.Plan, trueSize bool, ask sheet.Request) (scene.Doc
 	return document, notes
 }
 
-// Every built-in pattern on every paper, in every language, reduced and at its
-// true size: no fault, and room for every word.
+// Every built-in pattern on every paper, in every language, reduced and at true
+// size: no fault, and every word fits.
 func TestBuiltinLayouts(t *testing.T) {
 	for n, name := range patterns.Builtin() {
 		p := planOf(t, name)
@@ -66,7 +65,7 @@ func TestBuiltinLayouts(t *testing.T) {
 	}
 }
 
-// The same for patterns that nobody drew, some with heads that overlap.
+// The same for generated patterns, some with heads that overlap.
 func TestGeneratedLayouts(t *testing.T) {
 	for seed := range testkit.Samples(16, 120) {
 		p := planOf(t, patterntest.Generated(uint64(seed)))
@@ -81,7 +80,7 @@ func TestGeneratedLayouts(t *testing.T) {
 	}
 }
 
-// Every place stands in the table, behind its id and before its hole.
+// Every place is in the table, after its id and before its hole.
 func TestTableOfPlaces(t *testing.T) {
 	for _, name := range patterns.Builtin() {
 		p := planOf(t, name)
@@ -116,13 +115,13 @@ func TestTableOfPlaces(t *testing.T) {
 	}
 }
 
-// figure writes a figure to a hundredth by another way than the table does.
+// figure formats a figure to a hundredth in another way than the table.
 func figure(mm float64) string {
 	return strings.ReplaceAll(strconv.FormatFloat(math.Round(mm*100)/100+0, 'f', -1, 64), "-", "−")
 }
 
-// At its true size each cross lies where the file has it, and each circle is as
-// wide as the hole; the tray's test follows them over the joints.
+// At true size each cross is at the place in the file, and each circle is as
+// wide as the hole; the tray's test follows them across seams.
 func TestActualSizeIsExact(t *testing.T) {
 	p := planOf(t, "p4-head")
 	for _, paper := range sheet.Papers {
@@ -138,7 +137,7 @@ func TestActualSizeIsExact(t *testing.T) {
 				at[s.Tag.Name] = s.Path.Bounds().Centre()
 				i := slices.IndexFunc(p.IDs(p.Tighten.Order), func(id string) bool { return id == s.Tag.Name })
 				hole := float64(p.KindOf(p.Tighten.Order[i]).Hole)
-				circle := s.Path[4:].Bounds() // behind the two lines of the cross
+				circle := s.Path[4:].Bounds() // after the two lines of the cross
 				if math.Abs(circle.Width()-hole) > 0.02 {
 					t.Errorf("the hole of %s is %.2f mm wide, want %g", s.Tag.Name, circle.Width(), hole)
 				}
@@ -163,7 +162,7 @@ func TestActualSizeIsExact(t *testing.T) {
 	}
 }
 
-// Ids that do not fit are reported, on the sheet too.
+// Ids that do not fit are reported, also on the sheet.
 func TestCrowdedDrawing(t *testing.T) {
 	p := planOf(t, "drawdown: 1\ntitle: Crowded\nfasteners: [{grid: {columns: 20, rows: 20, pitch: [60, 55], id: M}}]\n")
 	document, notes := lay(t, p, false, sheet.Request{Paper: sheet.Papers[2], Words: words.English()})
@@ -178,7 +177,7 @@ func TestCrowdedDrawing(t *testing.T) {
 	t.Error("the sheet does not say which ids do not fit")
 }
 
-// Words that do not fit are reported on the paper too.
+// Words that do not fit are also reported on the paper.
 func TestWordsWithoutRoomAreSaid(t *testing.T) {
 	p := planOf(t, "p4-cam-caps")
 	long := strings.Repeat("long name ", 6)
@@ -207,7 +206,7 @@ func TestWordsWithoutRoomAreSaid(t *testing.T) {
 	}
 }
 
-// The golden scenes are our own output, looked at by eye.
+// The golden scenes are our own output, inspected by eye.
 func TestGoldenScenes(t *testing.T) {
 	for name, actual := range map[string]bool{"p4-head": false, "p4-head-actual": true} {
 		document, _ := lay(t, planOf(t, "p4-head"), actual, sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
@@ -215,7 +214,7 @@ func TestGoldenScenes(t *testing.T) {
 	}
 }
 
-// First principles: the numbers cast on the part are what it is held against.
+// First principles: the drawing is compared with the numbers cast on the part.
 func TestCastNumbersAreDrawn(t *testing.T) {
 	p := planOf(t, "p4-cover")
 	for _, actual := range []bool{false, true} {

@@ -15,12 +15,12 @@ const (
 	tickSide  = 3.0
 	headRoom  = 6.0  // the heading of the table
 	between   = 6.0  // two columns of the table
-	numberMm  = 14.0 // width of a figure, at the least
+	numberMm  = 14.0 // least width of a figure
 	mostID    = 22.0
 )
 
 // table lists the places of all fasteners in the order of the file, in as many
-// columns as the paper is wide.
+// columns as fit the paper.
 type table struct {
 	words    words.Drawing
 	castHead string
@@ -54,8 +54,8 @@ func newTable(p plan.Plan, w *words.Catalogue, pen *sheet.Pen) *table {
 	return t
 }
 
-// setWidths sets as many columns as there is room for, which end where the page
-// does: the figures take what is left over.
+// setWidths uses as many columns as fit, up to the right margin: the figures
+// take the remaining width.
 func (t *table) setWidths(content float64) {
 	figures, least := 2.0, tickSide+1.5+t.id
 	if t.holes {
@@ -76,8 +76,8 @@ func (t *table) height(rows int) float64 {
 	return headRoom + rowHeight*float64(t.lines(rows)+1)
 }
 
-// draw fills the rest of the present page, and further pages. Columns are read
-// from above to below, one after the other.
+// draw fills the rest of the current page, and further pages. Columns are read
+// one after the other, from top to bottom.
 func (t *table) draw(run *sheet.Run) {
 	for rest := t.rows; len(rest) > 0; {
 		run.Room(t.height(min(len(rest), 3*t.columns)))

@@ -17,12 +17,12 @@ const (
 	chartHead   = 7.0
 	chartFoot   = 6.0 // the bolts' names
 	scaleWidth  = 11.0
-	barWidth    = 3.2 // at the most
+	barWidth    = 3.2 // greatest width
 	fullPercent = 110.0
 )
 
 // charts draws a bar for each bolt after each pass, from the least to the most
-// that the gasket leaves it, with a tick at the middle.
+// over the gasket's range, with a tick at the middle.
 func (l *layout) charts(run *sheet.Run) {
 	says := l.ask.Words.Forecast.ChartSays
 	run.Room(7 + run.Pen.Paper.BreakAll([]string{says}, run.Pen.Paper.Content()).Height(run.Pen.Paper.Line) + chartHead + chartHeight + chartFoot + 2)
@@ -77,7 +77,7 @@ func (l *layout) bars(p *sheet.Pen, pass prediction.ForecastPass, y float64) {
 	}
 }
 
-// nameEvery thins the names under a chart out until they keep apart.
+// nameEvery skips names under a chart until they do not touch.
 func nameEvery(y sheet.Type, names []string, pitch float64) int {
 	wide := 0.0
 	for _, name := range names {
@@ -91,8 +91,8 @@ func nameEvery(y sheet.Type, names []string, pitch float64) int {
 	return 100
 }
 
-// bar is one bolt: a pillar up to the least that it keeps, open from there to
-// the most, with a tick at the middle.
+// bar is one bolt: filled up to the least preload, outlined from there to the
+// most, with a tick at the middle.
 func bar(p *sheet.Pen, x, width float64, b bounds.Band, at func(float64) float64) {
 	low, nominal, high, ground := at(b.Low), at(b.Nominal), at(b.High), at(0)
 	p.Panel(x-width/2, low, width, ground-low, 0, scene.Accent, 0)
@@ -102,7 +102,7 @@ func bar(p *sheet.Pen, x, width float64, b bounds.Band, at func(float64) float64
 	p.Rule(x-width/2-0.4, nominal, x+width/2+0.4, nominal, 0.5)
 }
 
-// passWords names what a pass does: 20 N·m main, +90° main, 70 %.
+// passWords describes a pass: 20 N·m main, +90° main, 70 %.
 func (l *layout) passWords(pass prediction.ForecastPass) string {
 	return l.ask.Words.Say(pass.Does(l.plan))
 }

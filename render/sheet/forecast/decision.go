@@ -24,7 +24,7 @@ func (l *layout) advice(run *sheet.Run) {
 }
 
 func (l *layout) leaves(run *sheet.Run) {
-	run.Sentence(l.said(l.f.Ends(l.plan))) // where the lowest bolt ends, and who takes its load
+	run.Sentence(l.said(l.f.Ends(l.plan))) // force of the lowest bolt, and which bolt takes its load
 	run.Sentence(l.said(l.f.Repeat()))
 	run.Sentence(l.ask.Words.Say(l.f.Lies(l.plan)[0]))
 }
@@ -38,12 +38,12 @@ func (l *layout) basis(run *sheet.Run) {
 	run.Sentence(fmt.Sprintf(w.Assumed, strings.Join(assumed, l.ask.Words.Card.Checks.And)))
 }
 
-// joined says findings in a row.
+// joined returns findings joined by the word for and.
 func (l *layout) joined(list []finding.Finding) string {
 	return strings.Join(l.ask.Words.SayAll(list), l.ask.Words.Card.Checks.And)
 }
 
-// said says findings one after the other, as sentences.
+// said returns findings as consecutive sentences.
 func (l *layout) said(list []finding.Finding) string {
 	return strings.Join(l.ask.Words.SayAll(list), " ")
 }
@@ -57,7 +57,7 @@ func (l *layout) foundations(run *sheet.Run) {
 	run.Y += paragraphGap
 	notInModel := fmt.Sprintf(w.NotInModel, l.joined(interaction.LeftOut(false)))
 	whole := run.Pen.Paper.BreakAll([]string{notInModel}, l.ask.Paper.Content())
-	run.Room(whole.Height(l.ask.Paper.Line)) // nobody misses its end on another page
+	run.Room(whole.Height(l.ask.Paper.Line)) // keep it together
 	run.Sentence(notInModel)
 	run.Y += paragraphGap
 }

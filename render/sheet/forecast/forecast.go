@@ -18,11 +18,11 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// Request says how the sheet is wanted.
+// Request describes the sheet to lay out.
 type Request struct {
 	sheet.Request
 	Advice advice.Advice
-	// Others is the plan beside other ways to do the work; nil: not shown.
+	// Others compares the plan with other ways to do the work; nil: not shown.
 	Others *ways.Comparison
 }
 
@@ -30,21 +30,21 @@ type layout struct {
 	plan  plan.Plan
 	f     prediction.Forecast
 	ask   Request
-	names []string // of the fasteners, as they are written on the part
+	names []string // of the fasteners, as written on the part
 }
 
 func newLayout(p plan.Plan, f prediction.Forecast, ask Request) *layout {
 	return &layout{plan: p, f: f, ask: ask, names: p.Written()}
 }
 
-// Document lays the forecast of a plan out and counts its pages.
+// Document lays out the forecast of a plan with page numbers.
 func Document(p plan.Plan, f prediction.Forecast, ask Request) (scene.Document, []string) {
 	pages, notes := Pages(p, f, ask)
 	return sheet.Document(p, ask.Request, pages), notes
 }
 
-// Pages lays the forecast out; the pages lack their count. The notes tell what
-// found no room on the paper.
+// Pages lays out the forecast. The pages do not have their count yet. The notes
+// say what did not fit on the paper.
 func Pages(p plan.Plan, f prediction.Forecast, ask Request) ([]scene.Page, []string) {
 	l := newLayout(p, f, ask)
 	run := l.run()
@@ -59,8 +59,8 @@ func Pages(p plan.Plan, f prediction.Forecast, ask Request) ([]scene.Page, []str
 	return run.Pages("forecast"), l.left(drawing)
 }
 
-// ClassPages lays out what a class is shown of it: the part after each pass, and a
-// chart of each. The pages lack their count.
+// ClassPages lays out what is shown to a class: the part after each pass, and a
+// chart of each. The pages do not have their count yet.
 func ClassPages(p plan.Plan, f prediction.Forecast, ask Request) []scene.Page {
 	l := newLayout(p, f, ask)
 	run := l.run()
@@ -74,7 +74,7 @@ func ClassPages(p plan.Plan, f prediction.Forecast, ask Request) []scene.Page {
 }
 
 // Frames lays out a page for every step of the work, to be shown one after the
-// other: the part with what each bolt holds just after it.
+// other: the part with the force in each bolt just after it.
 func Frames(p plan.Plan, f prediction.Forecast, ask Request) []scene.Page {
 	l := newLayout(p, f, ask)
 	var pages []scene.Page
@@ -111,7 +111,7 @@ func (l *layout) doubts(run *sheet.Run) {
 	run.Y += paragraphGap
 }
 
-// FiguresLeft are figures that found no room in the marks.
+// FiguresLeft reports figures that did not fit into the marks.
 const FiguresLeft finding.Code = "forecast figures left out" // n, all, paper
 
 func (l *layout) left(d diagram.Drawing) []string {
@@ -123,7 +123,7 @@ func (l *layout) left(d diagram.Drawing) []string {
 
 func (l *layout) span(b bounds.Band) string { return l.ask.Words.Value(b, ".0") }
 
-// ends prints the ends of a band alone, where the middle has no room.
+// ends formats only the ends of a range, if the middle does not fit.
 func (l *layout) ends(b bounds.Band, format string) string {
 	low, high := l.figure(format, b.Low), l.figure(format, b.High)
 	if low == high {

@@ -14,7 +14,7 @@ func (l *layout) others(run *sheet.Run) {
 		return
 	}
 	w := l.ask.Words.Forecast.Other
-	run.Room(70) // the words and some rows of the table
+	run.Room(70) // the text and some rows of the table
 	run.Y += 2
 	run.Pen.Head(run.Pen.Left(), run.Y+4, w.Heading)
 	run.Y += 8

@@ -18,13 +18,13 @@ import (
 
 const (
 	leastPart  = 52.0
-	fairPart   = 60.0  // that is never made smaller
-	enoughPart = 110.0 // up to which the drawing takes all that is left of a page
+	fairPart   = 60.0  // never made smaller than this
+	enoughPart = 110.0 // up to this height the drawing takes all that is left of a page
 	captionGap = 6.0
 )
 
 // part draws the joint after a pass, with the least share of each bolt in its
-// mark and its number beside it. Low bolts are told by the edges of their marks.
+// mark and its number beside it. The edges of the marks show low bolts.
 func (l *layout) part(run *sheet.Run, pass prediction.ForecastPass) diagram.Drawing {
 	w, low := l.ask.Words.Forecast, l.lowSays(pass)
 	inside, beside := words.Text(w.InMark, low, w.Small), words.Text(w.AtMark, low)
@@ -51,8 +51,8 @@ func (l *layout) part(run *sheet.Run, pass prediction.ForecastPass) diagram.Draw
 	return d.Drawing
 }
 
-// fitted draws the part into a box and takes off the box what the part leaves
-// empty, unless the figures would no longer fit into their marks.
+// fitted draws the part into a box and reduces the box by the space that the
+// part leaves empty, unless the figures would no longer fit into their marks.
 func (l *layout) fitted(pass prediction.ForecastPass, box scene.Box) (partDrawing, scene.Box) {
 	d := l.drawn(pass.Turned, pass.Percent, box)
 	idle := slack(d.Items, box) - 1
@@ -67,8 +67,8 @@ func (l *layout) fitted(pass prediction.ForecastPass, box scene.Box) (partDrawin
 	return d, box
 }
 
-// roomInMarks gives the drawing the rest of the page where only so the
-// figures stand in their marks; what would stand below goes to the next.
+// roomInMarks gives the drawing the rest of the page if the figures fit into
+// their marks only that way; what follows goes to the next page.
 func (l *layout) roomInMarks(pass prediction.ForecastPass, box scene.Box, bottom float64) scene.Box {
 	larger := box
 	larger.Bottom = max(box.Bottom, bottom)
@@ -78,8 +78,8 @@ func (l *layout) roomInMarks(pass prediction.ForecastPass, box scene.Box, bottom
 	return box
 }
 
-// partHeight is the height of the drawing on a page with some free: smaller where
-// that leaves room for what stands below it: the targets, or the first passes.
+// partHeight is the height of the drawing on a page with free space: smaller if
+// that leaves room for what follows: the targets, or the first passes.
 func (l *layout) partHeight(free float64, pass prediction.ForecastPass) float64 {
 	next := eachPassHead + smallHeights[0] + titleHeight
 	switch {
@@ -94,16 +94,16 @@ func (l *layout) partHeight(free float64, pass prediction.ForecastPass) float64 
 	return min(free-next, enoughPart)
 }
 
-// partDrawing is the part as drawn, and whether numbers stand beside the marks
-// instead of with the figures.
+// partDrawing is the drawn part; besides reports that numbers are beside the
+// marks instead of with the figures.
 type partDrawing struct {
 	diagram.Drawing
 	besides bool
 }
 
-// drawn draws the part with a percentage in each mark. Where the marks are too
-// small for that, or a number could be taken for that of a neighbour, number and
-// percentage stand together.
+// drawn draws the part with a percentage in each mark. If the marks are too
+// small for that, or a number could be taken for a neighbour's, number and
+// percentage are together.
 func (l *layout) drawn(turned []bool, percent []bounds.Band, box scene.Box) partDrawing {
 	words := leastWords(turned, percent)
 	ask := diagram.Part{Plan: l.plan, Show: diagram.Words, Words: words, Beside: l.names, Front: l.ask.Words.Sheet.Front, Box: box, SmallEm: l.ask.Paper.TextEm, Thick: noticeable(turned, percent)}
@@ -130,7 +130,7 @@ func leastWords(turned []bool, percent []bounds.Band) []string {
 	return least
 }
 
-// noticeable says which bolts that a pass turned end noticeably low.
+// noticeable reports which of the bolts turned by a pass end noticeably low.
 func noticeable(turned []bool, percent []bounds.Band) []bool {
 	low := make([]bool, len(percent))
 	for i, b := range percent {
@@ -141,9 +141,9 @@ func noticeable(turned []bool, percent []bounds.Band) []bool {
 
 func wholePercent(f float64) int { return int(f + 0.5) }
 
-// lowLooks tell the bolts that a pass leaves low of their targets: a thick edge
-// noticeably, black strongly. The printed figure decides, so that no two of the
-// same look different.
+// lowLooks are the looks of bolts that are low after a pass: a thick edge for
+// noticeably, black for strongly. The printed figure decides, so that equal
+// figures look equal.
 func (l *layout) lowLooks(pass prediction.ForecastPass) map[string]diagram.Look {
 	looks := map[string]diagram.Look{}
 	for i, b := range pass.Percent {
@@ -160,7 +160,7 @@ func (l *layout) lowLooks(pass prediction.ForecastPass) map[string]diagram.Look 
 	return looks
 }
 
-// lowSays explains the looks of low bolts that there are.
+// lowSays explains the looks of low bolts in use.
 func (l *layout) lowSays(pass prediction.ForecastPass) string {
 	thick, black := "", ""
 	for _, look := range l.lowLooks(pass) {
@@ -174,7 +174,7 @@ func (l *layout) lowSays(pass prediction.ForecastPass) string {
 	return words.Text(thick, black)
 }
 
-// inBlack is a mark that stands out from all others.
+// inBlack is a mark that differs from all others.
 var inBlack = diagram.Look{Fill: scene.Black, Ink: scene.White}
 
 func (l *layout) frame(pass prediction.ForecastPass, frame prediction.Frame) scene.Page {
@@ -195,8 +195,8 @@ func (l *layout) frame(pass prediction.ForecastPass, frame prediction.Frame) sce
 	return page
 }
 
-// clearlyNearer is by how much a number must stand nearer to its own mark than
-// to any other for nobody to take it for that of a neighbour, in millimetres.
+// clearlyNearer is how much closer a number must be to its own mark than to any
+// other, in millimetres, not to be taken for a neighbour's.
 const clearlyNearer = 1.5
 
 func toldApart(items []scene.Item, beside []string) bool {
@@ -222,7 +222,7 @@ func toldApart(items []scene.Item, beside []string) bool {
 	return true
 }
 
-// gap is the distance of a text from the round mark that a box holds.
+// gap is the distance of a text from the round mark inside a box.
 func gap(text, mark scene.Box) float64 {
 	c := mark.Centre()
 	x := math.Max(0, math.Max(text.Left-c.X, c.X-text.Right))
@@ -230,7 +230,7 @@ func gap(text, mark scene.Box) float64 {
 	return math.Hypot(x, y) - mark.Width()/2
 }
 
-// slack is what a drawing leaves empty of its box above and below.
+// slack is the height that a drawing leaves empty in its box, above and below.
 func slack(items []scene.Item, box scene.Box) float64 {
 	b := scene.Bounds(items)
 	return math.Max(0, box.Height()-(max(b.Bottom, box.Top)-min(b.Top, box.Bottom)))

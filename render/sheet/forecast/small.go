@@ -14,16 +14,16 @@ import (
 )
 
 const (
-	smallWidth = 48.0 // of a picture of a pass, at the least
+	smallWidth = 48.0 // least width of a picture of a pass
 	smallGap   = 4.0
 
 	eachPassHead   = 10.0
 	titleHeight    = 6.0
-	besidePictures = 60.0 // of a page: for heading, foot, and what is said of them
+	besidePictures = 60.0 // of a page: for heading, foot, and text
 )
 
-// smallHeights of a picture of a pass are tried from the lowest on: a part that is
-// higher than wide needs the height.
+// smallHeights are the heights of a picture of a pass to try, lowest first: a
+// tall part needs the height.
 var smallHeights = []float64{52, 72, 92}
 
 func (l *layout) eachPass(run *sheet.Run, passes []prediction.ForecastPass) {
@@ -31,7 +31,7 @@ func (l *layout) eachPass(run *sheet.Run, passes []prediction.ForecastPass) {
 		return
 	}
 	rows := l.rows(run.Pen.Paper, passes)
-	run.Room(eachPassHead + rows.height + titleHeight) // the heading never stands alone
+	run.Room(eachPassHead + rows.height + titleHeight) // the heading is kept with what follows
 	run.Y += 2
 	run.Pen.Head(run.Pen.Left(), run.Y+5, l.ask.Words.Forecast.EachPass)
 	run.Y += eachPassHead - 2
@@ -47,15 +47,15 @@ func (l *layout) eachPass(run *sheet.Run, passes []prediction.ForecastPass) {
 	}
 }
 
-// rows are how the pictures of passes stand: so many side by side, each so wide
-// and so high.
+// rows is the arrangement of the pictures of passes: number side by side, width
+// and height of each.
 type rows struct {
 	across        int
 	width, height float64
 	legible       legible
 }
 
-// legible says how well a picture can be read.
+// legible says how readable a picture is.
 type legible int
 
 const (
@@ -64,8 +64,8 @@ const (
 	plain
 )
 
-// rows picks the pictures that are read the best of those that all find room on a
-// page, and of those the ones that take the least height.
+// rows picks the most readable arrangement in which all pictures fit on a page,
+// and of these the lowest.
 func (l *layout) rows(paper sheet.Paper, passes []prediction.ForecastPass) (best rows) {
 	taken, page := math.Inf(1), paper.Height-2*paper.Margin-besidePictures
 	most := min(max(1, int((paper.Content()+smallGap)/(smallWidth+smallGap))), len(passes))
@@ -82,9 +82,9 @@ func (l *layout) rows(paper sheet.Paper, passes []prediction.ForecastPass) (best
 	return best
 }
 
-// row takes off the height what the part leaves empty, unless the pictures could be
-// read less well, and says how legible they are. Figures outside the marks can use
-// the whole height.
+// row reduces the height by what the part leaves empty, unless the pictures
+// would become less readable, and sets how readable they are. Figures outside
+// the marks can use the whole height.
 func (l *layout) row(passes []prediction.ForecastPass, r rows) rows {
 	box := scene.Box{Right: r.width, Bottom: r.height - 2}
 	whole, idle := l.legible(passes, box)
@@ -99,8 +99,8 @@ func (l *layout) row(passes []prediction.ForecastPass, r rows) rows {
 	return r
 }
 
-// legible is how well pictures in a box can be read, and the height that they all
-// leave empty: none where figures are outside the marks.
+// legible returns how readable pictures in a box are, and the height that they
+// all leave empty: none if figures are outside the marks.
 func (l *layout) legible(passes []prediction.ForecastPass, box scene.Box) (least legible, idle float64) {
 	least, idle = plain, box.Height()
 	for _, pass := range passes {
@@ -120,15 +120,16 @@ func (l *layout) small(p *sheet.Pen, pass prediction.ForecastPass, box scene.Box
 	title := fmt.Sprintf(l.ask.Words.Forecast.Pass, pass.Number, l.passWords(pass))
 	p.Write(box.Left, box.Top-2, p.Paper.TextEm, scene.Bold, scene.Start, scene.Black, font.Fit(title, scene.Bold, p.Paper.TextEm, box.Right-box.Left))
 	items := l.smallDrawing(pass, box).Items
-	if pass.Number == len(l.f.Passes) { // on the way nothing is low yet
+	if pass.Number == len(l.f.Passes) { // during the work nothing counts as low yet
 		items = diagram.Relook(items, l.lowLooks(pass))
 	}
-	// The same bolts stand on the page again and again.
+	// The same bolts are on the page several times.
 	p.Add(scene.Renamed(items, " after pass "+strconv.Itoa(pass.Number))...)
 }
 
-// smallDrawing draws the part after a pass. A bolt that no pass has turned yet has
-// a dash in its mark; figures beside the marks would be joined by it to a sum.
+// smallDrawing draws the part after a pass. A bolt that no pass has turned yet
+// has a dash in its mark, but not if figures are beside the marks, where a dash
+// would make a range of them.
 func (l *layout) smallDrawing(pass prediction.ForecastPass, box scene.Box) diagram.Drawing {
 	ask := l.smallPart(pass, box)
 	d := diagram.Draw(ask)
@@ -150,8 +151,8 @@ func (l *layout) smallPart(pass prediction.ForecastPass, box scene.Box) diagram.
 	}
 }
 
-// widest is the widest figure of all passes, so that the part looks alike after
-// each.
+// widest is the widest figure of all passes, so that the part looks the same
+// after each.
 func (l *layout) widest() (widest string) {
 	for _, pass := range l.f.Passes {
 		for _, figure := range leastWords(pass.Turned, pass.Percent) {

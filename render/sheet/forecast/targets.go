@@ -7,7 +7,7 @@ import (
 )
 
 const (
-	targetColumn = 56.0 // width of three columns, at the least
+	targetColumn = 56.0 // least width of three columns
 	targetRow    = 5.3
 	mostKept     = 120.0 // of a table that is kept on one page
 )
@@ -62,8 +62,9 @@ func (l *layout) targetsHeight(width float64) float64 {
 	return 2*paragraphGap + l.ask.Paper.Strong().Step*float64(len(heads)) + l.ask.Paper.BreakAll([]string{l.targetsSay()}, width).Height(l.ask.Paper.Line) + targetRow*float64(down+1) + 3
 }
 
-// target is what the last pass brings a bolt to, in percent of what stands for
-// 100 % and in kN. The forecast has what the bolt ends with by both measures.
+// target is the target of a bolt in the last pass, in percent of what means 100
+// %, and in kN. The forecast gives the final force of the bolt in both
+// measures.
 func (l *layout) target(fastener int) (percent, force string) {
 	last := l.f.Last()
 	ofAim := last.OfAim[fastener].Nominal

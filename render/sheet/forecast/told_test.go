@@ -8,7 +8,7 @@ import (
 )
 
 // A number half way between two marks belongs to neither; one close to its own
-// is told, whatever stands beyond.
+// mark is clear, whatever is beyond.
 func TestToldApart(t *testing.T) {
 	t.Parallel()
 	mark := func(name string, x float64) scene.Item {

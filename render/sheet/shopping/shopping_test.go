@@ -14,7 +14,7 @@ import (
 	"drawdown/sequence/run/teardown"
 )
 
-// engine is a list of the P4 with so many parts.
+// engine is a list for the P4 with a number of parts.
 func engine(parts int) shopping.List {
 	l := shopping.List{ID: "J3", Title: "Strip and rebuild of the P4", Machine: "Fernhollow P4 pump engine", Number: "P4-0117", Order: "A-31", Supplies: []teardown.Supply{
 		{Sort: teardown.Bolt, What: "main", Size: "M10×1.5 × 120 mm", Class: "10.9", Count: 11, Ready: 10, Joints: []string{"p4-head"}, Condemned: []string{"p4-head M3"}},
@@ -29,8 +29,8 @@ func engine(parts int) shopping.List {
 	return l
 }
 
-// Short, long and empty lists on every paper in every language: no fault of the
-// layout, nothing under 2 mm, and every supply is there.
+// Short, long and empty lists on every paper in every language: no layout
+// fault, nothing under 2 mm, and every supply is listed.
 func TestLayouts(t *testing.T) {
 	t.Parallel()
 	for n, l := range []shopping.List{engine(0), engine(70), {ID: "J1", Title: "Cover"}} {
@@ -55,12 +55,13 @@ func TestLayouts(t *testing.T) {
 	}
 }
 
-// The golden scene is our own output, looked at by eye.
+// The golden scene is our own output, inspected by eye.
 func TestGoldenScene(t *testing.T) {
 	scenetest.Golden(t, filepath.Join("testdata", "p4-engine.scene"), shopping.Document(engine(3), sheettest.English(sheet.Papers[1])))
 }
 
-// The table has a line for each supply, and no cell that a spreadsheet works out.
+// The table has a line for each supply, and no cell that a spreadsheet would
+// evaluate.
 func TestCSV(t *testing.T) {
 	list := append(engine(0).Supplies[:2:2], teardown.Supply{Sort: teardown.NewPart, What: "=1+1", Part: "rotor, front"})
 	want := `sort,what,size,class,count,ready,joints,part,condemned

@@ -45,8 +45,8 @@ func (l Plane) Warp(closure []float64) float64 {
 	return largest(rest)
 }
 
-// Tilt is how much the plane through the closures (least squares) falls from
-// the highest bolt to the lowest, in their unit.
+// Tilt is the height difference, over the bolts, of the least-squares plane
+// through the closures, in their unit.
 func (l Plane) Tilt(closure []float64) float64 {
 	plane := make([]float64, len(closure))
 	for _, t := range l.tilts {
@@ -55,7 +55,7 @@ func (l Plane) Tilt(closure []float64) float64 {
 	return Unevenness(plane)
 }
 
-// Unevenness is the largest closure less the smallest: tilt and warp together.
+// Unevenness is the largest closure minus the smallest: tilt and warp together.
 func Unevenness(closure []float64) float64 {
 	if len(closure) == 0 {
 		return 0

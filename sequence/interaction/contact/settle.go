@@ -8,23 +8,23 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// none stands for no bolt whose force is prescribed.
+// none means that no bolt has a prescribed force.
 const none = -1
 
 const (
-	forceShare = 1e-9  // of the largest force: a pull below it is round-off
+	forceShare = 1e-9  // of the largest force: a smaller pull is rounding
 	gapShare   = 1e-12 // of the largest travel
-	// patience is the count of rounds without fewer faults after which one bolt
-	// a round is changed, which always ends.
+	// patience is the number of rounds without fewer faults after which one
+	// bolt per round is changed, which always terminates.
 	patience = 4
 )
 
 // contactSolver finds which bolts touch and their forces: the linear
 // complementarity problem F ≥ 0, M·F − u ≥ 0, F·(M·F − u) = 0.
 //
-// The factor is kept from call to call: its members are in the order in which
-// they came to touch, so that a bolt more is a row more, and from the first that
-// no longer touches the rows are made anew.
+// The factor is kept between calls. Its members are in the order in which they
+// came into contact, so that one more bolt is one more row. From the first
+// member without contact on, the rows are calculated again.
 type contactSolver struct {
 	members []int
 	member  []bool // by fastener
@@ -33,7 +33,7 @@ type contactSolver struct {
 	faults  []int
 }
 
-// hold makes the factor that of the bolts which touch.
+// hold makes the factor that of the bolts in contact.
 func (v *contactSolver) hold(whole [][]float64, touches func(i int) bool) {
 	if v.member == nil {
 		v.member = make([]bool, len(whole))
@@ -55,11 +55,11 @@ func (v *contactSolver) hold(whole [][]float64, touches func(i int) bool) {
 	}
 }
 
-// settle finds the forces that belong to the travels. The force of one bolt may
-// be prescribed: its travel then is free. Contacts are changed all at once
-// while that helps, else one by one, the first that is wrong (Júdice and Pires,
-// block principal pivoting; Murty, least index: it ends, since M is positive
-// definite).
+// settle finds the forces for the travels. The force of one bolt may be
+// prescribed; its travel is then free. Contacts are changed all at once as long
+// as that helps, then one by one, the first wrong one first (Júdice and Pires,
+// block principal pivoting; Murty, least index: it terminates because M is
+// positive definite).
 func (s *Nuts) settle(prescribed int) error {
 	fewest, patient := math.MaxInt, patience
 	for range 100 * (s.joint.Len() + 10) {
@@ -85,7 +85,7 @@ func (s *Nuts) settle(prescribed int) error {
 	return finding.Failed(NoRest, nil)
 }
 
-// forcesOfContacts solves for the bolts that touch, as if they could pull.
+// forcesOfContacts solves for the bolts in contact, as if they could pull.
 func (s *Nuts) forcesOfContacts(prescribed int) {
 	v := &s.solver
 	for i := range s.force {
@@ -108,8 +108,8 @@ func (s *Nuts) forcesOfContacts(prescribed int) {
 	}
 }
 
-// findFaults lists bolts that touch but pull the wrong way, and bolts that do
-// not touch but would stand inside the part.
+// findFaults lists bolts in contact that pull the wrong way, and bolts without
+// contact that would be inside the part.
 func (s *Nuts) findFaults(prescribed int) {
 	leastForce := -forceShare * largest(s.force)
 	leastGap := -gapShare * largest(s.travel)
@@ -126,7 +126,7 @@ func (s *Nuts) findFaults(prescribed int) {
 	}
 }
 
-// dropRoundOff returns exactly 0 to bolts that just touch.
+// dropRoundOff sets bolts that just touch to exactly 0.
 func (s *Nuts) dropRoundOff(prescribed int) {
 	for i, f := range s.force {
 		if f < 0 && i != prescribed {
@@ -135,7 +135,7 @@ func (s *Nuts) dropRoundOff(prescribed int) {
 	}
 }
 
-// largest is the largest size in a list; 0 of none.
+// largest is the largest absolute value in a list; 0 for an empty one.
 func largest(list []float64) (most float64) {
 	for _, v := range list {
 		most = max(most, math.Abs(v))

@@ -1,9 +1,9 @@
-// Package limits has every limit by which a prediction is judged, each with its
-// ground. It decides nothing and imports nothing.
+// Package limits has all limits for judging a prediction, each with its reason.
+// It decides nothing and imports nothing.
 package limits
 
-// MostBolts is how many a prediction takes: the work grows with their cube, and so
-// many take a quarter of a minute and 500 MB.
+// MostBolts is the most that a prediction accepts: the work grows with the
+// cube, and this many take a quarter of a minute and 500 MB.
 const MostBolts = 1000
 
 // Classes, by the worst bolt after the last pass, in percent of its target
@@ -13,87 +13,87 @@ const (
 	NoticeableFromPercent = 85
 )
 
-// What counts as low, lost, felt, even or level.
+// What counts as low, lost, noticeable, even or level.
 const (
-	// LowFromPercent is where a bolt counts among the lowest: what no wrench can
-	// tell from the target is no news (engineering judgement).
+	// LowFromPercent is where a bolt counts among the lowest: a difference that
+	// no wrench can measure is not reported (engineering judgement).
 	LowFromPercent = 99.5
-	// LeastTaken is what is worth telling of a loss, in percent of the target.
+	// LeastTaken is the smallest reported loss, in percent of the target.
 	LeastTaken = 1
 	// FeltPercent is what a bolt must lack before a wrench turns it at the same
-	// torque again: at rest a thread holds faster than on the move (engineering
-	// estimate).
+	// torque again: static friction in the thread is higher than sliding
+	// friction (engineering estimate).
 	FeltPercent = 5
-	// HardlyUnevenMm is what nobody sees or feels on a part.
+	// HardlyUnevenMm is what nobody notices on a part.
 	HardlyUnevenMm = 0.03
-	// EvenMinPercent and EvenSDPercent are what a repeat is done for: no bolt below
-	// the one, and an elastic scatter of a third of that of friction, or of the other
-	// whatever the friction (engineering judgement).
+	// EvenMinPercent and EvenSDPercent are the aim of repeat passes: no bolt
+	// below the first, and an elastic scatter of a third of that of friction,
+	// or of the second whatever the friction (engineering judgement).
 	EvenMinPercent = 95
 	EvenSDPercent  = 1
-	// MostRepeats is where nobody goes on.
+	// MostRepeats is more than anyone would do.
 	MostRepeats = 50
 )
 
 // The first pass over a loose part.
 const (
 	// SnugTo is the share of the torque that brings the faces together (common
-	// practice; the prototype of the model found a see-saw without it).
+	// practice; the model's prototype showed the part rocking without it).
 	SnugTo = 0.10
-	// SnugShare is the most that the first pass should take (engineering judgement;
-	// 10 % is usual).
+	// SnugShare is the most that the first pass should use (engineering
+	// judgement; 10 % is usual).
 	SnugShare = 0.5
-	// SameUnevenShare and SameUnevenMm say up to which difference a part lies as
-	// even as before: a tenth, or what nobody feels. SamePoints is the same for the
-	// lowest bolt, in points of percent.
+	// SameUnevenShare and SameUnevenMm are the difference up to which a part
+	// counts as equally even: a tenth, or what nobody notices. SamePoints is
+	// the same for the lowest bolt, in percentage points.
 	SameUnevenShare = 0.1
 	SameUnevenMm    = 0.02
 	SamePoints      = 1
 )
 
-// ThinReach is how far a load must reach in a plate, in its thicknesses, for
-// thin-plate theory: against a thick plate the neighbours came out 5 to 17 % too
+// ThinReach is how far a load must spread in a plate, in its thicknesses, for
+// thin-plate theory: compared with a thick plate, neighbours were 5 to 17 % too
 // strong at 0.8 to 1.
 const ThinReach = 0.8
 
 // When another way is worth asking for.
 const (
-	// WorthPoints is by how much a change must lift the worst bolt on the softest
-	// gasket, in percent of its target, to be worth a word to the maker
-	// (engineering judgement: below it nobody finds it again behind the friction).
+	// WorthPoints is the least by which a change must raise the worst bolt on
+	// the softest gasket, in percent of its target, to ask the maker about it
+	// (engineering judgement: less is hidden by friction).
 	WorthPoints = 3
-	// WorthStrongPoints is the same where the joint is far from even all the same.
+	// WorthStrongPoints is the same if the joint stays far from even.
 	WorthStrongPoints = 10
-	// EasierPoints is by how much more a change must lift than an easier one.
+	// EasierPoints is how much more a change must gain than an easier one.
 	EasierPoints = 1
-	// HopelessPercent is what a bolt must keep at the worst for a change to be
-	// called one that helps (engineering judgement).
+	// HopelessPercent is the least that a bolt must keep in the worst case for
+	// a change to count as helpful (engineering judgement).
 	HopelessPercent = 50
-	// MoreUneven is how many times as uneven the part must lie on the way for that
-	// to be told with the advice.
+	// MoreUneven is the ratio of unevenness during the work from which the
+	// advice mentions it.
 	MoreUneven = 1.25
 )
 
 // How much better the plan's order must be at every stiffness of the gasket for
-// its figure to be held up as a reason (engineering judgement): so many points
-// of percent more in the lowest bolt, such a share less out of true.
+// its figure to be given as a reason (engineering judgement): percentage points
+// of the lowest bolt, and share of the unevenness.
 const (
 	TellingPoints = 5
 	TellingShare  = 0.8
 )
 
-// What cross-talk must come to beside friction, as a share of both together, to
-// count alike, and to rule (engineering judgement).
+// Share of cross-talk in the scatter of cross-talk and friction together from
+// which it counts equally, and from which it dominates (engineering judgement).
 const (
 	CountsAlike = 1.0 / 3
 	CountsMore  = 2.0 / 3
 )
 
-// Targets that make up for the loss.
+// Targets that compensate for the loss.
 const (
 	// MostOfYield is the axial share of the yield stress that no target exceeds
-	// (engineering estimate; torsion takes its part while the wrench turns).
+	// (engineering estimate; torsion takes its share while the wrench turns).
 	MostOfYield = 0.9
-	// UsualCap is how far they go beyond the target (engineering judgement).
+	// UsualCap is how far they may exceed the target (engineering judgement).
 	UsualCap = 1.1
 )

@@ -10,7 +10,7 @@ import (
 	"drawdown/sequence/interaction/procedure"
 )
 
-// Where the joint or the work leaves what the model can follow.
+// Where the joint or the work is outside the range of the model.
 const (
 	PreviewOnly     finding.Code = "forecast preview only"
 	PastYield       finding.Code = "forecast past yield" // kind, yield
@@ -18,10 +18,10 @@ const (
 	SlackAtTheEnd   finding.Code = "forecast slack at the end" // bolts
 	SlackOnTheWay   finding.Code = "forecast slack on the way" // bolts
 	HardeningCounts finding.Code = "forecast hardening counts"
-	ThickForAPlate  finding.Code = "forecast thick for a plate" // times: how far a load reaches, in thicknesses
+	ThickForAPlate  finding.Code = "forecast thick for a plate" // times: how far a load spreads, in thicknesses
 )
 
-// doubts says where the joint or the work leaves what the model can follow.
+// doubts reports where the joint or the work is outside the range of the model.
 func (w *forecaster) doubts(f Forecast) (list []finding.Finding) {
 	doubt := func(code finding.Code, values finding.Values) { list = append(list, finding.Warned(code, values)) }
 	if _, preview := w.model.Kernel.(compliance.InfinitePlate); preview {
@@ -49,8 +49,8 @@ func (w *forecaster) doubts(f Forecast) (list []finding.Finding) {
 	return list
 }
 
-// slack counts the bolts that hold nothing at the soft end though they are in:
-// at the end of the work, and the most at the end of any pass.
+// slack counts the bolts that are in but hold nothing at the soft end: at the
+// end of the work, and the most at the end of any pass.
 func (w *forecaster) slack() (end, ever int) {
 	in := make([]bool, len(w.turned))
 	for n, after := range w.p.Soft.Passes {
@@ -68,8 +68,8 @@ func (w *forecaster) slack() (end, ever int) {
 	return end, ever
 }
 
-// reach is how far a load reaches in a plate on the nominal gasket, in its
-// thicknesses; 0 where the part is no plate.
+// reach is how far a load spreads in a plate on the nominal gasket, in its
+// thicknesses; 0 if the part is not a plate.
 func (w *forecaster) reach() float64 {
 	rigidity := 0.0
 	switch plate := w.model.Kernel.(type) {

@@ -10,96 +10,99 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// Forecast is what the tightening of a plan leaves in each bolt, worked out to
-// the end: a sheet or a picture takes its figures as they stand and reckons
-// nothing. Lists that are said to go by fastener have one entry for each of
-// plan.Joint.Fasteners, in that order; indices point there too.
+// Forecast is the force that the tightening of a plan leaves in each bolt, with
+// all derived figures: a sheet or a picture uses them as they are and
+// calculates nothing. Lists by fastener have one entry for each of
+// plan.Joint.Fasteners, in that order; indices refer to it too.
 //
-// A Band is low, nominal, high: the least, the middle and the most over what the
-// gasket's stiffness may be. Low is not always the soft gasket: bolts of a stiff
-// cover gain. Draw the band, or its low end; never the middle alone.
+// A Band is low, nominal, high: the least, the middle and the most over the
+// possible stiffness of the gasket. Low is not always the soft gasket: bolts of
+// a stiff cover gain. Draw the band, or its low end; never the middle alone.
 //
-// It is worked out by drawdown and must be marked so. It does not change once
-// made, and the same plan and setup give the same one.
+// Figures are calculated by drawdown and must be marked so. A Forecast is
+// immutable, and the same plan and setup give the same one.
 type Forecast struct {
-	Passes  []ForecastPass // in working order, at least one; a wait is none
-	OnePass bounds.Spreads // were all brought to the target in a single pass, in the order of the plan
+	Passes  []ForecastPass // in working order, at least one; waits are not included
+	OnePass bounds.Spreads // if all were tightened to the target in a single pass, in the order of the plan
 
-	Class  advice.Class // of the joint: the worst bolt after the last pass, at the low end
-	Lowest []int        // fasteners that end below 99.5 % at the low end, the lowest first
+	Class  advice.Class // of the joint: by the worst bolt after the last pass, at the low end
+	Lowest []int        // fasteners that end below 99.5 % at the low end, lowest first
 
-	// OneMore is the joint after one more pass like the last. Nil where the last
-	// pass is no torque over all bolts, so that nobody can say what that would be.
+	// OneMore is the joint after one more pass like the last. It is nil if the
+	// last pass is not a torque over all bolts, so that "one more" has no
+	// meaning.
 	OneMore *ForecastPass
-	// Repeats is how many such passes it takes until the softest gasket is even
-	// (no bolt below 95 %, scatter a third of that of friction); 0: none. -1: more
-	// than fifty, or not known.
+	// Repeats is the number of such passes until the joint is even with the
+	// softest gasket (no bolt below 95 %, scatter a third of that of friction);
+	// 0: none. -1: more than fifty, or unknown.
 	Repeats int
 
-	TargetsN           []bounds.Band       // by fastener, the force that stands for 100 %
-	Hundreds           []procedure.Hundred // what that is, by kind
-	FrictionSD         float64             // percent: the one figure for how the preload scatters at a torque
+	TargetsN           []bounds.Band       // by fastener, the force that means 100 %
+	Hundreds           []procedure.Hundred // origin of that force, by kind
+	FrictionSD         float64             // percent: typical scatter of the preload at a torque
 	FoundationMPaPerMm bounds.Band         // gasket and counterpart, from soft to stiff
-	PerLength          bool                // FoundationMPaPerMm is in N/mm², for a millimetre of a row
-	Sensitivity        bounds.Band         // mean share of its load that a bolt loses in one pass; below 0 it gains
+	PerLength          bool                // FoundationMPaPerMm is in N/mm², per millimetre of a row
+	Sensitivity        bounds.Band         // mean share of its load that a bolt loses in one pass; negative for a gain
 
-	// Doubts say where the joint or the work leaves what the model can follow.
-	// Each must be shown; none is for the file to mend.
+	// Doubts say where the joint or the work is outside the range of the model.
+	// Each must be shown; none can be fixed in the file.
 	Doubts []finding.Finding
-	// Stated and Assumed are the facts of the joint that it all rests on.
+	// Stated and Assumed are the facts about the joint on which the forecast is
+	// based.
 	Stated, Assumed []finding.Finding
-	// Falls are stages that do nothing, each of which is among the doubts.
+	// Falls are stages without effect, which are also among the doubts.
 	Falls []finding.Finding
-	// Taken is who took load from the lowest bolt; nil: nobody took what counts.
+	// Taken says which fastener took load from the lowest bolt; nil if the loss
+	// is negligible.
 	Taken *Taken
 }
 
-// ForecastPass is a pass and how the joint stands after it.
+// ForecastPass is a pass and the state of the joint after it.
 type ForecastPass struct {
 	Number int         // from 1
 	Stage  *plan.Stage // of the plan; nil for a pass to a share of the target
-	Share  float64     // of the target, 0 to 1.2; 0 where it is not one for all, and after an angle
+	Share  float64     // of the target, 0 to 1.2; 0 if it is not the same for all, and after an angle
 
 	Turned  []bool        // by fastener: its bolt is in by the end of the pass. Draw the others empty
-	Percent []bounds.Band // by fastener, of the target that it has in the end; 0 where not turned
-	OfAim   []bounds.Band // by fastener, of what the last pass that turned it aimed at; after an angle, of the kind's mean
+	Percent []bounds.Band // by fastener, of its final target; 0 if not tightened yet
+	OfAim   []bounds.Band // by fastener, of the aim of the last pass that turned it; after an angle, of the kind's mean
 
-	Spread bounds.Spreads // of Percent over the bolts that are turned
+	Spread bounds.Spreads // of Percent over the tightened bolts
 	Lowest int            // fastener with the least OfAim at the low end
 
-	// The worst of the pass, at any step. Closure is how far the clamped parts
-	// come together at a bolt: Tilt is the difference of closure across the part
-	// of the plane that fits best, Warp the largest distance from that plane, Uneven
-	// the largest closure less the smallest.
+	// The worst values of the pass, at any step. Closure is the compression of
+	// the clamped parts at a bolt. Tilt is the difference in closure across the
+	// part of the best-fit plane, Warp the largest distance from that plane,
+	// Uneven the largest closure minus the smallest.
 	TiltMm, WarpMm, UnevenMm bounds.Band
 	LargestN                 bounds.Band // force in any bolt
-	WorstFrame               int         // of Frames: the one with the largest nominal unevenness
+	WorstFrame               int         // index in Frames of the largest nominal unevenness
 
-	Frames []Frame // one a step, the joint just after it; nil in OneMore
+	Frames []Frame // one per step, the joint just after it; nil in OneMore
 }
 
-// Frame is the joint after one step: one picture of a film.
+// Frame is the joint after one step: one picture of an animation.
 type Frame struct {
-	Fastener int           // that was turned
+	Fastener int           // turned in this step
 	Turned   []bool        // by fastener
-	Percent  []bounds.Band // by fastener, of the target that it has in the end
+	Percent  []bounds.Band // by fastener, of its final target
 
 	TiltMm, WarpMm, UnevenMm bounds.Band
 }
 
-// OnAngle lists the kinds that an angle ends.
+// OnAngle lists the kinds whose last step is an angle.
 func (f Forecast) OnAngle() []string { return procedure.OnAngle(f.Hundreds) }
 
 // RepeatIsFelt reports whether a further pass at the same torque would turn any
-// nut, as far as a wrench tells.
+// nut noticeably.
 func (f Forecast) RepeatIsFelt() bool { return f.Last().Spread.Min.Low <= 100-limits.FeltPercent }
 
-// Case is what the advice is decided by as long as nothing else was tried.
+// Case is the input of the advice as long as nothing else was tried.
 func (f Forecast) Case() advice.Case {
 	return advice.Case{Class: f.Class, Falls: len(f.Falls) > 0, FrictionSD: f.FrictionSD, Repeats: max(0, f.Repeats), Hundreds: f.Hundreds}
 }
 
-// Last is the joint as the work leaves it.
+// Last is the joint after the work.
 func (f Forecast) Last() ForecastPass { return f.Passes[len(f.Passes)-1] }
 
 // WorstPass is the index of the pass in which the part is most uneven.
@@ -113,7 +116,7 @@ func (f Forecast) WorstPass() int {
 	return worst
 }
 
-// ForecastOf works the tightening of a plan out on its joint as it is stated.
+// ForecastOf calculates the tightening of a plan on its joint as stated.
 func ForecastOf(p plan.Plan, stated setup.Setup) (Forecast, error) {
 	m, err := ModelOf(p, stated)
 	if err != nil {
@@ -122,7 +125,7 @@ func ForecastOf(p plan.Plan, stated setup.Setup) (Forecast, error) {
 	return m.ForecastOf(p)
 }
 
-// ForecastOf works the tightening of the model's plan out.
+// ForecastOf calculates the tightening of the model's plan.
 func (m Model) ForecastOf(p plan.Plan) (Forecast, error) {
 	prediction, work, err := m.PredictPlan(p)
 	if err != nil {

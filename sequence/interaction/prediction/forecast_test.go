@@ -24,9 +24,9 @@ func forecast(t testing.TB, p plan.Plan, stated setup.Setup) prediction.Forecast
 	return f
 }
 
-// First principles: a forecast says the same thing in all of its figures. The
-// last frame of a pass is the pass, a bolt that is turned by torque has just
-// that, bands rise, sums span the bolts, and nothing is left to be reckoned.
+// First principles: all figures of a forecast are consistent. The last frame of
+// a pass equals the pass, a bolt just tightened by torque has exactly that
+// torque, bands ascend, and statistics cover the bolts.
 func TestAForecastAgreesWithItself(t *testing.T) {
 	for _, name := range []string{"p4-cam-caps", "p4-head", "p4-manifold", "p4-pump-flange"} {
 		p := builtin(t, name)
@@ -86,8 +86,8 @@ func checkFrames(t *testing.T, name string, pass prediction.ForecastPass) {
 	}
 }
 
-// First principles: one more pass is what the plan gives with its last stage
-// written twice.
+// First principles: one more pass equals the result of the plan with its last
+// stage twice.
 func TestOneMorePass(t *testing.T) {
 	p := builtin(t, "p4-cover")
 	f := forecast(t, p, setup.Setup{})
@@ -101,8 +101,8 @@ func TestOneMorePass(t *testing.T) {
 	}
 }
 
-// First principles: what the model leaves out is said of the joints where it
-// matters, and of no others.
+// First principles: limits of the model are reported for the joints they
+// affect, and for no others.
 func TestDoubts(t *testing.T) {
 	head := builtin(t, "p4-head")
 	cover := builtin(t, "p4-cover")

@@ -13,7 +13,7 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// forecaster walks the three runs of a prediction side by side.
+// forecaster steps through the three runs of a prediction in parallel.
 type forecaster struct {
 	plan  plan.Plan
 	model Model
@@ -21,11 +21,11 @@ type forecaster struct {
 	work  procedure.Work
 
 	turned []bool
-	aims   [3][]float64 // of the last pass that turned a fastener, N, by run
+	aims   [3][]float64 // aim of the last pass that turned a fastener, N, by run
 }
 
-// Forecast sums a prediction up for people. The runs must be that of the
-// work on the model.
+// Forecast summarizes a prediction. The runs must be those of the work on the
+// model.
 func (m Model) Forecast(p plan.Plan, runs Prediction, work procedure.Work) (Forecast, error) {
 	w := &forecaster{plan: p, model: m, p: runs, work: work, turned: make([]bool, len(m.At))}
 	for r := range w.aims {
@@ -73,7 +73,7 @@ func (w *forecaster) pass(n int) ForecastPass {
 	return made
 }
 
-// sumUp fills in how the joint stands after a pass of some runs.
+// sumUp fills in the state of the joint after a pass of some runs.
 func (w *forecaster) sumUp(made *ForecastPass, runs Prediction, n int) {
 	made.Turned = slices.Clone(w.turned)
 	made.Lowest = -1
@@ -95,7 +95,7 @@ func (w *forecaster) sumUp(made *ForecastPass, runs Prediction, n int) {
 	made.LargestN = runs.Over(func(r Run) float64 { return r.Passes[n].LargestForceN })
 }
 
-// chosen keeps the figures of some fasteners.
+// chosen returns the figures of some fasteners.
 func chosen(list []float64, which []bool) (some []float64) {
 	for i, v := range list {
 		if which[i] {
@@ -123,8 +123,8 @@ func (w *forecaster) frame(n, step int) Frame {
 	return f
 }
 
-// aim notes what a pass brings its fasteners to: its torque, or, by angle, the
-// mean that its kind then has, in each run for itself.
+// aim records the aim of a pass for its fasteners: its torque, or for an angle
+// the resulting mean of the kind, separately for each run.
 func (w *forecaster) aim(n int) {
 	byTravel := map[string][]int{}
 	for _, step := range w.work.Passes[n] {
@@ -159,11 +159,12 @@ func (w *forecaster) ofAim(i int, runs Prediction, n int) bounds.Band {
 	return bounds.Of(v[0], v[1], v[2])
 }
 
-// tied rounds what mirror images of a bolt differ in by round-off.
+// tied rounds away the differences between mirror images of a bolt that come
+// from rounding.
 func tied(percent float64) float64 { return math.Round(1e4 * percent) }
 
-// lowest lists the fasteners that end low, the lowest first, and of equals the
-// one that is turned first.
+// lowest lists the fasteners that end low, the lowest first; of equal ones the
+// first in the order.
 func (w *forecaster) lowest(last ForecastPass) []int {
 	numbers := w.plan.Tighten.Numbers()
 	var list []int
@@ -178,7 +179,7 @@ func (w *forecaster) lowest(last ForecastPass) []int {
 	return list
 }
 
-// shareOf is the share of the target that a pass takes, where it is one for all.
+// shareOf is the share of the target in a pass, if it is the same for all.
 func shareOf(pass contact.Pass, targets []float64) float64 {
 	share := 0.0
 	for k, step := range pass {
@@ -191,7 +192,7 @@ func shareOf(pass contact.Pass, targets []float64) float64 {
 	return share
 }
 
-// further says what a single pass would do, and what one more buys.
+// further adds the results of a single pass, and of one more pass.
 func (w *forecaster) further(f *Forecast) error {
 	targets := w.p.Nominal.TargetsN
 	forcesAlone := w.model

@@ -1,6 +1,6 @@
 // Package prediction applies the passes of a plan to a joint with a soft, a
 // nominal and a stiff gasket, and sums the result up as a Forecast. It may
-// import all rooms below it except ways.
+// import all packages below it except ways.
 package prediction
 
 import (
@@ -18,37 +18,37 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// Model is a joint as far as it is known: the stiffness of the gasket lies in a
-// band.
+// Model is a joint as far as it is known, with a range for the stiffness of the
+// gasket.
 type Model struct {
 	setup.Settled
 	Stick float64 // of Nuts; 0: none
 
-	joints map[float64]*contact.Joint // by the stiffness of the foundation; nil: none is kept
+	joints map[float64]*contact.Joint // by the stiffness of the foundation; nil: not cached
 }
 
-// Prediction is what passes do to a joint, at the soft end, the middle and the
-// stiff end of the gasket's band.
+// Prediction is the result of passes on a joint, for the soft end, the middle
+// and the stiff end of the gasket's range.
 type Prediction struct {
 	Soft, Nominal, Stiff Run
-	did                  []contact.Pass // in all three
+	did                  []contact.Pass // passes done in all three
 }
 
-// Run is the passes at one stiffness of the foundation.
+// Run is the result for one stiffness of the foundation.
 type Run struct {
 	Joint    *contact.Joint
 	Passes   []contact.AfterPass
-	TargetsN []float64     // that stand for 100 %, by fastener
-	left     *contact.Nuts // as the passes leave the joint; nil before any
+	TargetsN []float64     // forces that mean 100 %, by fastener
+	left     *contact.Nuts // state of the joint after the passes; nil before any
 }
 
 // Percent returns the forces after a pass in percent of the targets.
 func (r Run) Percent(pass int) []float64 { return bounds.Percent(r.Passes[pass].ForcesN, r.TargetsN) }
 
-// Spread sums up all bolts after a pass, in percent of their targets.
+// Spread summarizes all bolts after a pass, in percent of their targets.
 func (r Run) Spread(pass int) bounds.Spread { return bounds.SpreadOf(r.Percent(pass)) }
 
-// Predict works the passes from a loose joint. The targets stand for 100 %, by
+// Predict performs the passes from a loose joint. The targets mean 100 %, by
 // fastener.
 func (m Model) Predict(passes []contact.Pass, targets []float64) (Prediction, error) {
 	p, err := m.runs(passes)
@@ -61,10 +61,10 @@ func (m Model) Predict(passes []contact.Pass, targets []float64) (Prediction, er
 	return p, p.Nominal.Joint.CheckTargets(targets)
 }
 
-// Runs returns them from soft to stiff.
+// Runs returns the runs from soft to stiff.
 func (p *Prediction) Runs() []*Run { return []*Run{&p.Soft, &p.Nominal, &p.Stiff} }
 
-// runs works the passes at the three stiffnesses.
+// runs performs the passes at the three stiffnesses.
 func (m Model) runs(passes []contact.Pass) (p Prediction, err error) {
 	for k, foundation := range []float64{m.Foundation.Low, m.Foundation.Nominal, m.Foundation.High} {
 		if p.Runs()[k].Joint, err = m.Joint(foundation); err != nil {
@@ -74,9 +74,9 @@ func (m Model) runs(passes []contact.Pass) (p Prediction, err error) {
 	return m.Again(p, passes)
 }
 
-// Again works other passes on the same joints. Where they begin like those of the
-// prediction, it works on from where these leave the joints. The three stiffnesses are
-// worked side by side.
+// Again performs other passes on the same joints. If they begin like those of
+// the prediction, it continues from its final state. The three stiffnesses are
+// calculated in parallel.
 func (m Model) Again(p Prediction, passes []contact.Pass) (Prediction, error) {
 	more := len(passes) >= len(p.did) && slices.EqualFunc(p.did, passes[:len(p.did)], slices.Equal[contact.Pass])
 	var crew sync.WaitGroup
@@ -117,42 +117,42 @@ func (m Model) Joint(foundationMPaPerMm float64) (*contact.Joint, error) {
 	return j, err
 }
 
-// Over returns a figure over the gasket's band.
+// Over returns a figure over the gasket's range.
 func (p Prediction) Over(of func(Run) float64) bounds.Band {
 	return bounds.Of(of(p.Soft), of(p.Nominal), of(p.Stiff))
 }
 
-// Spreads sums up all bolts after a pass over the gasket's band.
+// Spreads summarizes all bolts after a pass over the gasket's range.
 func (p Prediction) Spreads(pass int) bounds.Spreads {
 	return p.SpreadsOver(func(r Run) bounds.Spread { return r.Spread(pass) })
 }
 
-// SpreadsOver returns a sum over the gasket's band.
+// SpreadsOver returns statistics over the gasket's range.
 func (p Prediction) SpreadsOver(of func(Run) bounds.Spread) bounds.Spreads {
 	return bounds.SpreadsOf(of(p.Soft), of(p.Nominal), of(p.Stiff))
 }
 
-// ForceN returns the force in a bolt after a pass over the gasket's band.
+// ForceN returns the force in a bolt after a pass over the gasket's range.
 func (p Prediction) ForceN(pass, fastener int) bounds.Band {
 	return p.Over(func(r Run) float64 { return r.Passes[pass].ForcesN[fastener] })
 }
 
-// Passes counts the passes.
+// Passes is the number of passes.
 func (p Prediction) Passes() int { return len(p.Nominal.Passes) }
 
-// Class judges the plan at the soft end of the gasket's band, after the last
-// pass.
+// Class classifies the plan at the soft end of the gasket's range, after the
+// last pass.
 func (p Prediction) Class() advice.Class {
 	return advice.ClassOf(p.Soft.Spread(p.Passes() - 1).Min)
 }
 
-// What a prediction cannot do.
+// Errors of a prediction.
 const (
 	NothingTightens finding.Code = "forecast nothing tightens" // a plan without a stage to predict
 	TooManyBolts    finding.Code = "forecast too many bolts"   // n, most
 )
 
-// PredictPlan works the tightening side of a plan.
+// PredictPlan calculates the tightening side of a plan.
 func (m Model) PredictPlan(p plan.Plan) (Prediction, procedure.Work, error) {
 	w, err := procedure.WorkOf(p)
 	if err != nil {
@@ -173,8 +173,8 @@ func (m Model) PredictPlan(p plan.Plan) (Prediction, procedure.Work, error) {
 	return prediction, w, nil
 }
 
-// ModelOf makes the model of a plan's joint, which keeps what it works out: it is
-// for one worker at a time. The error says what does not fit.
+// ModelOf returns the model of a plan's joint. It caches results and is not
+// safe for concurrent use. The error says what does not fit.
 func ModelOf(p plan.Plan, stated setup.Setup) (Model, error) {
 	if n := len(p.Joint.Fasteners); n > limits.MostBolts {
 		return Model{}, finding.Failed(TooManyBolts, finding.Values{"n": n, "most": limits.MostBolts})

@@ -25,7 +25,7 @@ func codesOf(list []finding.Finding) (codes []finding.Code) {
 
 func low(v float64) bounds.Spreads { return bounds.Spreads{Min: bounds.Band{Low: v}} }
 
-// threeBolts is a plan of three bolts, the last of which is tightened first.
+// threeBolts is a plan with three bolts, the last of which is tightened first.
 func threeBolts() plan.Plan {
 	p := plan.Plan{Tighten: plan.Side{Order: []int{2, 0, 1}}}
 	for _, id := range []string{"A", "B", "C"} {
@@ -34,7 +34,8 @@ func threeBolts() plan.Plan {
 	return p
 }
 
-// What is said of the end and of one more pass, one case for each branch and limit.
+// What is reported about the end and about one more pass, one case for each
+// branch and limit.
 func TestWhatIsSaidOfTheEnd(t *testing.T) {
 	t.Parallel()
 	p, more := threeBolts(), &ForecastPass{Spread: low(99)}
@@ -77,8 +78,8 @@ func TestWhatIsSaidOfTheEnd(t *testing.T) {
 	}
 }
 
-// A part that is less than 0.03 mm out of true stays level; else the worst pass and its
-// worst moment are told.
+// A part that is uneven by less than 0.03 mm stays level; otherwise the worst
+// pass and its worst moment are reported.
 func TestWhatIsSaidOfTheWay(t *testing.T) {
 	t.Parallel()
 	p := threeBolts()
@@ -109,7 +110,7 @@ func TestWhatIsSaidOfTheWay(t *testing.T) {
 	}
 }
 
-// What a pass does, by its stage.
+// The description of a pass, by its stage.
 func TestWhatAPassDoes(t *testing.T) {
 	t.Parallel()
 	p := threeBolts()
@@ -131,8 +132,8 @@ func TestWhatAPassDoes(t *testing.T) {
 	}
 }
 
-// walker has two passes over three bolts at the same three stiffnesses: the forces after
-// each step are given in percent of 200 N.
+// walker has two passes over three bolts, equal at the three stiffnesses: the
+// forces after each step are in percent of 200 N.
 func walker(passes []contact.Pass, steps [][][]float64) *forecaster {
 	w := &forecaster{plan: threeBolts(), work: procedure.Work{Passes: passes}, turned: make([]bool, 3)}
 	w.model = Model{Settled: setup.Settled{At: make([]geometry.Point, 3)}}
@@ -158,7 +159,7 @@ func to(percent float64, order ...int) (pass contact.Pass) {
 	return pass
 }
 
-// Who took load from the lowest bolt since it was turned last.
+// Which bolt took load from the lowest one since it was last turned.
 func TestWhoTook(t *testing.T) {
 	t.Parallel()
 	passes := []contact.Pass{to(100, 0, 1, 2), to(100, 0, 1, 2)}
@@ -167,7 +168,7 @@ func TestWhoTook(t *testing.T) {
 	if got := w.taken(0); got == nil || got.From != 0 || got.By != 1 || math.Abs(got.Points-3) > 1e-9 || math.Abs(got.All-4.5) > 1e-9 {
 		t.Errorf("%+v", got)
 	}
-	// A wrench that clicks makes up for nothing: what was taken before counts.
+	// A wrench that clicks compensates nothing: what was taken before counts.
 	w = walker(passes, [][][]float64{{{100, 0, 0}, {98, 100, 0}, {97, 97, 100}}, {{97, 97, 100}, {96, 100, 98}, {95.9, 98, 100}}})
 	if got := w.taken(0); got == nil || got.By != 1 || math.Abs(got.Points-3) > 1e-9 || math.Abs(got.All-4.1) > 1e-9 {
 		t.Errorf("clicks: %+v", got)
@@ -180,8 +181,8 @@ func TestWhoTook(t *testing.T) {
 	}
 }
 
-// The share of a pass, where it is one for all; the lowest bolts, of equals the one that
-// is turned first.
+// The share of a pass, if it is the same for all; the lowest bolts, of equal
+// ones the first in the order.
 func TestSharesAndLowest(t *testing.T) {
 	t.Parallel()
 	targets := []float64{200, 100, 50}
@@ -215,8 +216,9 @@ func TestSharesAndLowest(t *testing.T) {
 	}
 }
 
-// A pass aims at its torque, by angle at the mean that its kind then has; the bolt that
-// is furthest below is the lowest of the pass. One that is out has no aim.
+// A pass aims at its torque, or by angle at the resulting mean of the kind. The
+// bolt furthest below its aim is the lowest of the pass. One that is out has no
+// aim.
 func TestAims(t *testing.T) {
 	t.Parallel()
 	turn := contact.Pass{{Fastener: 0, Do: contact.ByTravel, TravelMm: 1}, {Fastener: 1, Do: contact.ByTravel, TravelMm: 1}}
@@ -239,7 +241,7 @@ func TestAims(t *testing.T) {
 	}
 }
 
-// Bolts that are in and hold nothing: at the end, and the most after any pass.
+// Bolts that are in but hold nothing: at the end, and the most after any pass.
 func TestSlackBolts(t *testing.T) {
 	t.Parallel()
 	out := contact.Pass{{Fastener: 2, Do: contact.Out}}
@@ -260,7 +262,7 @@ func TestSlackBolts(t *testing.T) {
 	}
 }
 
-// What 100 % of each kind comes to.
+// The meaning of 100 % for each kind.
 func TestHundredsOfAForecast(t *testing.T) {
 	t.Parallel()
 	w := walker([]contact.Pass{to(100, 0, 1, 2)}, [][][]float64{{{1, 1, 1}, {1, 1, 1}, {1, 1, 1}}})

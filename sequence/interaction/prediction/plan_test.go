@@ -34,8 +34,8 @@ func builtin(t testing.TB, name string) plan.Plan {
 }
 
 // Common sense, no source: every built-in joint can be predicted with nothing
-// stated, each bolt ends between nothing and twice its target, and a soft
-// gasket is never better than a stiff one for the worst bolt.
+// stated, each bolt ends between zero and twice its target, and for the worst
+// bolt a soft gasket is never better than a stiff one.
 func TestEveryBuiltinPatternIsPredicted(t *testing.T) {
 	for _, name := range patterns.Builtin() {
 		p := builtin(t, name)
@@ -67,8 +67,8 @@ func TestEveryBuiltinPatternIsPredicted(t *testing.T) {
 	}
 }
 
-// First principles: torque and preload are in proportion at one friction, and
-// the joint is linear in contact: twice the torques, twice the forces.
+// First principles: preload is proportional to torque at a given friction, and
+// the joint is linear in contact: twice the torques give twice the forces.
 func TestForcesGoWithTheTorques(t *testing.T) {
 	p := builtin(t, "p4-manifold")
 	m, err := prediction.ModelOf(p, setup.Setup{})
@@ -95,7 +95,7 @@ func TestForcesGoWithTheTorques(t *testing.T) {
 	}
 }
 
-// First principles: what is stated goes before what is assumed.
+// First principles: stated values take precedence over assumed ones.
 func TestStatedValuesAreTaken(t *testing.T) {
 	p := builtin(t, "p4-manifold")
 	own := stiffness.Resilience(4.2e-6)

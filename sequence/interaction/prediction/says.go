@@ -7,9 +7,9 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// What the work leaves, and what one more pass would.
+// Result of the work, and of one more pass.
 const (
-	LowestEnds    finding.Code = "forecast lowest ends"     // ends; bolt where there is a lowest
+	LowestEnds    finding.Code = "forecast lowest ends"     // ends; bolt if there is a lowest one
 	LoadTaken     finding.Code = "forecast load taken"      // points, bolt
 	NotFelt       finding.Code = "forecast repeat not felt" //
 	OneMorePass   finding.Code = "forecast one more pass"   // ends
@@ -22,7 +22,7 @@ const (
 	SinglePass    finding.Code = "forecast single pass"     // class, mean, ends
 )
 
-// Ends says where the lowest bolt ends, and who takes its load.
+// Ends reports the force of the lowest bolt, and which fastener took its load.
 func (f Forecast) Ends(p plan.Plan) []finding.Finding {
 	values := finding.Values{"ends": f.Last().Spread.Min}
 	if len(f.Lowest) > 0 {
@@ -35,13 +35,13 @@ func (f Forecast) Ends(p plan.Plan) []finding.Finding {
 	return list
 }
 
-// name adds what a fastener is called on the part.
+// name adds the name of a fastener on the part.
 func name(values finding.Values, p plan.Plan, fastener int) finding.Values {
 	values["bolt"] = p.Written()[fastener]
 	return values
 }
 
-// Repeat says what one more pass buys; nothing where nobody can say.
+// Repeat reports the effect of one more pass, or nothing if it is unknown.
 func (f Forecast) Repeat() []finding.Finding {
 	switch {
 	case f.OneMore == nil:
@@ -59,7 +59,7 @@ func (f Forecast) Repeat() []finding.Finding {
 	return append(list, finding.Noted(NeverEven, finding.Values{"most": limits.MostRepeats}))
 }
 
-// Lies says where the part is most uneven, by how much, and in which way.
+// Lies reports where the part is most uneven, by how much, and in which way.
 func (f Forecast) Lies(p plan.Plan) []finding.Finding {
 	worst := f.Passes[f.WorstPass()]
 	if worst.UnevenMm.High < limits.HardlyUnevenMm {
@@ -72,28 +72,28 @@ func (f Forecast) Lies(p plan.Plan) []finding.Finding {
 	}
 }
 
-// Once says what a single pass in the order of the plan would leave, and so how
+// Once reports the result of a single pass in the order of the plan, and so how
 // sensitive the joint is.
 func (f Forecast) Once() finding.Finding {
 	once := f.OnePass
 	return finding.Noted(SinglePass, finding.Values{"class": string(advice.ClassOf(once.Min.Low)), "mean": once.Mean, "ends": once.Min})
 }
 
-// What a pass does, in short.
+// Short descriptions of a pass.
 const (
-	PassTorque  finding.Code = "pass torque"  // torque; kinds where not all are turned
+	PassTorque  finding.Code = "pass torque"  // torque; kinds if not all are turned
 	PassAngle   finding.Code = "pass angle"   // angle; kinds
 	PassBack    finding.Code = "pass back"    // angle; kinds
 	PassOut     finding.Code = "pass out"     // kinds
 	PassShare   finding.Code = "pass share"   // share, in percent
-	PassTargets finding.Code = "pass targets" // each bolt has one of its own
+	PassTargets finding.Code = "pass targets" // each bolt has its own
 )
 
-// ToTargets reports whether a pass brings each bolt to a target of its own, which
-// makes up for what it loses.
+// ToTargets reports whether a pass brings each bolt to its own target, to
+// compensate for its loss.
 func (p ForecastPass) ToTargets() bool { return p.Stage == nil && p.Share == 0 }
 
-// Does says what the pass does.
+// Does describes the pass.
 func (p ForecastPass) Does(of plan.Plan) finding.Finding {
 	s := p.Stage
 	switch {
@@ -110,11 +110,12 @@ func (p ForecastPass) Does(of plan.Plan) finding.Finding {
 	return finding.Noted(code, values)
 }
 
-// FoundationTaken is what gasket and counterpart are taken as, from soft to stiff.
+// FoundationTaken gives the assumed stiffness of gasket and counterpart, from
+// soft to stiff.
 const FoundationTaken finding.Code = "forecast foundation taken" // stiffness, unit
 
-// FoundationTaken says what gasket and counterpart are taken as. That of a row is
-// for a millimetre of its length.
+// FoundationTaken reports the assumed stiffness of gasket and counterpart. For
+// a row it is per millimetre of length.
 func (f Forecast) FoundationTaken() finding.Finding {
 	unit := "MPa/mm"
 	if f.PerLength {

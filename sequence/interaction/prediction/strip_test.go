@@ -12,8 +12,8 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// First principles: where nothing is said of the gasket's width, what is taken
-// for it is listed, whatever the part; where it is stated, nothing is assumed.
+// First principles: if the gasket's width is not stated, the assumption is
+// listed, for any part; if it is stated, there is none.
 func TestTheWidthOfTheGasketIsListed(t *testing.T) {
 	head, inside := builtin(t, "p4-head"), builtin(t, "p4-cover")
 	inside.Joint.Fasteners = slices.Clone(inside.Joint.Fasteners)
@@ -39,7 +39,7 @@ func TestTheWidthOfTheGasketIsListed(t *testing.T) {
 	}
 }
 
-// A shop calls a thin sheet of fibre paper.
+// The workshop calls thin fibre sheet paper.
 func TestPaperIsFibreSheet(t *testing.T) {
 	if g, err := compliance.ParseGasket("Paper"); err != nil || g != compliance.FibreSheet {
 		t.Errorf("paper is %q, %v", g, err)

@@ -2,15 +2,16 @@ package prediction
 
 import "drawdown/sequence/interaction/limits"
 
-// Taken is what the tightening of others has taken from a bolt since it was
-// turned last, at the soft end of the gasket.
+// Taken is the load that the tightening of others has taken from a bolt since
+// it was last turned, at the soft end of the gasket.
 type Taken struct {
-	From, By int     // fasteners; By is the one that took the most
-	Points   float64 // percent of the target, by that one
-	All      float64 // the same, by all
+	From, By int     // fasteners; By took the most
+	Points   float64 // percent of the target, taken by By
+	All      float64 // the same, taken by all
 }
 
-// taken tells who took load from a bolt; nil where nobody took what counts.
+// taken returns which fastener took load from a bolt; nil if the loss is
+// negligible.
 func (w *forecaster) taken(from int) *Taken {
 	run := w.p.Soft
 	target := run.TargetsN[from]
@@ -22,7 +23,7 @@ func (w *forecaster) taken(from int) *Taken {
 			switch {
 			case step.Fastener != from:
 				by[step.Fastener] += before - now
-			case now > before: // else the wrench clicks and nothing is made up for
+			case now > before: // otherwise the wrench clicks and nothing is compensated
 				clear(by)
 			}
 			before = now

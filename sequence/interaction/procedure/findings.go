@@ -2,7 +2,7 @@ package procedure
 
 import "drawdown/geometry/finding"
 
-// What keeps the work of a plan from being read as passes.
+// Reasons why the work of a plan cannot be read as passes.
 const (
 	ThreadUnknown  finding.Code = "work thread unknown"    // kind
 	PitchUnknown   finding.Code = "work pitch unknown"     // kind

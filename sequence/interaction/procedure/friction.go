@@ -14,7 +14,7 @@ import (
 	"drawdown/sequence/tension/screw"
 )
 
-// FrictionScatter is what friction in thread and under the head adds.
+// FrictionScatter is the effect of friction in thread and under the head.
 type FrictionScatter struct {
 	SDPercent []float64 // by fastener, of the preload at a torque
 	Draws     int       // of the whole work
@@ -29,14 +29,14 @@ const usualFrictionSD = 10
 // Friction is how the preload scatters at a torque.
 type Friction struct {
 	ByFastener []float64 // SD in percent
-	SDPercent  float64   // of all that no angle ends: the one figure that is spoken of
-	Usual      bool      // no kind has a friction with a span: the usual one is taken
+	SDPercent  float64   // of all kinds not tightened by an angle: the figure that is reported
+	Usual      bool      // no kind has a range of friction: the usual scatter is used
 }
 
 // FrictionOf returns the scatter of the preload at a torque for every fastener,
-// from the friction that its kind has: the span from the preload at the highest
+// from the friction of its kind. The range from the preload at the highest
 // friction to that at the lowest is taken as four standard deviations. A kind
-// with a single figure, or with none, has the usual scatter.
+// with a single figure, or none, has the usual scatter.
 func FrictionOf(p plan.Plan) Friction {
 	f := Friction{Usual: true}
 	byKind := map[string]float64{}
@@ -48,7 +48,7 @@ func FrictionOf(p plan.Plan) Friction {
 			f.Usual = false
 		}
 	}
-	// Friction has little say where an angle is the last that is done to a kind.
+	// Friction matters little if a kind is finally tightened by an angle.
 	onAngle := OnAngle(hundreds(p))
 	var byTorque []float64
 	for _, fastener := range p.Joint.Fasteners {
@@ -64,14 +64,14 @@ func FrictionOf(p plan.Plan) Friction {
 	return f
 }
 
-// What the scatter of the preload at a torque is taken from.
+// Origin of the scatter of the preload at a torque.
 const (
 	FrictionUsual  finding.Code = "friction usual"  // sd: in percent
 	FrictionSpans  finding.Code = "friction spans"  // sd
-	FrictionMiddle finding.Code = "friction middle" // a torque gives the preload of the middle of its friction, in every pass
+	FrictionMiddle finding.Code = "friction middle" // a torque gives the preload at its middle friction, in every pass
 )
 
-// Says tells what the figure is and where it comes from.
+// Says reports the figure and its origin.
 func (f Friction) Says() finding.Finding {
 	code := FrictionSpans
 	if f.Usual {
@@ -80,13 +80,13 @@ func (f Friction) Says() finding.Finding {
 	return finding.Noted(code, finding.Values{"sd": f.SDPercent})
 }
 
-// frictionSD is 0 where the friction has no span.
+// frictionSD is 0 if the friction has no range.
 func frictionSD(kind plan.Kind) float64 {
 	bolt, err := BoltOf(kind)
 	if err != nil {
 		return 0
 	}
-	r, err := screw.AtTorque(bolt, 1) // at any torque: preload goes with it
+	r, err := screw.AtTorque(bolt, 1) // at any torque: preload is proportional to it
 	if err != nil {
 		return 0
 	}
@@ -94,20 +94,21 @@ func frictionSD(kind plan.Kind) float64 {
 	return min(mostSDPercent, 100*math.Abs(float64(r.Low.Preload-r.High.Preload))/float64(r.Nominal.Preload)/standardDeviations)
 }
 
-// mostSDPercent bounds the scatter: beyond it a bolt would often turn without
-// any friction.
+// mostSDPercent limits the scatter: beyond it a bolt would often have no
+// friction at all.
 const mostSDPercent = 50
 
-// Scattered is where the forces end when friction scatters, in percent of the
-// targets.
+// Scattered is the distribution of the final forces with random friction, in
+// percent of the targets.
 type Scattered struct {
 	ByFastener []bounds.Band // 5th percentile, median, 95th percentile
 	Lowest     bounds.Band   // the same, of the lowest bolt of each joint
 	SD         float64       // of all bolts of all joints
 }
 
-// ScatterByFriction works the passes again and again from a loose joint, each time with
-// a friction of its own for each bolt, which stays the same over the passes.
+// ScatterByFriction performs the passes repeatedly from a loose joint, each
+// time with random friction for each bolt, which stays the same over the
+// passes.
 func ScatterByFriction(j *contact.Joint, passes []contact.Pass, targets []float64, f FrictionScatter) (Scattered, error) {
 	random := rand.New(rand.NewPCG(f.Seed, f.Seed))
 	ends := make([][]float64, j.Len())
@@ -139,12 +140,12 @@ func usualSpan(list []float64) bounds.Band {
 	return bounds.Band{Low: quantile(0.05), Nominal: quantile(0.5), High: quantile(0.95)}
 }
 
-// drawn returns each bolt the preload that its friction makes of a torque, as a
+// drawn returns the preload of each bolt with random friction at a torque, as a
 // share of the nominal one.
 func drawn(random *rand.Rand, sdPercent []float64) []float64 {
 	list := make([]float64, len(sdPercent))
 	for i, sd := range sdPercent {
-		list[i] = max(0.1, 1+sd/100*random.NormFloat64()) // a bolt never turns without friction, nor sticks fast
+		list[i] = max(0.1, 1+sd/100*random.NormFloat64()) // friction is never zero or infinite
 	}
 	return list
 }

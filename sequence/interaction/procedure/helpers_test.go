@@ -12,7 +12,7 @@ import (
 	"drawdown/sequence/tension/stiffness"
 )
 
-// jointOf makes a joint of a whole matrix M.
+// jointOf returns a joint with the given matrix M.
 func jointOf(t *testing.T, m [][]float64) *contact.Joint {
 	t.Helper()
 	c := mat.NewSymDense(len(m), nil)
@@ -48,7 +48,7 @@ func infinitePlateHead(t *testing.T) *contact.Joint {
 	return checktest.Must[*contact.Joint](t)(contact.NewJoint(checktest.Must[*mat.SymDense](t)(plate.Compliance(checktest.TwoByFive(), c.In("k"))), ownAlike(10, c.In("cb"))))
 }
 
-// byTravels is a pass that turns each nut of the order on by a travel.
+// byTravels is a pass that turns each nut of the order by a travel.
 func byTravels(order []int, travelMm float64) contact.Pass {
 	pass := make(contact.Pass, len(order))
 	for s, i := range order {

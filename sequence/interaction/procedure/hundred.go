@@ -7,23 +7,23 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// What 100 % of a kind is taken by.
+// Origin of 100 % for a kind.
 const (
-	ByLastTorque  finding.Code = "hundred by last torque"  // kind, torque, force: of those torques that turn it, so the greatest: the preload that it gives at the middle of its friction
-	ByMeanAtAngle finding.Code = "hundred by mean"         // kind: at the end of the work, as an angle ends it
-	ByYieldLoad   finding.Code = "hundred by yield load"   // kind, force: since the plan turns it beyond
+	ByLastTorque  finding.Code = "hundred by last torque"  // kind, torque, force: of the torques that turn it, so the greatest: its preload at the middle of its friction
+	ByMeanAtAngle finding.Code = "hundred by mean"         // kind: at the end of the work, because an angle is last
+	ByYieldLoad   finding.Code = "hundred by yield load"   // kind, force: because the plan turns it beyond yield
 	ByStatedForce finding.Code = "hundred by stated force" // force: on every fastener
 )
 
-// Hundred is what 100 % of a kind is.
+// Hundred is the meaning of 100 % for a kind.
 type Hundred struct {
-	Kind   string // empty: all
+	Kind   string // "": all
 	By     finding.Code
 	Torque unit.GivenTorque // for ByLastTorque
 	ForceN bounds.Band      // the same for every gasket, unless it is a mean
 }
 
-// Taken lists those of a list that are taken by a torque, an angle and so on.
+// Taken returns the entries of a list with a certain origin.
 func Taken(by finding.Code, list []Hundred) (some []Hundred) {
 	for _, h := range list {
 		if h.By == by {
@@ -33,7 +33,7 @@ func Taken(by finding.Code, list []Hundred) (some []Hundred) {
 	return some
 }
 
-// OnAngle lists the kinds that an angle ends.
+// OnAngle lists the kinds whose last step is an angle.
 func OnAngle(list []Hundred) (kinds []string) {
 	for _, h := range Taken(ByMeanAtAngle, list) {
 		kinds = append(kinds, h.Kind)
@@ -41,7 +41,7 @@ func OnAngle(list []Hundred) (kinds []string) {
 	return kinds
 }
 
-// hundreds tells what the targets of a plan stand for.
+// hundreds returns the meaning of the targets of a plan.
 func hundreds(p plan.Plan) []Hundred {
 	byKind, so := map[string]Hundred{}, reached{}
 	for _, stage := range p.Tighten.Stages {

@@ -13,7 +13,7 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// First principles: every neighbour is an order of the same bolts, n(n−1)/2
+// First principles: every neighbour is an order of the same bolts: n(n−1)/2
 // swaps and n(n−1) moves.
 func TestNeighboursAreOrders(t *testing.T) {
 	order, trial, count := []int{3, 0, 4, 1, 2}, make([]int, 5), 0
@@ -28,8 +28,8 @@ func TestNeighboursAreOrders(t *testing.T) {
 	}
 }
 
-// First principles: turned on and back by the same angle, a bolt is where it
-// was; the travel is the pitch for a full turn.
+// First principles: turned forward and back by the same angle, a bolt has its
+// old force; the travel for a full turn is the pitch.
 func TestPlanStages(t *testing.T) {
 	m10 := plan.Kind{Name: "main", Thread: &thread.Thread{Name: "M10", MajorMm: 10, PitchMm: 1.5}}
 	for do, want := range map[plan.Action]float64{plan.Advance: 0.375, plan.BackOff: -0.375, plan.TurnBack: -0.375} {
@@ -46,8 +46,8 @@ func TestPlanStages(t *testing.T) {
 	}
 }
 
-// First principles: the search only ever betters an order, keeps every bolt,
-// and scatter by closed forms is that step by step.
+// First principles: the search never makes an order worse, keeps every bolt,
+// and scatter by closed forms equals that step by step.
 func TestSearch(t *testing.T) {
 	j := ring16(t)
 	star := []int{0, 8, 4, 12, 2, 10, 6, 14, 1, 9, 5, 13, 3, 11, 7, 15}
@@ -74,8 +74,8 @@ func TestSearch(t *testing.T) {
 	if !(math.Abs(tilt(star)-most) < 1e-12) {
 		t.Errorf("tilt %g, step by step %g", tilt(star), most)
 	}
-	// The closed forms do not hold for work that leaves bolts out or turns by
-	// angle; then the steps are worked one by one.
+	// The closed forms do not apply to work that leaves out bolts or turns by
+	// angle; then it is done step by step.
 	some := func(order []int) []contact.Pass {
 		return append(work(order)[:1], byTravels(order, 0.01), work(order)[2][:5])
 	}
@@ -86,13 +86,13 @@ func TestSearch(t *testing.T) {
 	if both := Both(cost, tilt, star); math.Abs(both(star)-2) > 1e-12 {
 		t.Errorf("both of the order that they are measured by is %g, want 2", both(star))
 	}
-	if !(tilt(star) < tilt(checktest.InTurn(16))) { // the prototype: 72 µm by the star, 88 round, at 200 kN
+	if !(tilt(star) < tilt(checktest.InTurn(16))) { // the prototype: 72 µm by the star, 88 µm around, at 200 kN
 		t.Errorf("tilt by the star %g, round %g", tilt(star), tilt(checktest.InTurn(16)))
 	}
 }
 
-// First principles: without friction scatter every draw is the elastic work;
-// with it, a joint that hardly couples scatters as the friction does.
+// First principles: without friction scatter every draw equals the elastic
+// work; with it, a joint with weak coupling scatters like the friction.
 func TestFrictionScatter(t *testing.T) {
 	j := infinitePlateHead(t)
 	passes := passesOf(checktest.InTurn(10), checktest.Alike(10, 100), 0.3, 1, 1)
@@ -116,8 +116,8 @@ func TestFrictionScatter(t *testing.T) {
 	}
 }
 
-// First principles, from F₁ = 1 − ρ^(2p−1): at ρ = 0.35 two passes leave 95.7 %,
-// SD 2.1 %; three leave 99.5 %.
+// First principles, from F₁ = 1 − ρ^(2p−1): at ρ = 0.35 two passes leave 95.7
+// %, SD 2.1 %; three leave 99.5 %.
 func TestRepeats(t *testing.T) {
 	t.Parallel()
 	j := jointOf(t, [][]float64{{1, 0.35}, {0.35, 1}})
@@ -129,9 +129,9 @@ func TestRepeats(t *testing.T) {
 	}
 }
 
-// First principles: bolts that do nothing to each other keep what they are brought to.
-// No bolt may be below 95 %, and the scatter not above 1 %, or a third of that of
-// friction (the design of the model).
+// First principles: bolts without coupling keep their force. No bolt may be
+// below 95 %, and the scatter not above 1 %, or a third of that of friction
+// (the design of the model).
 func TestWhatIsEvenEnough(t *testing.T) {
 	t.Parallel()
 	j := jointOf(t, [][]float64{{1, 0}, {0, 1}})
@@ -149,11 +149,11 @@ func TestWhatIsEvenEnough(t *testing.T) {
 	}
 }
 
-// A search ends where no change helps, after as many orders as it may try, and betters
-// small costs as it does large ones.
+// A search ends when no change helps, or after the allowed number of orders,
+// and improves small costs as well as large ones.
 func TestSearchEnds(t *testing.T) {
 	t.Parallel()
-	sorted := func(scale float64) Cost { // how many stand behind a larger one
+	sorted := func(scale float64) Cost { // number that follow a larger one
 		return func(order []int) float64 {
 			n := 0
 			for i := range order {

@@ -9,28 +9,28 @@ import (
 	"drawdown/sequence/interaction/contact"
 )
 
-// Cost tells how bad an order is; less is better. It must not be shared between
-// workers.
+// Cost rates an order; lower is better. It is not safe for concurrent use.
 type Cost func(order []int) float64
 
-// ByOrder is the passes that an order comes to.
+// ByOrder returns the passes for an order.
 type ByOrder func(order []int) []contact.Pass
 
-// Scatter costs the standard deviation of the forces, in percent of the
-// targets, at the end of the work.
+// Scatter is the cost by the standard deviation of the final forces, in percent
+// of the targets.
 func Scatter(j *contact.Joint, targets []float64, work ByOrder) Cost {
 	return outcome(j, nil, work, func(forces []float64, _ float64) float64 {
 		return bounds.SpreadOf(bounds.Percent(forces, targets)).SD
 	})
 }
 
-// Tilting costs the largest unevenness in mm, tilt and warp together, at any step
-// of the work.
+// Tilting is the cost by the largest unevenness in mm, tilt and warp together,
+// at any step of the work.
 func Tilting(j *contact.Joint, at []geometry.Point, work ByOrder) Cost {
 	return outcome(j, at, work, func(_ []float64, unevenMm float64) float64 { return unevenMm })
 }
 
-// outcome costs what the work leaves, and no end where it cannot be done.
+// outcome is the cost by the result of the work, or infinite if it cannot be
+// done.
 func outcome(j *contact.Joint, at []geometry.Point, work ByOrder, cost func(forces []float64, unevenMm float64) float64) Cost {
 	p := contact.NewPasser(j)
 	return func(order []int) float64 {
@@ -42,18 +42,18 @@ func outcome(j *contact.Joint, at []geometry.Point, work ByOrder, cost func(forc
 	}
 }
 
-// Both costs scatter and tilt together, each as a share of what an order that
-// one could work by comes to.
+// Both is the cost by scatter and tilt together, each relative to that of a
+// usual order.
 func Both(scatter, tilt Cost, order []int) Cost {
 	usualScatter, usualTilt := scatter(order), tilt(order)
 	return func(order []int) float64 {
-		return scatter(order)/math.Max(usualScatter, 0.1) + tilt(order)/math.Max(usualTilt, 1e-6) // nothing is too even to divide by
+		return scatter(order)/math.Max(usualScatter, 0.1) + tilt(order)/math.Max(usualTilt, 1e-6) // avoids division by zero
 	}
 }
 
-// Search betters an order by swapping two of its places and by moving one, until
-// no such change helps or so many orders have been tried: it is as good as the
-// start allows. Start from several good orders.
+// Search improves an order by swapping two of its places and by moving one,
+// until no change helps or mostTried orders have been tried. The result depends
+// on the start: use several good orders.
 func Search(start []int, cost Cost, mostTried int) (order []int, best float64) {
 	order, best = slices.Clone(start), cost(start)
 	trial, tried := make([]int, len(start)), 0
@@ -72,7 +72,7 @@ func Search(start []int, cost Cost, mostTried int) (order []int, best float64) {
 	return order, best
 }
 
-// neighbours puts every order that one change makes into trial.
+// neighbours writes every order that differs by one change into trial.
 func neighbours(order, trial []int, visit func()) {
 	for i := range order {
 		for k := range order {
@@ -90,7 +90,7 @@ func neighbours(order, trial []int, visit func()) {
 	}
 }
 
-// move takes place i out and puts it at place k.
+// move removes place i and inserts it at k.
 func move(order, trial []int, i, k int) {
 	copy(trial, order)
 	if i < k {

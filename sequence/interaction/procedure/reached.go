@@ -2,12 +2,12 @@ package procedure
 
 import "drawdown/sequence/plan"
 
-// reached is the greatest torque, in N·m, that each kind has been brought to so far.
+// reached is the greatest torque so far, in N·m, of each kind.
 type reached map[string]float64
 
-// take adds a stage for a kind. It says whether the stage is a torque that can
-// turn a nut as far as the figures tell: greater than any before, or a repeat of it
-// that no angle has gone before. Slackened bolts start anew.
+// take adds a stage for a kind. It reports whether the stage is a torque that
+// can turn a nut, by the figures: greater than any before, or a repeat with no
+// angle in between. Slackened bolts start again.
 func (r reached) take(kind string, stage plan.Stage) (turns bool) {
 	switch stage.Do {
 	case plan.Tighten:

@@ -8,10 +8,10 @@ import (
 	"drawdown/sequence/interaction/limits"
 )
 
-// Repeats returns how many times the last pass must be repeated until the elastic
+// Repeats returns how often the last pass must be repeated until the elastic
 // scatter is a third of that of friction, or 1 %, and no bolt is below 95 % of
-// its target: judge it at the soft end of the gasket's band. Stick is that of
-// Nuts. It says false where fifty are not enough.
+// its target. Use it at the soft end of the gasket's range. stick is that of
+// Nuts. It returns false if fifty are not enough.
 func Repeats(j *contact.Joint, passes []contact.Pass, targets []float64, frictionSDPercent, stick float64) (count int, enough bool, err error) {
 	nuts := j.Loose()
 	nuts.Stick = stick

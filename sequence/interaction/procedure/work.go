@@ -1,5 +1,5 @@
 // Package procedure reads the work of a plan as passes: the target of each,
-// what 100 % means, which stages do nothing, how often the last one is
+// what 100 % means, which stages have no effect, how often the last one is
 // repeated, what friction adds, and the search for a better order. It may
 // import contact and the plan, and judges nothing.
 package procedure
@@ -20,19 +20,19 @@ import (
 type Work struct {
 	Passes []contact.Pass
 	Stages []int // of the plan, by pass
-	// TargetsN stand for 100 %, by fastener: the preload of the greatest torque that
-	// it is brought to, at the nominal friction. 0 where an angle follows: then the mean of
-	// the kind at the end of a run stands for 100 %.
+	// TargetsN mean 100 %, by fastener: the preload of the greatest torque, at
+	// nominal friction. It is 0 if an angle follows: then the mean of the kind
+	// at the end of a run is 100 %.
 	TargetsN []float64
-	Hundreds []Hundred         // what TargetsN are, by kind
-	Falls    []finding.Finding // stages that do nothing: stages.TorqueFalls
-	// Compensated says that the last pass has targets of its own for each
-	// fastener, which make up for the loss.
+	Hundreds []Hundred         // the origin of TargetsN, by kind
+	Falls    []finding.Finding // stages without effect: stages.TorqueFalls
+	// Compensated reports that the last pass has a separate target for each
+	// fastener, to compensate for the loss.
 	Compensated bool
 }
 
 // WorkOf reads the tightening of a plan. Torques become preloads at the nominal
-// friction of each kind. The error names the kind and what it lacks.
+// friction of each kind. The error names the kind and what is missing.
 func WorkOf(p plan.Plan) (Work, error) {
 	w := Work{TargetsN: make([]float64, len(p.Joint.Fasteners)), Hundreds: hundreds(p), Falls: stages.TorquesFall(p)}
 	so := reached{}
@@ -94,8 +94,8 @@ func preloadN(kind plan.Kind, torque unit.Torque) (float64, error) {
 	return float64(result.Nominal.Preload), nil
 }
 
-// anyStrength stands in where a kind states no class: it has no say in torque
-// and preload.
+// anyStrength is used if a kind states no class: it does not affect the
+// relation of torque and preload.
 const anyStrength = "640 MPa"
 
 func BoltOf(kind plan.Kind) (screw.Bolt, error) {
@@ -109,9 +109,9 @@ func BoltOf(kind plan.Kind) (screw.Bolt, error) {
 	return b, nil
 }
 
-// SettleTargets fills in the targets that an angle leaves open: the mean of the
-// fasteners of the kind at the end. A softer gasket gives less of it at the same
-// angle, which is no unevenness: each run has its own.
+// SettleTargets fills in the targets left open by an angle: the final mean of
+// the fasteners of the kind. A softer gasket gives less at the same angle,
+// which is not unevenness, so each run has its own.
 func (w Work) SettleTargets(p plan.Plan, end []float64) ([]float64, error) {
 	targets := slices.Clone(w.TargetsN)
 	sum, count := map[string]float64{}, map[string]float64{}
@@ -132,8 +132,8 @@ func (w Work) SettleTargets(p plan.Plan, end []float64) ([]float64, error) {
 	return targets, nil
 }
 
-// CanRepeat reports whether the last pass is a torque over all fasteners, as the
-// plan has it, so that the same again is a pass that one can do.
+// CanRepeat reports whether the last pass is a torque over all fasteners, as in
+// the plan, so that it can be repeated.
 func (w Work) CanRepeat() bool {
 	if len(w.Passes) == 0 || w.Compensated || len(w.Falls) > 0 {
 		return false

@@ -55,9 +55,10 @@ func turn(do plan.Action, deg unit.Angle, kinds ...string) plan.Stage {
 	return plan.Stage{Do: do, Angle: deg, Kinds: kinds}
 }
 
-// A plan as passes: torques as the preloads of the nominal friction, angles as travels
-// of the nut by the pitch (first principles: 1.5 mm of M10, 90° a quarter of it), waits
-// left out. What stands for 100 % is the greatest torque, and nothing after an angle.
+// A plan as passes: torques as preloads at nominal friction, angles as travels
+// of the nut by the pitch (first principles: 1.5 mm for M10, a quarter of it
+// for 90°), waits left out. 100 % is the greatest torque, or undefined after an
+// angle.
 func TestWorkOfAPlan(t *testing.T) {
 	t.Parallel()
 	p := twoKinds(t, torque(20, "main", "side"), plan.Stage{Do: plan.Wait}, torque(40, "main"), torque(30, "main"), turn(plan.BackOff, 180, "side"), torque(10, "side"), turn(plan.Advance, 90, "main"))
@@ -105,7 +106,7 @@ func TestWorkOfAPlan(t *testing.T) {
 	if len(w.Falls) != 1 { // 30 after 40 N·m
 		t.Errorf("falls %v", w.Falls)
 	}
-	// The torque that falls does not stand for 100 %.
+	// The lower torque is not 100 %.
 	falls, err := WorkOf(twoKinds(t, torque(40, "main", "side"), torque(30, "main")))
 	if err != nil || !slices.Equal(falls.TargetsN, []float64{preload(0, 40), preload(1, 40), preload(0, 40)}) {
 		t.Errorf("after a fall: %v, %v", falls.TargetsN, err)
@@ -116,7 +117,7 @@ func TestWorkOfAPlan(t *testing.T) {
 	}
 }
 
-// What a kind lacks is said by its name.
+// What a kind lacks is reported with its name.
 func TestWhatWorkLacks(t *testing.T) {
 	t.Parallel()
 	for name, c := range map[string]struct {
@@ -136,7 +137,7 @@ func TestWhatWorkLacks(t *testing.T) {
 		}
 	}
 	p := twoKinds(t, torque(20, "main"))
-	p.Kinds[0].Class = "" // it has no say in torque and preload
+	p.Kinds[0].Class = "" // it does not affect torque and preload
 	unknown, err := WorkOf(p)
 	known, _ := WorkOf(twoKinds(t, torque(20, "main")))
 	if err != nil || math.Abs(unknown.TargetsN[0]-known.TargetsN[0]) > 1e-9 || known.TargetsN[0] == 0 {
@@ -153,7 +154,8 @@ func TestWhatWorkLacks(t *testing.T) {
 	}
 }
 
-// A torque turns a nut where it is greater than any before; slackened bolts start anew.
+// A torque turns a nut if it is greater than any before; slackened bolts start
+// again.
 func TestReached(t *testing.T) {
 	t.Parallel()
 	so := reached{}
@@ -172,7 +174,7 @@ func TestReached(t *testing.T) {
 	}
 }
 
-// A target that an angle leaves open is the mean of its kind at the end.
+// A target left open by an angle is the final mean of its kind.
 func TestSettledTargets(t *testing.T) {
 	t.Parallel()
 	p := twoKinds(t)
@@ -185,7 +187,7 @@ func TestSettledTargets(t *testing.T) {
 	}
 }
 
-// The last pass can be repeated where it is a torque over all, as the plan has it.
+// The last pass can be repeated if it is a torque over all, as in the plan.
 func TestCanRepeat(t *testing.T) {
 	t.Parallel()
 	all := contact.ToForces([]int{1, 0, 2}, []float64{1, 1, 1}, 1)
@@ -245,8 +247,9 @@ func TestYieldForce(t *testing.T) {
 	}
 }
 
-// Four standard deviations are the span of the preload over that of friction; a single
-// figure has the usual 10 %; kinds that an angle ends have no say in the one figure.
+// Four standard deviations are the range of the preload over that of friction;
+// a single figure has the usual 10 %; kinds that end on an angle do not affect
+// the reported figure.
 func TestFrictionOfAPlan(t *testing.T) {
 	t.Parallel()
 	p := twoKinds(t, torque(20, "main", "side"))
@@ -268,7 +271,7 @@ func TestFrictionOfAPlan(t *testing.T) {
 	if f := FrictionOf(twoKinds(t, torque(20, "main", "side"), turn(plan.Advance, 90, "main", "side"))); math.Abs(f.SDPercent-(20+sd)/3) > 1e-9 {
 		t.Errorf("all end on an angle: %+v", f)
 	}
-	p.Joint.Fasteners = p.Joint.Fasteners[:1] // the kind with a span has none
+	p.Joint.Fasteners = p.Joint.Fasteners[:1] // the kind with a range has none
 	if f := FrictionOf(p); !f.Usual || f.SDPercent != 10 || f.Says().Code != FrictionUsual {
 		t.Errorf("one figure alone: %+v", f)
 	}
@@ -283,8 +286,8 @@ func TestFrictionOfAPlan(t *testing.T) {
 	}
 }
 
-// Draws of friction, in shares of the nominal: the mean is one, the deviation as asked
-// for, none under a tenth. Percentiles by hand.
+// Draws of friction, as shares of the nominal: the mean is one, the deviation
+// as requested, none below a tenth. Percentiles by hand.
 func TestDraws(t *testing.T) {
 	t.Parallel()
 	random := rand.New(rand.NewPCG(3, 3))
@@ -308,7 +311,7 @@ func TestDraws(t *testing.T) {
 	}
 }
 
-// A wrench that turns nothing any more leaves the first pass as it is, in every draw.
+// A wrench that turns nothing leaves the first pass unchanged, in every draw.
 func TestScatterOfAWrenchThatSticks(t *testing.T) {
 	t.Parallel()
 	j := jointOf(t, [][]float64{{1, 0.3}, {0.3, 1}})
@@ -327,7 +330,8 @@ func TestScatterOfAWrenchThatSticks(t *testing.T) {
 	}
 }
 
-// Both costs are shares of those of the usual order; what is too even divides by a least.
+// Both costs are relative to those of the usual order, with a minimum to avoid
+// division by zero.
 func TestBothCosts(t *testing.T) {
 	t.Parallel()
 	scatter := func(order []int) float64 { return []float64{2, 3, 0}[order[0]] }
@@ -362,9 +366,9 @@ func TestBothCosts(t *testing.T) {
 	}
 }
 
-// A joint of two bolts with a coupling ρ: after one pass 1 - ρ is left of the first,
-// which asks for a repeat at each limit (first principles). A joint that never gets
-// even says so.
+// A joint of two bolts with a coupling ρ: after one pass 1 - ρ of the first is
+// left, which requires a repeat at each limit (first principles). For a joint
+// that never becomes even, Repeats returns false.
 func TestRepeatLimits(t *testing.T) {
 	t.Parallel()
 	one := []contact.Pass{contact.ToForces([]int{0, 1}, []float64{1, 1}, 1)}

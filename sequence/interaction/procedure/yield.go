@@ -7,8 +7,8 @@ import (
 	"drawdown/sequence/tension/screw"
 )
 
-// YieldN is the axial force at which a bolt of a kind yields; 0 where its class
-// or its thread is not known.
+// YieldN is the axial force at which a bolt of a kind yields; 0 if its class or
+// thread is unknown.
 func YieldN(kind plan.Kind) float64 {
 	r, err := screw.Target(kind.Bolt())
 	if err != nil {
@@ -17,7 +17,7 @@ func YieldN(kind plan.Kind) float64 {
 	return float64(r.Strength.Yield) * r.StressAreaMm2
 }
 
-// BeyondYield returns the kinds of which a bolt has more than its yield force.
+// BeyondYield returns the kinds with a bolt above its yield force.
 func BeyondYield(p plan.Plan, forcesN []float64) (kinds []plan.Kind) {
 	for _, kind := range p.Kinds {
 		yield := YieldN(kind)
@@ -31,8 +31,8 @@ func BeyondYield(p plan.Plan, forcesN []float64) (kinds []plan.Kind) {
 	return kinds
 }
 
-// AtMostYield takes bolts that an angle turns beyond yield at their yield load,
-// which is about what they hold.
+// AtMostYield limits bolts that an angle turns beyond yield to their yield
+// load, which is about what they hold.
 func AtMostYield(p plan.Plan, targets []float64, hundreds []Hundred) ([]float64, []Hundred) {
 	targets, hundreds = slices.Clone(targets), slices.Clone(hundreds)
 	for _, kind := range BeyondYield(p, targets) {

@@ -12,7 +12,7 @@ import (
 	"drawdown/sequence/tension/strength"
 )
 
-// kernel makes the model of part and gasket shape.
+// kernel returns the model of the shape of part and gasket.
 func (s *settledSetup) kernel() compliance.Kernel {
 	switch {
 	case s.stated.Preview:
@@ -27,8 +27,8 @@ func (s *settledSetup) kernel() compliance.Kernel {
 	return s.plate()
 }
 
-// rigidity is that of the part, facing its counterpart where the thickness of
-// that is stated, or an equal one where bolts go through.
+// rigidity is that of the part combined with its counterpart if the thickness
+// of that is stated, or with an equal part for through bolts.
 func (s *settledSetup) rigidity() float64 {
 	if other, ok := s.counterpart(); ok {
 		return compliance.Facing(s.Part.RigidityNmm(), other.RigidityNmm())
@@ -36,7 +36,7 @@ func (s *settledSetup) rigidity() float64 {
 	return s.Part.RigidityNmm()
 }
 
-// counterpart is what bends under the part; false where it is a block.
+// counterpart is the part that bends underneath; false if it is a block.
 func (s *settledSetup) counterpart() (compliance.Part, bool) {
 	switch {
 	case s.other.Thickness > 0:
@@ -48,7 +48,7 @@ func (s *settledSetup) counterpart() (compliance.Part, bool) {
 	return compliance.Part{}, false
 }
 
-// edgeShare is how far the part reaches beyond its outer bolts, in diameters of
+// edgeShare is how far the part extends beyond its outer bolts, in diameters of
 // the thread (common practice, no source: 1.5).
 const edgeShare = 1.5
 
@@ -74,7 +74,7 @@ func (s *settledSetup) row() compliance.Row {
 	return row
 }
 
-// rowOver is a beam over a row of bolts, with the usual edges.
+// rowOver is a beam over a row of bolts, with the default edges.
 func (s *settledSetup) rowOver(at []geometry.Point) compliance.Row {
 	first, last := compliance.RowEnds(at)
 	edge := s.edgeMm()
@@ -101,9 +101,9 @@ func (s *settledSetup) pieces() compliance.Kernel {
 	return pieces
 }
 
-// flangeOuter and flangeBore are the diameters of a round flange that states
-// none, in diameters of the thread beyond and within the bolt circle (common
-// practice, no source).
+// flangeOuter and flangeBore are the default diameters of a round flange, in
+// diameters of the thread outside and inside the bolt circle (common practice,
+// no source).
 const flangeOuter, flangeBore = 2.2, 4
 
 func (s *settledSetup) flange() compliance.Flange {
@@ -154,8 +154,8 @@ func (s *settledSetup) plate() compliance.Kernel {
 	return p
 }
 
-// strip is the width of a gasket along the edge: stated, or, for a cover, such
-// that its bolts stand in the middle of it. 0: the gasket covers the part.
+// strip is the width of a gasket along the edge: stated, or, for a cover, so
+// that its bolts are in its middle. 0: the gasket covers the part.
 func (s *settledSetup) strip(outline [][]geometry.Point) float64 {
 	if s.stated.Strip != 0 {
 		return float64(s.stated.Strip)
@@ -177,12 +177,12 @@ func (s *settledSetup) strip(outline [][]geometry.Point) float64 {
 	return widest
 }
 
-// foundation puts the gasket on what lies under it.
+// foundation combines the gasket with what is under it.
 func (s *settledSetup) foundation() (bounds.Band, error) {
 	if s.stated.Foundation != (bounds.Band{}) {
 		return checkedBand("foundation stiffness", s.stated.Foundation)
 	}
-	stiffness := 0.0 // a row that states its stiffness has no thickness to tell a block by
+	stiffness := 0.0 // a row with stated stiffness has no thickness for a block
 	if s.stated.Row == nil {
 		stiffness = compliance.BlockMPaPerMm(s.Part.RigidityNmm(), s.block)
 	}
@@ -212,7 +212,7 @@ func checkedBand(name finding.Term, b bounds.Band) (bounds.Band, error) {
 	return b, nil
 }
 
-// settleCounterpart finds what the part lies on.
+// settleCounterpart finds what is under the part.
 func (s *settledSetup) settleCounterpart() error {
 	word := s.stated.Counterpart
 	if word == "" {
@@ -239,8 +239,8 @@ func (s *settledSetup) settleCounterpart() error {
 	return nil
 }
 
-// usualGasket is the one that a joint of the kind most often has (common
-// practice, no source).
+// usualGasket is the gasket that such a joint most often has (common practice,
+// no source).
 func (s *settledSetup) usualGasket() compliance.Gasket {
 	switch {
 	case s.shape == piecesShape:

@@ -11,7 +11,7 @@ import (
 	"drawdown/sequence/tension/strength"
 )
 
-// Facts that a joint rests on, stated or assumed.
+// Facts about a joint, stated or assumed.
 const (
 	Gasket          finding.Code = "fact gasket kind"           // gasket
 	GasketStiffness finding.Code = "fact gasket stiffness"      // stiffness
@@ -40,14 +40,14 @@ const (
 	KindStiffness finding.Code = "fact kind stiffness"   // kind, why
 )
 
-// basis are the facts that a sheet tells, the gasket first: it counts most.
+// basis are the facts shown on a sheet, the gasket first, because it matters
+// most.
 var basis = []finding.Code{
 	Foundation, GasketStiffness, RowStated, Gasket, GasketStrip, GasketWhole, GasketRaised, FlangeAcross,
 	PartMaterial, PartThickness, UnderMaterial, UnderThickness, SeparateParts, FacesMeet,
 }
 
-// Basis picks the facts of part and gasket out of those that are stated or
-// assumed.
+// Basis selects the facts about part and gasket from those stated or assumed.
 func Basis(facts []finding.Finding) (list []finding.Finding) {
 	for _, code := range basis {
 		for _, f := range facts {
@@ -59,11 +59,11 @@ func Basis(facts []finding.Finding) (list []finding.Finding) {
 	return list
 }
 
-// OfBolts reports whether a fact is about a kind of bolt, of which there are many
-// that change little.
+// OfBolts reports whether a fact is about a kind of bolt. There are many of
+// these, and they matter little.
 func OfBolts(f finding.Finding) bool { return f.At.Kind != "" }
 
-// assume notes a fact, once.
+// assume records a fact, without duplicates.
 func (s *settledSetup) assume(code finding.Code, values finding.Values) {
 	noted := finding.Noted(code, values)
 	if !slices.ContainsFunc(s.Assumed, noted.Same) {
@@ -71,13 +71,13 @@ func (s *settledSetup) assume(code finding.Code, values finding.Values) {
 	}
 }
 
-// assumeOf notes what is assumed of a kind.
+// assumeOf records an assumption about a kind.
 func (s *settledSetup) assumeOf(kind plan.Kind, code finding.Code, values finding.Values) {
 	values["kind"] = kind.Name
 	s.Assumed = append(s.Assumed, finding.Noted(code, values).About(finding.Place{Kind: kind.Name}))
 }
 
-// facts say what is stated.
+// facts returns what is stated.
 func (s Setup) facts() (list []finding.Finding) {
 	say := func(stated bool, code finding.Code, values finding.Values) {
 		if stated {
@@ -105,7 +105,7 @@ func (s Setup) facts() (list []finding.Finding) {
 	return list
 }
 
-// materialTerm is the word of the list of materials, or what the file has where it
+// materialTerm is the word in the list of materials, or the text of a file that
 // states a modulus.
 func materialTerm(word string) finding.Term {
 	if known, err := strength.ParseMaterial(word); err == nil && slices.Contains(strength.Materials(), known.Name) {
@@ -114,8 +114,8 @@ func materialTerm(word string) finding.Term {
 	return finding.Term(word)
 }
 
-// gasketTerm is the word of the list of gaskets. "none" alone would say too
-// little among the words of the trade.
+// gasketTerm is the word in the list of gaskets. "none" alone would be unclear
+// among the terms of the trade.
 func gasketTerm(g compliance.Gasket) finding.Term {
 	if g == compliance.NoGasket {
 		return "no gasket"

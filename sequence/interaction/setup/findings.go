@@ -2,7 +2,7 @@ package setup
 
 import "drawdown/geometry/finding"
 
-// What keeps a joint from being settled.
+// Reasons why a joint cannot be completed.
 const (
 	NotRound           finding.Code = "joint is no round flange"
 	NoEdge             finding.Code = "joint has no gasket along the edge"

@@ -17,27 +17,27 @@ import (
 )
 
 // Setup is what is stated about a joint. Zero values are unknown, and are
-// replaced by an assumption that the model names.
+// replaced by an assumption that the model reports.
 type Setup struct {
-	Material  string      // of the part, as written; empty: cast aluminium, or steel for a round flange
-	Thickness unit.Length // that bends
-	// CounterpartThickness is what of it bends too; 0: a block, or an equal part
-	// where bolts go through.
+	Material  string      // of the part, as written; "": cast aluminium, or steel for a round flange
+	Thickness unit.Length // the thickness that bends
+	// CounterpartThickness is the thickness of the counterpart that bends too;
+	// 0: a block, or an equal part for through bolts.
 	CounterpartThickness unit.Length
-	Counterpart          string // material of what lies under it; empty: that of the tapped holes, or of the part
+	Counterpart          string // material under the part; "": that of the tapped holes, or of the part
 
 	Gasket    compliance.Gasket
-	Stiffness bounds.Band // of the gasket for each area, MPa/mm; goes before Gasket
-	Strip     unit.Length // width of a gasket that follows the edge; 0: by the joint
+	Stiffness bounds.Band // of the gasket per area, MPa/mm; takes precedence over Gasket
+	Strip     unit.Length // width of a gasket that follows the edge; 0: default
 
-	Own        stiffness.Resilience // of every bolt and its members; 0: by the kinds
+	Own        stiffness.Resilience // of every bolt and its members; 0: from the kinds
 	Row        *compliance.Row      // raw values of a row
-	Foundation bounds.Band          // of gasket and counterpart, MPa/mm; goes before both
-	Flange     *compliance.Flange   // measures of a round flange; Part may be left out
-	Preview    bool                 // plate without edges, at once
+	Foundation bounds.Band          // of gasket and counterpart, MPa/mm; takes precedence over both
+	Flange     *compliance.Flange   // dimensions of a round flange; Part may be left out
+	Preview    bool                 // plate without edges, for a quick preview
 }
 
-// shape is what the lie of the fasteners makes of a joint.
+// shape is the shape of a joint by the layout of its fasteners.
 type shape string
 
 const (
@@ -53,27 +53,27 @@ type settledSetup struct {
 	plan     plan.Plan
 	stated   Setup
 	shape    shape
-	block    compliance.Part // what it lies on
-	other    compliance.Part // the same, where it bends too; else of no thickness
+	block    compliance.Part // under the part
+	other    compliance.Part // the same if it bends too; otherwise without thickness
 	material string          // of the part
-	through  bool            // bolts with nuts: two alike parts
+	through  bool            // bolts with nuts: two equal parts
 }
 
-// Settled is a joint as far as it is known: the stiffness of the gasket lies in
-// a band.
+// Settled is a joint as far as it is known, with a range for the stiffness of
+// the gasket.
 type Settled struct {
 	At         []geometry.Point
 	Kernel     compliance.Kernel
-	Part       compliance.Part // that bends; of no thickness where a row states its stiffness
+	Part       compliance.Part // the part that bends; without thickness if a row states its stiffness
 	Foundation bounds.Band     // MPa/mm, gasket and counterpart in series
 	Own        []stiffness.Resilience
 
-	Stated  []finding.Finding // facts, by the file or the user
-	Assumed []finding.Finding // the same, what was not stated
+	Stated  []finding.Finding // facts from the file or the user
+	Assumed []finding.Finding // facts that were not stated
 }
 
-// Settle fills in what is not stated of a plan's joint. The error says what does
-// not fit and what is allowed.
+// Settle fills in what is not stated about a plan's joint. The error says what
+// does not fit and what is allowed.
 func Settle(p plan.Plan, stated Setup) (Settled, error) {
 	s := &settledSetup{plan: p, Settled: Settled{At: p.Joint.Points()}}
 	if len(s.At) == 0 {
@@ -129,7 +129,7 @@ func (s *settledSetup) inPieces() bool {
 	return count == len(s.At) && len(s.plan.Joint.Clusters) > 1
 }
 
-// onCircle reports whether the fasteners lie round a bore, or so many round a
+// onCircle reports whether the fasteners are around a bore, or so many are on a
 // circle that it must be one.
 func (s *settledSetup) onCircle() bool {
 	if len(s.plan.Joint.Outline) > 0 || len(s.At) < 4 || !compliance.OnCircle(s.At) {
@@ -147,8 +147,8 @@ func (s *settledSetup) centralBore(disc geometry.Disc) *geometry.Bore {
 	return nil
 }
 
-// thickGrip is the grip from which a part of tapped bolts is taken as a ribbed
-// or hollow block, such as a cylinder head.
+// thickGrip is the grip from which a part with tapped bolts is taken as a
+// ribbed or hollow block, such as a cylinder head.
 const thickGrip = 40
 
 func (s *settledSetup) settlePart() error {
@@ -158,7 +158,7 @@ func (s *settledSetup) settlePart() error {
 		if s.shape == flangeShape {
 			word = "steel"
 		}
-		if s.stated.Row == nil || s.stated.Own == 0 { // else nothing rests on it
+		if s.stated.Row == nil || s.stated.Own == 0 { // otherwise it is not used
 			s.assume(PartMaterial, finding.Values{"material": materialTerm(word)})
 		}
 	}
@@ -196,7 +196,7 @@ func (s *settledSetup) thickness() (unit.Length, error) {
 	return thickness, nil
 }
 
-// grip is that of the kind with most bolts, or the first of these.
+// grip is that of the kind with the most bolts, or the first of these.
 func (s *settledSetup) grip() unit.Length {
 	most, grip := 0, unit.Length(0)
 	for _, k := range s.plan.Kinds {
@@ -207,7 +207,7 @@ func (s *settledSetup) grip() unit.Length {
 	return grip
 }
 
-// own returns what each bolt and its members give way.
+// own returns the compliance of each bolt and its members.
 func (s *settledSetup) own() ([]stiffness.Resilience, error) {
 	if s.stated.Own != 0 {
 		return slices.Repeat([]stiffness.Resilience{s.stated.Own}, len(s.At)), nil
@@ -228,7 +228,7 @@ func (s *settledSetup) own() ([]stiffness.Resilience, error) {
 }
 
 // layers are what a bolt clamps: the part, and under a bolt with a nut its
-// counterpart too, where both are stated.
+// counterpart too, if both are stated.
 func (s *settledSetup) layers(grip unit.Length) []stiffness.Layer {
 	if !s.through || s.stated.Counterpart == "" || s.other.Thickness == 0 {
 		return []stiffness.Layer{{Thickness: grip, Material: s.material}}
@@ -254,7 +254,7 @@ func (s *settledSetup) ownOf(kind plan.Kind) (stiffness.Resilience, error) {
 	held.Layers = s.layers(grip)
 	joint, err := stiffness.Of(bolt, held)
 	if err != nil && kind.Length > grip {
-		held.BoltLength, held.FullThread = 0, true // a stud, or a screw with thread up to its head
+		held.BoltLength, held.FullThread = 0, true // a stud, or a screw threaded up to its head
 		s.assumeOf(kind, KindThread, finding.Values{})
 		joint, err = stiffness.Of(bolt, held)
 	}

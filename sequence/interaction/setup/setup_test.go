@@ -60,8 +60,9 @@ var (
 	field = geometry.Grid(4, 2, 60, 50, geometry.Point{})
 )
 
-// The lie of the fasteners says what the joint is, unless the file states it: more than
-// six on a circle, or four round a bore, are a flange; clusters of all are pieces.
+// The layout of the fasteners determines the joint, unless the file states it:
+// more than six on a circle, or four around a bore, are a flange; if all are in
+// clusters they are pieces.
 func TestShapes(t *testing.T) {
 	t.Parallel()
 	bored := func(p *plan.Plan) {
@@ -111,8 +112,9 @@ func TestShapes(t *testing.T) {
 	}
 }
 
-// The part is as thick as stated, else as what is clamped: half of it under bolts with
-// nuts, of a block above 40 mm a share (common practice, no source).
+// The part is as thick as stated; otherwise by what is clamped: half of it
+// under bolts with nuts, and a share for a block above 40 mm (common practice,
+// no source).
 func TestThickness(t *testing.T) {
 	t.Parallel()
 	for name, c := range map[string]struct {
@@ -155,7 +157,7 @@ func TestThickness(t *testing.T) {
 	}
 }
 
-// What keeps a joint from being settled.
+// Reasons why a joint cannot be completed.
 func TestWhatCannotBeSettled(t *testing.T) {
 	t.Parallel()
 	for name, c := range map[string]struct {
@@ -190,8 +192,8 @@ func TestWhatCannotBeSettled(t *testing.T) {
 	}
 }
 
-// What is stated lies over the file's, field by field; a gasket or a part stated here
-// leaves nothing of a row of the file, which holds both.
+// Stated values replace those of the file, field by field. A stated gasket or
+// part drops a row of the file, which includes both.
 func TestStatedOverTheFile(t *testing.T) {
 	t.Parallel()
 	band := bounds.Band{Low: 1, Nominal: 2, High: 3}
@@ -234,7 +236,7 @@ func TestStatedOverTheFile(t *testing.T) {
 	}
 }
 
-// What most joints have: the usual gasket by the shape, the material, the measures of a
+// Defaults: the usual gasket for the shape, the material, the dimensions of a
 // flange (common practice, no source).
 func TestUsualJoints(t *testing.T) {
 	t.Parallel()
@@ -268,7 +270,7 @@ func TestUsualJoints(t *testing.T) {
 		}
 	}
 	s := settle(t, joint(t, circle(8, 240)), Setup{})
-	f := s.Kernel.(compliance.Flange) // 2.2 threads beyond the circle of the bolts, 4 within: M10
+	f := s.Kernel.(compliance.Flange) // 2.2 threads outside the bolt circle, 4 inside: M10
 	if math.Abs(float64(f.BoltCircle)-240) > 1e-9 || math.Abs(float64(f.Outer)-262) > 1e-9 || math.Abs(float64(f.Bore)-200) > 1e-9 || f.Pair || f.Centre.Distance(geometry.Point{X: 5, Y: 9}) > 1e-9 {
 		t.Errorf("%+v", f)
 	}
@@ -283,7 +285,7 @@ func TestUsualJoints(t *testing.T) {
 		t.Errorf("of one piece: %+v", f)
 	}
 	tight := settle(t, joint(t, circle(8, 40)), Setup{}).Kernel.(compliance.Flange)
-	if math.Abs(float64(tight.Bore)-10) > 1e-9 { // a quarter of the circle at the least
+	if math.Abs(float64(tight.Bore)-10) > 1e-9 { // at least a quarter of the circle
 		t.Errorf("%+v", tight)
 	}
 	row := settle(t, joint(t, line), Setup{}).Kernel.(compliance.Row) // one and a half threads beyond the bolts
@@ -296,17 +298,18 @@ func TestUsualJoints(t *testing.T) {
 	}
 }
 
-// A gasket lies along the edge of a cover, as wide as twice the way of a bolt from it;
-// over the whole face where a bolt stands inside, or bores go through.
+// The gasket of a cover follows its edge, twice as wide as the distance of a
+// bolt from it; it covers the whole face if a bolt is inside or bores go
+// through.
 func TestStrip(t *testing.T) {
 	t.Parallel()
 	for name, c := range map[string]struct {
 		change func(*plan.Plan)
 		stated Setup
 		want   float64
-		why    any // of a whole face
+		why    any // reason for a whole face
 	}{
-		"a cover":       {func(*plan.Plan) {}, Setup{}, 24, nil}, // bolts lie 12 mm off the edge at the most
+		"a cover":       {func(*plan.Plan) {}, Setup{}, 24, nil}, // bolts are at most 12 mm from the edge
 		"stated":        {func(*plan.Plan) {}, Setup{Strip: 14}, 14, nil},
 		"a bolt inside": {func(p *plan.Plan) { p.Joint.Fasteners[0].At = geometry.Point{Y: 25} }, Setup{}, 0, "inside"},
 		"near a quarter of the cover": {func(p *plan.Plan) {
@@ -335,8 +338,8 @@ func TestStrip(t *testing.T) {
 	}
 }
 
-// What bends under the part: what is stated, an equal part under bolts with nuts, else
-// nothing.
+// What bends under the part: what is stated, an equal part under bolts with
+// nuts, otherwise nothing.
 func TestCounterpart(t *testing.T) {
 	t.Parallel()
 	block := settle(t, joint(t, field), Setup{Material: "steel"})
@@ -374,8 +377,8 @@ func TestCounterpart(t *testing.T) {
 	}
 }
 
-// Each thing that is stated is a fact, and nothing else; the sheet tells those of part
-// and gasket, the gasket first.
+// Each stated value is a fact, and nothing else is. The sheet shows those of
+// part and gasket, the gasket first.
 func TestFacts(t *testing.T) {
 	t.Parallel()
 	band := bounds.Band{Low: 1, Nominal: 2, High: 3}
@@ -410,7 +413,7 @@ func TestFacts(t *testing.T) {
 	}
 }
 
-// What is assumed is named with its figures; what nothing rests on is not.
+// Assumptions are listed with their figures; those without effect are not.
 func TestWhatIsAssumed(t *testing.T) {
 	t.Parallel()
 	row := settle(t, joint(t, line), Setup{})
@@ -435,7 +438,7 @@ func TestWhatIsAssumed(t *testing.T) {
 		t.Errorf("stated: %v", plate.Stated)
 	}
 	stated := Setup{Row: &compliance.Row{BendingNmm2: 1e9, WidthMm: 1, LengthMm: 200, StartMm: 20}, Foundation: bounds.Band{Low: 1, Nominal: 2, High: 3}}
-	if s := settle(t, joint(t, line), stated); values(s.Assumed, PartMaterial) == nil || values(s.Assumed, UnderMaterial) != nil { // for its bolts
+	if s := settle(t, joint(t, line), stated); values(s.Assumed, PartMaterial) == nil || values(s.Assumed, UnderMaterial) != nil { // needed for its bolts
 		t.Errorf("a stated row: %v", s.Assumed)
 	}
 	stated.Own = 1e-6
@@ -465,7 +468,7 @@ func TestWhatIsAssumed(t *testing.T) {
 	}
 }
 
-// The gasket and the block below it give way one after the other.
+// The gasket and the block under it deflect in series.
 func TestFoundation(t *testing.T) {
 	t.Parallel()
 	gasket := bounds.Band{Low: 50, Nominal: 100, High: 200}

@@ -23,7 +23,7 @@ func SetupOf(p plan.Plan) Setup {
 	}
 	if r := c.Row; r != nil {
 		s.Foundation = bandOfSpan(r.Foundation)
-		// For each millimetre of the row, so that its width is a millimetre.
+		// Per millimetre of the row, so its width is 1 mm.
 		s.Row = &compliance.Row{BendingNmm2: float64(r.Bending), WidthMm: 1, LengthMm: float64(r.Length), StartMm: float64(r.Start)}
 	}
 	if f := c.Flange; f != nil {
@@ -35,7 +35,8 @@ func SetupOf(p plan.Plan) Setup {
 	return s
 }
 
-// throughBolted reports whether every fastener has a nut, and not a tapped hole.
+// throughBolted reports whether every fastener has a nut instead of a tapped
+// hole.
 func throughBolted(p plan.Plan) bool {
 	return !slices.ContainsFunc(p.Kinds, func(k plan.Kind) bool { return k.Into != "" })
 }
@@ -44,10 +45,10 @@ func bandOfSpan[T unit.AreaStiffness | unit.LineStiffness](s unit.Span[T]) bound
 	return bounds.Band{Low: float64(s.Low), Nominal: float64(s.Nominal), High: float64(s.High)}
 }
 
-// over lays what is stated over what the file states, field by field. What
-// excludes each other goes together: a gasket stated here leaves nothing of the
-// file's, and a row of the file, whose figures hold the part and its gasket,
-// falls away where either is stated here.
+// over combines what is stated with the file, field by field; stated values
+// take precedence. Conflicting values are replaced together: a stated gasket
+// replaces everything about the file's gasket. A row in the file, whose figures
+// include part and gasket, is dropped if either is stated.
 func (s Setup) over(file Setup) (both Setup, assumed []finding.Finding) {
 	both = s
 	statesGasket := s.Gasket != "" || s.Stiffness != (bounds.Band{}) || s.Foundation != (bounds.Band{})
@@ -70,14 +71,14 @@ func (s Setup) over(file Setup) (both Setup, assumed []finding.Finding) {
 	return both, assumed
 }
 
-// orFile takes the file's value where none is stated.
+// orFile uses the file's value if none is stated.
 func orFile[T comparable](stated *T, file T) {
 	if *stated == *new(T) {
 		*stated = file
 	}
 }
 
-// flangeOver lays the measures of a flange over those of the file.
+// flangeOver combines the dimensions of a flange with those of the file.
 func flangeOver(f, file *compliance.Flange) *compliance.Flange {
 	if f == nil || file == nil {
 		return cmp.Or(f, file)

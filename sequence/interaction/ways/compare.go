@@ -16,20 +16,20 @@ import (
 )
 
 const (
-	// mostSearched is the count of bolts up to which orders are searched; the work
-	// grows with its fifth power.
+	// mostSearched is the largest number of bolts for which orders are
+	// searched; the work grows with its fifth power.
 	mostSearched = 24
-	// mostTried bounds a search; from a good start it needs some hundreds to two
-	// thousand orders.
+	// mostTried limits a search; from a good start it needs some hundreds to
+	// two thousand orders.
 	mostTried = 2000
 )
 
-// sensibleWays are the ways that bolts are gone round by, in the order of the help.
+// sensibleWays are the ways to try, in the order of the help text.
 var sensibleWays = []sequence.Way{sequence.Spiral, sequence.Cross, sequence.RowWay, sequence.Star, sequence.Circular}
 
-// Compare puts the work of a plan beside other ways to do it. Where it may
-// search, it also looks for the orders with the least scatter, the least tilt,
-// and both. The forecast is that of the same work.
+// Compare compares the work of a plan with other ways to do it. If allowed, it
+// also searches for the orders with the least scatter, the least tilt, and
+// both. f must be the forecast of the same work.
 func Compare(m prediction.Model, p plan.Plan, runs prediction.Prediction, work procedure.Work, f prediction.Forecast, search bool) (Comparison, error) {
 	t := &trier{model: m, plan: p, p: runs, work: work}
 	var err error
@@ -40,7 +40,7 @@ func Compare(m prediction.Model, p plan.Plan, runs prediction.Prediction, work p
 		return Comparison{}, err
 	}
 	steps := []func() error{t.ways}
-	if len(work.Falls) == 0 { // else "the last torque once more" would be of a slip
+	if len(work.Falls) == 0 { // otherwise "the last torque once more" would repeat an error
 		steps = append(steps, t.snugAndRepeat, t.recommended)
 	}
 	if search {
@@ -60,8 +60,8 @@ func Compare(m prediction.Model, p plan.Plan, runs prediction.Prediction, work p
 	return t.Comparison, nil
 }
 
-// beforeRepeats is what the lowest bolt has at the least before the plan's own
-// repeats of its last pass, in percent; 0 where it has none.
+// beforeRepeats is the minimum of the lowest bolt before the plan's own repeats
+// of its last pass, in percent; 0 if there are none.
 func beforeRepeats(p prediction.Prediction, work procedure.Work) float64 {
 	last := len(work.Passes) - 1
 	first := last
@@ -74,7 +74,7 @@ func beforeRepeats(p prediction.Prediction, work procedure.Work) float64 {
 	return min(p.Soft.Spread(first).Min, p.Nominal.Spread(first).Min, p.Stiff.Spread(first).Min)
 }
 
-// ways tries the orders by which such a part can be gone round.
+// ways tries the usual orders for such a part.
 func (t *trier) ways() error {
 	for _, way := range sensibleWays {
 		if way == sequence.Star && !compliance.OnCircle(t.model.At) {
@@ -91,8 +91,8 @@ func (t *trier) ways() error {
 	return t.try(advice.OnceRound, t.round, t.inOrder(t.round))
 }
 
-// snugAndRepeat tries what the first stage buys, what a snug pass before it would,
-// and what one more pass does.
+// snugAndRepeat tries the work without its first stage, with a snug pass before
+// it, and with one more pass.
 func (t *trier) snugAndRepeat() error {
 	own, passes := t.plan.Tighten.Order, t.work.Passes
 	if len(passes) > 1 && contact.SameBolts(passes[0], passes[1]) && contact.IsTorque(passes[1]) {
@@ -123,8 +123,7 @@ func (t *trier) snugAndRepeat() error {
 }
 
 // repeats tries the last torque of each set of bolts once more. Bolts that end
-// on an angle are left alone: at the bench "once more" would turn them on, past
-// what they bear.
+// on an angle are excluded: turning them "once more" would overload them.
 func (t *trier) repeats() error {
 	if t.work.CanRepeat() {
 		last := t.work.Passes[len(t.work.Passes)-1]
@@ -154,13 +153,13 @@ func (t *trier) recommended() error {
 	return t.try(advice.Recipe, centreOut, t.recipe(centreOut, t.round))
 }
 
-// Why no order is searched for.
+// Reasons why no order is searched for.
 const (
 	TooManyToSearch finding.Code = "ways too many to search" // most, bolts
 	AnglesAlone     finding.Code = "ways angles alone"
 )
 
-// search betters the orders at hand, or notes why it does not.
+// search improves the available orders, or notes why it does not.
 func (t *trier) search() error {
 	switch {
 	case len(t.model.At) > mostSearched:
@@ -174,7 +173,7 @@ func (t *trier) search() error {
 	scatter := t.allowed(procedure.Scatter(joint, targets, t.inOrder))
 	tilt := t.allowed(procedure.Tilting(joint, t.model.At, t.inOrder))
 	own := t.plan.Tighten.Order
-	starts := [][]int{own, t.round} // good orders, of different kinds
+	starts := [][]int{own, t.round} // good orders of different kinds
 	for _, goal := range []struct {
 		name advice.Way
 		cost procedure.Cost
@@ -196,7 +195,7 @@ func (t *trier) search() error {
 	return nil
 }
 
-// allowed costs orders that part a group or a cap no end.
+// allowed gives an infinite cost to orders that separate a group or a cap.
 func (t *trier) allowed(cost procedure.Cost) procedure.Cost {
 	set := make([]int, len(t.model.At)) // the cap or, without one, the group of a fastener
 	group := make([]int, len(t.model.At))
@@ -230,7 +229,7 @@ func (t *trier) allowed(cost procedure.Cost) procedure.Cost {
 	}
 }
 
-// OnRecipe holds the recipe against the file's own work; nothing where it was not
+// OnRecipe compares the recipe with the file's own work; nothing if it was not
 // tried.
 func (c Comparison) OnRecipe() []finding.Finding {
 	for _, t := range c.Trials {
@@ -241,8 +240,8 @@ func (c Comparison) OnRecipe() []finding.Finding {
 	return nil
 }
 
-// Orders lists the trials whose order nobody can tell by their names: those found
-// by search, and the best. None has the file's own order.
+// Orders lists the trials whose order is not clear from their names: those
+// found by search, and the best one. None has the file's own order.
 func (c Comparison) Orders() (list []Trial) {
 	for i, t := range c.Trials {
 		if (advice.Searched(t.Way) || i == c.Advice.Best) && !t.OwnOrder {

@@ -55,9 +55,9 @@ func trial(t testing.TB, c ways.Comparison, name advice.Way) ways.Trial {
 	return ways.Trial{}
 }
 
-// First principles: the file's own way is what the forecast says; a search is never
-// worse than what it starts from, in what it looks for; every trial works every
-// bolt; groups and caps keep together.
+// First principles: the file's own way equals the forecast; a search is never
+// worse than its start, by its own cost; every trial tightens every bolt;
+// groups and caps stay together.
 func TestComparison(t *testing.T) {
 	for _, name := range []string{"p4-cam-caps", "p4-head", "p4-manifold", "p4-pump-flange"} {
 		p := builtin(t, name)
@@ -67,7 +67,7 @@ func TestComparison(t *testing.T) {
 		}
 		c, f := comparedOn(t, m, p, true)
 		own := c.Trials[0]
-		uneven := bounds.Band{} // the worst pass at the soft end need not be the worst at the stiff one
+		uneven := bounds.Band{} // the worst pass at the soft end may differ from that at the stiff one
 		for _, pass := range f.Passes {
 			uneven = bounds.Band{Low: max(uneven.Low, pass.UnevenMm.Low), Nominal: max(uneven.Nominal, pass.UnevenMm.Nominal), High: max(uneven.High, pass.UnevenMm.High)}
 		}
@@ -125,9 +125,9 @@ func keepsTogether(p plan.Plan, order []int) bool {
 	})
 }
 
-// First principles: the recipe begins snug, keeps the figures of the file, and
-// gives the last torque twice, from bolt to neighbour; with two bolts in a row the
-// path of the wrench is their distance for every change of bolt.
+// First principles: the recipe starts snug, keeps the figures of the file, and
+// applies the last torque twice, from bolt to neighbour. With two bolts in a
+// row, the path of the wrench is their distance per change of bolt.
 func TestTheRecipe(t *testing.T) {
 	p := builtin(t, "p4-manifold")
 	c := compared(t, p, setup.Setup{})
@@ -142,7 +142,7 @@ func TestTheRecipe(t *testing.T) {
 	}
 	for k := range last[1:] {
 		a, b := p.Joint.Fasteners[last[k].Fastener].At, p.Joint.Fasteners[last[k+1].Fastener].At
-		if a.Distance(b) > 92+1e-9 { // the pitch of the grid: no bolt is leapt over
+		if a.Distance(b) > 92+1e-9 { // the pitch of the grid: no bolt is skipped
 			t.Errorf("the last pass leaps from %v to %v", a, b)
 		}
 	}
@@ -156,8 +156,9 @@ func TestTheRecipe(t *testing.T) {
 	}
 }
 
-// Common sense, no source: a joint whose bolts keep their load is left alone, and
-// a sensitive one is not; and what is left out is never asked for.
+// Common sense, no source: a joint whose bolts keep their load is left alone,
+// and a sensitive one is not; work that leaves something out is never
+// recommended.
 func TestVerdicts(t *testing.T) {
 	cover := builtin(t, "p4-cover")
 	for _, c := range []struct {
@@ -167,7 +168,8 @@ func TestVerdicts(t *testing.T) {
 		way    advice.Way
 	}{
 		{builtin(t, "p4-cam-caps"), setup.Setup{}, advice.LeaveIt, advice.OwnWay},
-		// One more pass lifts its worst bolt from 96 to 100 %, which nobody finds behind the friction.
+		// One more pass raises its worst bolt from 96 to 100 %, which friction
+		// hides.
 		{cover, setup.Setup{Gasket: compliance.FibreSheet, Thickness: 15}, advice.LeaveIt, advice.OwnWay},
 		{builtin(t, "p4-head"), setup.Setup{}, advice.AskFor, advice.LastTwice},
 		{cover, setup.Setup{Gasket: compliance.CorkRubber}, advice.AskForButPass, advice.Recipe},
@@ -180,15 +182,15 @@ func TestVerdicts(t *testing.T) {
 	}
 }
 
-// First principles: the span of friction is four standard deviations wide, so that
-// a kind whose friction is one figure has the usual scatter, and says so.
+// First principles: the range of friction is four standard deviations wide. A
+// kind with a single figure has the usual scatter, and says so.
 func TestFrictionOfAKind(t *testing.T) {
 	p := builtin(t, "p4-manifold")
 	spanned := procedure.FrictionOf(p)
 	if !(spanned.SDPercent > 5 && spanned.SDPercent < 25) || spanned.ByFastener[0] != spanned.SDPercent || spanned.Says().Code != procedure.FrictionSpans {
 		t.Errorf("engine oil: %v", spanned)
 	}
-	// The bolts of the head that an angle ends have no say.
+	// The head bolts that end on an angle do not count.
 	head := builtin(t, "p4-head")
 	whole := procedure.FrictionOf(head)
 	head.Kinds = slices.Clone(head.Kinds)
@@ -201,9 +203,10 @@ func TestFrictionOfAKind(t *testing.T) {
 	if exact := procedure.FrictionOf(p); exact.SDPercent != 10 || exact.Says().Code != procedure.FrictionUsual { // the design of the model
 		t.Errorf("one figure: %v", exact)
 	}
-	// Preload goes about with one over friction: a span of ±10 % gives 5 % SD.
+	// Preload is about inversely proportional to friction: a range of ±10 %
+	// gives 5 % SD.
 	p.Kinds[0].Friction = &screw.Friction{Thread: screw.Between(0.108, 0.132), Head: screw.Between(0.108, 0.132)}
-	if narrow := procedure.FrictionOf(p); math.Abs(narrow.SDPercent-5) > 1 { // the thread's pitch takes its share
+	if narrow := procedure.FrictionOf(p); math.Abs(narrow.SDPercent-5) > 1 { // the thread's pitch has a share
 		t.Errorf("±10 %%: %v, want about 5 %%", narrow)
 	}
 }

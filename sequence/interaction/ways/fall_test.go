@@ -13,8 +13,9 @@ import (
 	"drawdown/sequence/stages"
 )
 
-// First principles: a wrench set below what a bolt has clicks and turns nothing, so
-// a last stage that falls changes no force, no percentage and not what 100 % is.
+// First principles: a wrench set below the torque of a bolt clicks and turns
+// nothing, so a lower last stage changes no force, no percentage and not the
+// meaning of 100 %.
 func TestATorqueThatFallsChangesNothing(t *testing.T) {
 	p := builtin(t, "p4-manifold")
 	own := forecast(t, p, setup.Setup{})
@@ -41,8 +42,8 @@ func TestATorqueThatFallsChangesNothing(t *testing.T) {
 	}
 }
 
-// After bolts are slackened a smaller torque turns them again; after an angle it
-// does not, and the mean of the kind stays what 100 % is.
+// After bolts are slackened a smaller torque turns them again; after an angle
+// it does not, and the mean of the kind remains 100 %.
 func TestWhereATorqueMayFall(t *testing.T) {
 	p := builtin(t, "p4-manifold")
 	high := p.Tighten.Stages[len(p.Tighten.Stages)-1]

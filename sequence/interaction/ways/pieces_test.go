@@ -30,9 +30,9 @@ func turn(order ...int) (pass contact.Pass) {
 
 func equal(a, b []contact.Pass) bool { return slices.EqualFunc(a, b, slices.Equal[contact.Pass]) }
 
-// The recipe: a snug pass where the first stage takes more than a fifth of the last, the
-// stages from the centre out, the last torque once round and again; on bolts that end on
-// an angle nothing is repeated.
+// The recipe: a snug pass if the first stage uses more than a fifth of the
+// last, the stages from the centre outwards, the last torque once around and
+// again; nothing is repeated on bolts that end on an angle.
 func TestRecipeByHand(t *testing.T) {
 	t.Parallel()
 	centreOut, round := []int{1, 0, 2}, []int{0, 1, 2}
@@ -63,8 +63,8 @@ func TestRecipeByHand(t *testing.T) {
 	}
 }
 
-// The work in another order: each pass keeps its figures; a check pass its way; a
-// slackening goes from the outside.
+// The work in another order: each pass keeps its figures, a check pass its way;
+// slackening goes from the outside in.
 func TestInAnotherOrder(t *testing.T) {
 	t.Parallel()
 	tr := &trier{work: procedure.Work{Passes: []contact.Pass{to(20, 2, 1, 0), turn(2, 1, 0), to(30, 0, 1, 2), to(40, 1, 2)}, Stages: []int{0, 1, 2}}}
@@ -85,8 +85,8 @@ func TestInAnotherOrder(t *testing.T) {
 	}
 }
 
-// Before its own repeats a file's lowest bolt had what it had after the first of the
-// passes that are alike.
+// Before its own repeats, the file's lowest bolt has what it had after the
+// first of the equal passes.
 func TestBeforeRepeats(t *testing.T) {
 	t.Parallel()
 	made := func(lowest ...float64) (p prediction.Prediction) {
@@ -112,7 +112,7 @@ func TestBeforeRepeats(t *testing.T) {
 	}
 }
 
-// A search may not part a group or a cap.
+// A search may not separate a group or a cap.
 func TestAllowedOrders(t *testing.T) {
 	t.Parallel()
 	tr := &trier{}
@@ -129,7 +129,7 @@ func TestAllowedOrders(t *testing.T) {
 	}{
 		{[]int{0, 1, 2, 3, 4}, true}, {[]int{2, 1, 0, 4, 3}, true}, {[]int{0, 2, 1, 3, 4}, false}, {[]int{0, 1, 3, 2, 4}, false}, {[]int{3, 4, 0, 1, 2}, false}, {[]int{1, 0, 2, 4, 3}, true}, {[]int{1, 2, 0, 3, 4}, false},
 	} {
-		for range 2 { // a cost is asked for again and again
+		for range 2 { // a cost is evaluated many times
 			if got := cost(c.order); (got == 7) != c.want || !c.want && !math.IsInf(got, 1) {
 				t.Errorf("%v costs %g", c.order, got)
 			}
@@ -137,8 +137,8 @@ func TestAllowedOrders(t *testing.T) {
 	}
 }
 
-// Which trials are told: the recipe where it was tried, under whatever name; the orders
-// that nobody can tell by their names.
+// Which trials are reported: the recipe if it was tried, under any name; the
+// orders that are not clear from their names.
 func TestWhatIsTold(t *testing.T) {
 	t.Parallel()
 	made := func(way advice.Way, lowest float64, own bool, also ...advice.Way) Trial {
@@ -171,7 +171,7 @@ func TestWhatIsTold(t *testing.T) {
 func TestMostSearched(t *testing.T) {
 	t.Parallel()
 	for bolts, want := range map[int]bool{24: true, 25: false} {
-		tr := &trier{work: procedure.Work{Passes: []contact.Pass{turn(0)}}} // which ends any search
+		tr := &trier{work: procedure.Work{Passes: []contact.Pass{turn(0)}}} // ends any search
 		tr.model.At = make([]geometry.Point, bolts)
 		if err := tr.search(); err != nil {
 			t.Fatal(err)

@@ -25,7 +25,7 @@ func forecastOf(t testing.TB, p plan.Plan, stated setup.Setup) prediction.Foreca
 }
 
 // First principles: what others take from a bolt after its last turn is what it
-// lacks of its torque in the end.
+// lacks at the end.
 func TestWhoTakesTheLoadOfTheLowestBolt(t *testing.T) {
 	f := forecastOf(t, builtin(t, "p4-head"), setup.Setup{})
 	if f.Taken == nil {
@@ -35,12 +35,12 @@ func TestWhoTakesTheLoadOfTheLowestBolt(t *testing.T) {
 	if lacks := 100 - f.Last().Percent[lowest].Low; f.Taken.From != lowest || math.Abs(f.Taken.All-lacks) > 1e-6 || !(f.Taken.Points > lacks/4 && f.Taken.Points <= lacks) {
 		t.Errorf("%+v, but bolt %d lacks %g", *f.Taken, lowest, lacks)
 	}
-	// On a soft flange the last pass has made up for what was lost before it.
+	// On a soft flange the last pass has compensated for earlier losses.
 	soft := forecastOf(t, builtin(t, "p4-pump-flange"), setup.Setup{Gasket: compliance.CorkRubber})
 	if lacks := 100 - soft.Last().Percent[soft.Lowest[0]].Low; soft.Taken == nil || math.Abs(soft.Taken.All-lacks) > 1e-6 {
 		t.Errorf("flange: %+v, lacks %g", soft.Taken, lacks)
 	}
-	// Its neighbour on the row, and one that is turned later.
+	// Its neighbour in the row, and one that is turned later.
 	p := builtin(t, "p4-head")
 	numbers := p.Tighten.Numbers()
 	at := p.Joint.Points()
@@ -76,9 +76,9 @@ func TestWhatAHundredPercentIs(t *testing.T) {
 	}
 }
 
-// The pump flange goes twice more round at its last torque, and that is the reason
-// to leave it; the head asks for its side bolts alone, since an angle ends the
-// others.
+// The pump flange goes around twice more at its last torque, which is the
+// reason to leave it as it is. For the head the advice is about its side bolts
+// only, since an angle ends the others.
 func TestTheReasonOfAVerdict(t *testing.T) {
 	flange := compared(t, builtin(t, "p4-pump-flange"), setup.Setup{}).Advice
 	before, _ := flange.Reasons[0].Values["before"].(float64)
@@ -92,8 +92,8 @@ func TestTheReasonOfAVerdict(t *testing.T) {
 	}
 }
 
-// The trade's rules, as sequence/judge has them: round a bolt circle one after
-// the other departs, crosswise is sound.
+// The trade's rules, as in sequence/judge: on a bolt circle, one after the
+// other departs, crosswise is sound.
 func TestOrdersAreHeldAgainstTheRules(t *testing.T) {
 	c := compared(t, builtin(t, "p4-pump-flange"), setup.Setup{})
 	for name, want := range map[advice.Way]judge.Verdict{"circular": judge.Departs, "star": judge.Sound} {
@@ -103,8 +103,8 @@ func TestOrdersAreHeldAgainstTheRules(t *testing.T) {
 	}
 }
 
-// A wrench feels a loss of five percent (engineering estimate of the model's
-// design): the flange has made up for more, the head's side bolts have not.
+// A wrench notices a loss of five percent (engineering estimate of the model's
+// design): the flange has compensated for more, the head's side bolts have not.
 func TestWhetherAWrenchFeelsARepeat(t *testing.T) {
 	for name, want := range map[string]bool{"p4-pump-flange": false, "p4-head": true} {
 		if got := forecastOf(t, builtin(t, name), setup.Setup{}).RepeatIsFelt(); got != want {

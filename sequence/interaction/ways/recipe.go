@@ -23,9 +23,9 @@ func (t *trier) orderBy(way sequence.Way) (order []int, err error) {
 	return order, nil
 }
 
-// roundOrder goes once round each group, or from one end of a row to the other:
-// then each bolt has about as many neighbours that are tightened later as any
-// other. Caps keep together.
+// roundOrder goes once around each group, or from one end of a row to the
+// other: then each bolt has about the same number of neighbours that are
+// tightened later. Caps stay together.
 func (t *trier) roundOrder() (order []int, err error) {
 	for _, g := range t.plan.Groups {
 		if len(t.plan.Joint.Clusters) == 0 && compliance.InLine(t.placesOf(g.Members)) {
@@ -58,9 +58,9 @@ func (t *trier) endToEnd(members []int) []int {
 	return list
 }
 
-// recipe is the work as this model would have it: snug, the plan's stages from
-// the centre out, the last torque once round or end to end, and the same again.
-// Angles stay as they are.
+// recipe is the work that this model recommends: snug, the plan's stages from
+// the centre outwards, the last torque once around or end to end, and the same
+// again. Angles are not changed.
 func (t *trier) recipe(centreOut, round []int) []contact.Pass {
 	var passes []contact.Pass
 	for _, part := range t.parts() {
@@ -101,7 +101,7 @@ func (t *trier) recipeOf(torques []contact.Pass, turnedOn bool, centreOut, round
 	return append(passes, again, again)
 }
 
-// parts cuts the work where another set of bolts comes up.
+// parts divides the work where the set of bolts changes.
 func (t *trier) parts() (parts [][]contact.Pass) {
 	for n, pass := range t.work.Passes {
 		if n == 0 || !contact.SameBolts(pass, t.work.Passes[n-1]) {

@@ -59,10 +59,11 @@ func tried(c ways.Comparison) string {
 	return strings.Join(names, ", ")
 }
 
-// The rules of this room: every order by which such a part can be gone round; the work
-// without its first stage where a torque over the same bolts follows; a snug pass where
-// the first torque is more than a fifth of the last; once more and the recipe where no
-// torque falls. A work that stands there already lends its name.
+// The rules of this package: every usual order for such a part; the work
+// without its first stage if a torque over the same bolts follows; a snug pass
+// if the first torque is more than a fifth of the last; one more pass and the
+// recipe if no torque is lower than an earlier one. Equal work is listed once,
+// with both names.
 func TestWhatIsTried(t *testing.T) {
 	t.Parallel()
 	const round = "the file's own, spiral, cross, row, circular = once round"
@@ -88,8 +89,8 @@ func TestWhatIsTried(t *testing.T) {
 	}
 }
 
-// A star goes round a circle of bolts and nothing else. Bolts that end on an angle are
-// not turned again, the side bolts of the head are.
+// A star is only for a circle of bolts. Bolts that end on an angle are not
+// turned again; the side bolts of the head are.
 func TestWhatSuitsThePart(t *testing.T) {
 	t.Parallel()
 	six := planned(t, "p4-pump-flange", "count: 16", "count: 6", "first: 78.75°", "first: 60°")
@@ -107,8 +108,8 @@ func TestWhatSuitsThePart(t *testing.T) {
 	}
 }
 
-// Work whose last torques make up for the loss is neither repeated nor put into the
-// recipe: its figures hold for its own order alone.
+// Work whose last torques compensate for the loss is neither repeated nor used
+// in the recipe: its figures apply only to its own order.
 func TestCompensatedWorkIsNotRepeated(t *testing.T) {
 	t.Parallel()
 	for _, name := range []string{"p4-manifold", "p4-head"} {
@@ -138,8 +139,8 @@ func TestCompensatedWorkIsNotRepeated(t *testing.T) {
 	}
 }
 
-// What a trial says of itself is what its passes come to: the worst over all passes, the
-// state after the last, the steps and the way of the wrench.
+// The figures of a trial match its passes: the worst over all passes, the state
+// after the last, the number of steps and the path of the wrench.
 func TestWhatATrialSays(t *testing.T) {
 	t.Parallel()
 	p := builtin(t, "p4-manifold")
@@ -183,8 +184,8 @@ func worse(a, b bounds.Band) bounds.Band {
 	return bounds.Band{Low: max(a.Low, b.Low), Nominal: max(a.Nominal, b.Nominal), High: max(a.High, b.High)}
 }
 
-// First principles: of four bolts all 24 orders can be tried, and the search finds the
-// least of what it looks for. Orders that leave the same are alike.
+// First principles: for four bolts all 24 orders can be tried, and the search
+// finds the least cost. Orders with the same result are equivalent.
 func TestSearchFindsTheLeast(t *testing.T) {
 	t.Parallel()
 	p := planned(t, "p4-manifold", "columns: 4", "columns: 2", "    - {torque: 22 N·m, way: circular, note: check pass}\n", "")
@@ -223,7 +224,7 @@ func TestSearchFindsTheLeast(t *testing.T) {
 	}
 }
 
-// Why no order is searched for.
+// Reasons why no order is searched for.
 func TestWhatIsNotSearched(t *testing.T) {
 	t.Parallel()
 	c, _ := searched(t, manifold(t, "    - {angle: 90°}\n"))

@@ -12,36 +12,37 @@ import (
 // Ring is a face that presses or turns on another.
 type Ring struct{ Face, Hole unit.Length } // outer and inner diameter
 
-// Bearing is where the head turns, and what it presses on.
+// Bearing is the face on which the head turns, and the face pressed on the
+// part.
 type Bearing struct {
-	Ring                // on which the head turns: the part, or the washer
-	Part    Ring        // pressed on the uppermost clamped part; without a washer the same
+	Ring                // face on which the head turns: of the part or the washer
+	Part    Ring        // face on the uppermost clamped part; the same without a washer
 	Washer  *WasherSize // nil: none
 	Assumed []finding.Finding
 }
 
-// Effective returns the diameter at which the friction under the head acts.
+// Effective returns the diameter at which friction under the head acts.
 func (r Ring) Effective() unit.Length {
 	return (r.Face + r.Hole) / 2 // ISO 16047: Db = (Do + dh)/2; VDI 2230-1: DKm = (dW + Dh)/2
 }
 
-// widest bounds a head or a washer face by the diameter of its thread, to find
-// slips of the unit (common practice, no source: large washers reach three
+// widest limits a head or a washer face, in diameters of its thread, to find
+// wrong units (common practice, no source: large washers reach three
 // diameters).
 const widest = 4
 
-// Stated is what is known of a head and what lies under it. Zero values are
+// Stated is what is known about a head and what is under it. Zero values are
 // unknown.
 type Stated struct {
-	Form       Form        // empty: HexagonHead
+	Form       Form        // "": Hexagon
 	Across     unit.Length // of a hexagon head
-	WasherFace unit.Length // outer diameter of the bearing face; goes before Form and Across
-	Washer     Washer      // empty: NoWasher
+	WasherFace unit.Length // outer diameter of the bearing face; overrides Form and Across
+	Washer     Washer      // "": NoWasher
 	Hole       unit.Length
 }
 
-// Complete takes what is stated and the standards for the rest, for a bolt
-// of the thread and the strength.
+// Complete combines what is stated with the standards, for a bolt with the
+// thread and the strength.
 func Complete(t thread.Thread, class strength.Class, b Stated) (Bearing, error) {
 	if b.Form == "" {
 		b.Form = Hexagon
@@ -105,8 +106,8 @@ func (r *Bearing) settleHole(t thread.Thread, b Stated) {
 	r.Part = r.Ring
 }
 
-// settleWasher lays the washer under the head. The head then turns on the
-// washer, which stays where it is.
+// settleWasher adds the washer under the head. The head then turns on the
+// washer, which does not turn.
 func (r *Bearing) settleWasher(t thread.Thread, class strength.Class, b Stated) error {
 	switch b.Washer {
 	case "", NoWasher:
@@ -129,8 +130,7 @@ func (r *Bearing) settleWasher(t thread.Thread, class strength.Class, b Stated) 
 	return nil
 }
 
-// bodyAndNumber shortens a source to the standard itself: there is no room for
-// the series and the size.
+// bodyAndNumber shortens a source to the standard, without series and size.
 func bodyAndNumber(source string) string {
 	parts := strings.Fields(source)
 	return strings.Join(parts[:min(2, len(parts))], " ")

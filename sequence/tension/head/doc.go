@@ -3,5 +3,5 @@
 // there. It imports strength, sizes and units.
 //
 // Editions: ISO 4014 (2011), ISO 4762, ISO 4162, ISO 7089, ISO 273 (1979), ASME
-// B18.2.1, ASME B18.2.8. Tables that say so are values from memory.
+// B18.2.1, ASME B18.2.8. Tables are values from memory where marked.
 package head

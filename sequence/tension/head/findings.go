@@ -2,13 +2,13 @@ package head
 
 import "drawdown/geometry/finding"
 
-// What can be wrong with a head, and what is taken where a file leaves it open.
+// Errors of a head, and assumptions where a file leaves something open.
 const (
 	NoSuchForm       finding.Code = "head unknown"              // written, allowed
 	NoHexagon        finding.Code = "head no standard hexagon"  // thread
 	NoSocket         finding.Code = "head no standard socket"   // thread, allowed
 	NoHeadOfForm     finding.Code = "head no standard form"     // thread, form, standard, allowed
-	SizeRange        finding.Code = "head size"                 // what: a measure, size, thread, least, most
+	SizeRange        finding.Code = "head size"                 // what: a dimension, size, thread, least, most
 	FaceNotWider     finding.Code = "head face not wider"       // face, thread, hole
 	AcrossTellsNone  finding.Code = "head across tells no face" // across, form, hexagon
 	NoSuchWasher     finding.Code = "washer unknown"            // written, allowed
@@ -22,7 +22,7 @@ const (
 	LimitAssumed     finding.Code = "assumed limiting pressure" // material, limit, source
 )
 
-// Measures of a head, as words of the trade.
+// Dimensions of a head, as terms of the trade.
 const (
 	acrossMeasure finding.Term = "width across flats"
 	faceMeasure   finding.Term = "bearing face"

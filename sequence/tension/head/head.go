@@ -22,7 +22,7 @@ var inchAcross = map[float64]float64{
 const sixteenth unit.Length = 25.4 / 16
 
 // HexagonAcross returns the width across flats of the standard hexagon head and
-// its standard, or an error where the standard has no head of that size.
+// its standard, or an error if the standard has no head of that size.
 func HexagonAcross(t thread.Thread) (across unit.Length, standard string, err error) {
 	if !t.Unified() {
 		if s, ok := metricAcross[t.MajorMm]; ok {
@@ -41,7 +41,7 @@ var socketKey = map[float64]unit.Length{
 }
 
 // KeyAcross returns the width across flats of the hexagon key for a socket head
-// cap screw and its standard, or an error where the table has no such size.
+// cap screw and its standard, or an error if the table has no such size.
 func KeyAcross(t thread.Thread) (across unit.Length, standard string, err error) {
 	if s, ok := socketKey[t.MajorMm]; ok && !t.Unified() {
 		return s, "ISO 4762 " + sizeName(t), nil
@@ -49,7 +49,8 @@ func KeyAcross(t thread.Thread) (across unit.Length, standard string, err error)
 	return 0, "", finding.Failed(NoSocket, finding.Values{"thread": t.Name, "allowed": sizesIn(socketKey)})
 }
 
-// hexagonStandard is that of metric hexagon heads; both have the same head.
+// HexagonStandard is the standard for metric hexagon heads; fine pitch has a
+// separate standard for the same head.
 func HexagonStandard(t thread.Thread) string {
 	if t.Series == thread.MetricFine {
 		return "ISO 8765"
@@ -58,7 +59,7 @@ func HexagonStandard(t thread.Thread) string {
 }
 
 // BearingFace returns the least outer diameter of the bearing face under a
-// hexagon head of the given width across flats.
+// hexagon head with the given width across flats.
 func BearingFace(across unit.Length, unified bool) unit.Length {
 	if unified {
 		return 0.90 * across // ASME B18.2.1: washer face, width across flats less 0 to 10 %
@@ -70,7 +71,7 @@ func BearingFace(across unit.Length, unified bool) unit.Length {
 	return 0.95 * least // ISO 4759-1: dw min = 0.95 s min, above
 }
 
-// step is a figure that holds up to a size.
+// step is a figure that applies up to a size.
 type step struct{ upTo, is unit.Length }
 
 // at returns the figure of the first step that reaches the size.
@@ -83,9 +84,9 @@ func at(steps []step, size unit.Length) unit.Length {
 	return steps[len(steps)-1].is
 }
 
-// acrossTolerances holds those of widths across flats, ISO 4759-1 (h13 to 30 mm,
-// h14 in product grade A above; grade B, for bolts over M24, h15 and from 60 mm
-// h16), with the figures of ISO 286-1.
+// acrossTolerances are tolerances of widths across flats, ISO 4759-1 (h13 to 30
+// mm, h14 in product grade A above; grade B, for bolts over M24, h15 and from
+// 60 mm h16), with the figures of ISO 286-1.
 var acrossTolerances = []step{{6, 0.18}, {10, 0.22}, {18, 0.27}, {30, 0.33}, {36, 0.62}, {50, 1.0}, {60, 1.2}, {80, 1.9}, {120, 2.2}}
 
 // faceTolerances holds IT16 of ISO 286-1.

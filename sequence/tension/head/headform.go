@@ -10,8 +10,8 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// Form is the form of the head. It determines the bearing face where none is
-// stated, and what the head itself gives way.
+// Form is the form of the head. It determines the bearing face if none is
+// stated, and the compliance of the head.
 type Form string
 
 const (
@@ -20,10 +20,10 @@ const (
 	Flange  Form = "flange"  // hexagon with flange, small series, ISO 4162
 )
 
-// Forms lists the forms that can be named.
+// Forms lists the valid forms.
 var Forms = []Form{Hexagon, Socket, Flange}
 
-// Names returns names of the file format as strings.
+// Names returns names from the file format as strings.
 func Names[T ~string](names []T) []string {
 	list := make([]string, len(names))
 	for i, name := range names {
@@ -52,9 +52,9 @@ var flangeFace = map[float64]unit.Length{
 	5: 9.4, 6: 11.6, 8: 14.9, 10: 18.7, 12: 22.5, 14: 26.4, 16: 30.6,
 }
 
-// Face returns the least outer diameter of the bearing face under the
-// standard head of that form and its standard, or an error where the standard
-// has no head of that size.
+// Face returns the least outer diameter of the bearing face under the standard
+// head of a form and its standard, or an error if the standard has no head of
+// that size.
 func Face(t thread.Thread, form Form) (face unit.Length, standard string, err error) {
 	if err := form.check(); err != nil {
 		return 0, "", err

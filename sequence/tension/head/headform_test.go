@@ -12,7 +12,8 @@ import (
 // sizesOf lists the metric sizes of a table, smallest first.
 func sizesOf[T any](table map[float64]T) []float64 { return slices.Sorted(maps.Keys(table)) }
 
-// rises checks that a face rises with the thread, and clears the usual hole.
+// rises checks that a face increases with the thread, and clears the usual
+// hole.
 func rises(t *testing.T, what string, faces map[float64]unit.Length) {
 	t.Helper()
 	var last unit.Length
@@ -25,9 +26,9 @@ func rises(t *testing.T, what string, faces map[float64]unit.Length) {
 	}
 }
 
-// ISO 4762, table 1 (values from memory): the head diameter dk, whose least
-// value by h13 of ISO 286-1 is what the face stays below, by an edge that grows
-// with the head.
+// ISO 4762, table 1 (values from memory): the face is smaller than the least
+// head diameter dk, by h13 of ISO 286-1, by an edge that increases with the
+// head.
 func TestSocketFacesFitTheirHeads(t *testing.T) {
 	head := map[float64]unit.Length{3: 5.5, 4: 7, 5: 8.5, 6: 10, 8: 13, 10: 16, 12: 18, 14: 21, 16: 24, 20: 30, 24: 36, 30: 45, 36: 54, 42: 63, 48: 72, 56: 84, 64: 96}
 	h13 := func(dk unit.Length) unit.Length {
@@ -54,9 +55,9 @@ func TestSocketFacesFitTheirHeads(t *testing.T) {
 	rises(t, "socket", socketFace)
 }
 
-// ISO 4162, table 1 (values from memory): greatest flange diameter dc, which the
-// face stays below by 2.0 to 2.2 mm; it is wider than that of the plain
-// hexagon, by which a flange saves the washer.
+// ISO 4162, table 1 (values from memory): the face is 2.0 to 2.2 mm smaller
+// than the greatest flange diameter dc; it is wider than that of the plain
+// hexagon, so that a flange needs no washer.
 func TestFlangeFacesFitTheirFlanges(t *testing.T) {
 	flange := map[float64]unit.Length{5: 11.4, 6: 13.6, 8: 17, 10: 20.8, 12: 24.7, 14: 28.6, 16: 32.8}
 	if len(flange) != len(flangeFace) {
@@ -74,8 +75,8 @@ func TestFlangeFacesFitTheirFlanges(t *testing.T) {
 	rises(t, "flange", flangeFace)
 }
 
-// ISO 7089: washers grow with the thread, go over it, and reach past the
-// Bearing face of a hexagon head. The least outer diameters are values from
+// ISO 7089: washers increase with the thread, fit over it, and extend beyond
+// the bearing face of a hexagon head. The least outer diameters are values from
 // memory of its tables 1 and 2.
 func TestWashersFitTheirBolts(t *testing.T) {
 	var last WasherSize
@@ -101,7 +102,7 @@ func TestWashersFitTheirBolts(t *testing.T) {
 	}
 }
 
-// Values from memory of the standards named.
+// Values from memory of the named standards.
 func TestHeadFaces(t *testing.T) {
 	for _, c := range []struct {
 		thread   string

@@ -8,8 +8,8 @@ import (
 	"drawdown/sequence/tension/head"
 )
 
-// ISO 273, values from memory: medium 6.6, 9, 11 and 13.5 mm for M6 to M12, and
-// the fine and coarse series beside them. First principles: what is guessed goes
+// ISO 273, values from memory: medium 6.6, 9, 11 and 13.5 mm for M6 to M12,
+// with the fine and coarse series. First principles: the guessed thread goes
 // through its hole.
 func TestThreadForHole(t *testing.T) {
 	for _, c := range []struct {

@@ -9,9 +9,8 @@ import (
 	"testing"
 )
 
-// Pinned from our own output: the heads, faces and holes that are assumed, so
-// that no row of a table changes unseen. Rows that are published are checked
-// apart from it.
+// Pinned from our own output: the assumed heads, faces and holes, so that no
+// row of a table changes unnoticed. Published rows are also checked separately.
 func TestTheAssumedHeadsAndHolesAreUnchanged(t *testing.T) {
 	want, err := os.ReadFile("testdata/heads_and_holes.txt")
 	if err != nil {

@@ -14,20 +14,20 @@ func BearingPressure(force unit.Force, face, hole unit.Length) unit.Stress {
 	return unit.Stress(float64(force) / (math.Pi / 4 * float64(face*face-hole*hole))) // VDI 2230-1, Eq. (R10): pM = FM/Ap
 }
 
-// Pressure is the pressure under a head, or under its washer, against what the
-// part bears.
+// Pressure is the pressure under a head, or under its washer, and the limit of
+// the part.
 type Pressure struct {
 	Pressure unit.Stress
 	Limit    unit.Stress
-	Used     float64     // Pressure over Limit
-	Face     unit.Length // that would keep to the limit, with the same hole
+	Used     float64     // Pressure divided by Limit
+	Face     unit.Length // that would reach the limit, with the same hole
 
 	Assumptions []finding.Finding
 	Sources     []string
 }
 
-// UnderHead works out the pressure of a head on a material at a
-// preload. The error says what is missing or does not fit, and what is allowed.
+// UnderHead calculates the pressure of a head on a material at a preload. The
+// error says what is missing or does not fit, and what is allowed.
 func UnderHead(on Bearing, preload unit.Force, material string) (Pressure, error) {
 	m, err := strength.ParseMaterial(material)
 	if err != nil {
@@ -50,7 +50,7 @@ func UnderHead(on Bearing, preload unit.Force, material string) (Pressure, error
 	return r, nil
 }
 
-// faceFor returns the outer diameter at which the pressure is the limit.
+// faceFor returns the outer diameter at which the pressure equals the limit.
 func faceFor(force unit.Force, hole unit.Length, limit unit.Stress) unit.Length {
 	return unit.Length(math.Sqrt(float64(hole*hole) + 4/math.Pi*float64(force)/float64(limit)))
 }

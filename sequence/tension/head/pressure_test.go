@@ -11,8 +11,8 @@ import (
 	"drawdown/sequence/tension/tensiontest"
 )
 
-// The pressure is the force over the ring, and the face named just keeps to the
-// limit.
+// The pressure is the force divided by the area of the ring, and the
+// recommended face just reaches the limit.
 func TestPressureUnderHead(t *testing.T) {
 	usual, err := Complete(tensiontest.Thread(t, "M10"), strength.Class{}, Stated{})
 	if err != nil {
@@ -39,11 +39,12 @@ func TestPressureUnderHead(t *testing.T) {
 	}
 }
 
-// ISO 898-2, proof loads of hexagon nuts in N (ISO 4032, style 1, least heights),
-// tried on a hardened mandrel: a bolt of class 12.9 stands for it. The 120°
-// countersinks, 1.08 d wide, bear 0.4 of their depth (Alexander). Values from
-// memory; a proof load is borne without harm, so the nuts are to strip above it,
-// and within an eighth, as the standard rounds its stresses over groups of sizes.
+// ISO 898-2, proof loads of hexagon nuts in N (ISO 4032, style 1, least
+// heights), tested on a hardened mandrel, for which a bolt of class 12.9 is
+// used here. The 120° countersinks, 1.08 d wide, bear 0.4 of their depth
+// (Alexander). Values from memory. A proof load is borne without damage, so the
+// nuts must strip above it, and within an eighth, because the standard rounds
+// its stresses over groups of sizes.
 func TestNutsBearTheirProofLoad(t *testing.T) {
 	heights := map[string]unit.Length{"M8": 6.44, "M10": 8.04, "M12": 10.37, "M16": 14.1}
 	for nut, loads := range map[string]map[string]float64{
@@ -58,7 +59,7 @@ func TestNutsBearTheirProofLoad(t *testing.T) {
 				t.Fatal(err)
 			}
 			countersink := unit.Length((1.08*s.MajorMm - s.InternalMinorDiameterMm()) / 2 * math.Tan(math.Pi/6))
-			carries := heights[name] - 2*0.6*countersink // in place of the 0.8 P of a tapped hole
+			carries := heights[name] - 2*0.6*countersink // instead of the 0.8 P of a tapped hole
 			r, err := strength.Strip(strength.Engagement{Thread: s, Class: mustClass(t, "12.9", s), Length: carries + unit.Length(0.8*s.PitchMm), Material: nut, Boss: across})
 			if err != nil {
 				t.Fatal(err)

@@ -7,7 +7,7 @@ import (
 	"drawdown/sequence/tension/tensiontest"
 )
 
-// Heads and holes rise with the thread, a hole clears its thread, and a
+// Heads and holes increase with the thread, a hole clears its thread, and a
 // standard face is wider than its hole.
 func TestHeadsAndHolesRiseWithTheThread(t *testing.T) {
 	metric := []string{"M1.6", "M2", "M2.5", "M3", "M3.5", "M4", "M5", "M6", "M8", "M10", "M12", "M14", "M16", "M18", "M20", "M22", "M24", "M27", "M30", "M33", "M36", "M39", "M42", "M45", "M48", "M52", "M56", "M60", "M64"}

@@ -22,9 +22,9 @@ func threadNamed(t *testing.T, name string) thread.Thread {
 	return th
 }
 
-// ISO 273, fine, medium and coarse series (values from memory): each hole is told
-// as its thread, to a caliper's 0.15 mm; between them it is the largest that goes
-// through.
+// ISO 273, fine, medium and coarse series (values from memory): each hole gives
+// its thread, within 0.15 mm for a caliper; in between it is the largest that
+// goes through.
 func TestHolesOfISO273(t *testing.T) {
 	t.Parallel()
 	series := map[string][3]unit.Length{
@@ -159,8 +159,8 @@ func TestInchClearances(t *testing.T) {
 	}
 }
 
-// What is stated goes before the standard, and is refused from under the thread's
-// diameter and above four of it; both ends themselves pass.
+// Stated values override the standard. Values below the thread's diameter or
+// above four times that are rejected; both limits are allowed.
 func TestStatedHeads(t *testing.T) {
 	t.Parallel()
 	m10 := threadNamed(t, "M10")
@@ -221,8 +221,8 @@ func TestStatedHeads(t *testing.T) {
 	}
 }
 
-// The name of a standard head says its size, fine pitch has its own standard, and
-// a size without a head says which there are.
+// The name of a standard head includes its size, fine pitch has a separate
+// standard, and the error for a size without a head lists those that exist.
 func TestNamesOfStandardHeads(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {

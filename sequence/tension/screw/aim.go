@@ -8,13 +8,13 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// ProofLoad returns the load that a bolt bears without lasting stretch.
+// proofLoad returns the load that a bolt bears without permanent stretch.
 func (s Completed) proofLoad() unit.Force {
 	return unit.Force(float64(s.Strength.Proof) * s.Thread.StressAreaMm2()) // ISO 898-1, table 5: Fp = As Sp
 }
 
-// settleAim takes the preload that the bolt is tightened to, where it is not
-// a share of the yield stress.
+// settleAim sets the preload aimed at, unless it is a share of the yield
+// stress.
 func (s *Completed) settleAim(b Bolt) error {
 	stated := 0
 	for _, given := range []bool{b.YieldShare != 0, b.ProofShare != 0, b.Preload != 0} {
@@ -40,7 +40,7 @@ func (s *Completed) settleAim(b Bolt) error {
 	return nil
 }
 
-// CheckAim refuses a preload that the bolt has yielded before.
+// CheckAim rejects a preload at which the bolt has already yielded.
 func (s Completed) CheckAim() error {
 	most := PreloadAtYieldShare(1, s.Strength.Yield, s.Thread, s.Friction.Thread.Nominal, s.Equation)
 	if s.aim > most {
@@ -51,14 +51,14 @@ func (s Completed) CheckAim() error {
 	return nil
 }
 
-// TorqueSplit is what becomes of the torque, in shares that make 1.
+// TorqueSplit is the use of the torque, in shares that add up to 1.
 type TorqueSplit struct {
-	Stretch float64 // lifts the load up the thread: the part that tightens
+	Stretch float64 // moves the load up the thread: the part that tightens
 	Thread  float64 // lost to friction in the thread
 	Head    float64 // lost to friction under the head
 }
 
-// SplitTorque returns the shares at the coefficients of friction.
+// SplitTorque returns the shares for given coefficients of friction.
 func SplitTorque(t thread.Thread, effective unit.Length, threadFriction, headFriction float64, e Equation) TorqueSplit {
 	stretch := ThreadArmMm(t, 0, e) // ISO 16047, clause 3: P/2π is the part without friction
 	inThread, underHead := ThreadArmMm(t, threadFriction, e)-stretch, HeadArmMm(effective, headFriction)
@@ -66,7 +66,7 @@ func SplitTorque(t thread.Thread, effective unit.Length, threadFriction, headFri
 	return TorqueSplit{stretch / whole, inThread / whole, underHead / whole}
 }
 
-// AimAt returns the preload that the bolt is tightened to.
+// AimAt returns the preload aimed at.
 func (s Completed) AimAt(threadFriction float64) unit.Force {
 	if s.aim != 0 {
 		return s.aim

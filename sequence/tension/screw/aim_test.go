@@ -12,9 +12,9 @@ import (
 	"pgregory.net/rapid"
 )
 
-// The expected values of this file follow from first principles.
+// All expected values in this file follow from first principles.
 
-// A stated preload comes out at the nominal friction, and AtTorque takes the
+// A stated preload results at nominal friction, and AtTorque converts the
 // torque back to it.
 func TestStatedPreloadComesOut(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -39,8 +39,8 @@ func TestStatedPreloadComesOut(t *testing.T) {
 	})
 }
 
-// K and the friction it amounts to undo one another, and the short equation is
-// the long one at that friction.
+// K and its friction convert into each other, and the short equation equals the
+// long one at that friction.
 func TestNutFactorAndFrictionUndoOneAnother(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		b := drawBolt(t)
@@ -78,9 +78,9 @@ func TestAimErrorsSayWhatIsAllowed(t *testing.T) {
 	}
 }
 
-// First principles: the torque is in proportion to the combined stress, so that
-// the 53.4 N·m for 90 % of yield become 59.3 N·m at yield, and times Rm/Rp0.2 of
-// ISO 898-1, 1040/940, 65.6 N·m where the bolt breaks.
+// First principles: the torque is proportional to the combined stress, so that
+// the 53.4 N·m for 90 % of yield become 59.3 N·m at yield, and times Rm/Rp0.2
+// of ISO 898-1, 1040/940, 65.6 N·m when the bolt breaks.
 func TestTooMuchTorqueIsTold(t *testing.T) {
 	r, err := AtTorque(Bolt{Thread: tensiontest.Thread(t, "M10"), Class: "10.9", Lubricant: "oil"}, 75)
 	if err != nil {

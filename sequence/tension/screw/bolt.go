@@ -13,19 +13,19 @@ import (
 )
 
 // Bolt is what is known about a fastener. Zero values are unknown, and are
-// replaced by an assumption that the result names.
+// replaced by an assumption that the result reports.
 type Bolt struct {
 	Thread     thread.Thread
 	Class      string      // as written: 10.9, grade 8, A2-70, 830 MPa; required
-	Lubricant  string      // as written; not read where Friction is given
-	Friction   *Friction   // nil: by the lubricant
-	HeadForm   head.Form   // empty: HexagonHead
+	Lubricant  string      // as written; ignored if Friction is given
+	Friction   *Friction   // nil: from the lubricant
+	HeadForm   head.Form   // "": Hexagon
 	HeadAcross unit.Length // of a hexagon head
-	WasherFace unit.Length // outer diameter of the bearing face; goes before HeadForm and HeadAcross
-	Washer     head.Washer // under the head; empty: NoWasher
+	WasherFace unit.Length // outer diameter of the bearing face; overrides HeadForm and HeadAcross
+	Washer     head.Washer // under the head; "": NoWasher
 	Hole       unit.Length
-	Equation   Equation // empty: Exact
-	NutFactor  float64  // K of the short equation; goes in place of Lubricant and Friction
+	Equation   Equation // "": Exact
+	NutFactor  float64  // K of the short equation; replaces Lubricant and Friction
 
 	// The aim, one of these; none: 0.9 of the yield stress.
 	YieldShare float64    // of the yield stress, by tension and torsion together
@@ -33,7 +33,7 @@ type Bolt struct {
 	Preload    unit.Force // stated
 }
 
-// FrictionOpen says that nothing is stated of the friction.
+// FrictionOpen reports that nothing is stated about the friction.
 func (b Bolt) FrictionOpen() bool {
 	return strings.TrimSpace(b.Lubricant) == "" && b.Friction == nil && b.NutFactor == 0
 }
@@ -53,11 +53,11 @@ type Completed struct {
 	Equation   Equation
 	Assumed    []finding.Finding
 
-	byNutFactor bool // the friction stands for a stated K
+	byNutFactor bool // the friction replaces a stated K
 }
 
-// Complete takes what the bolt states and an assumption for the rest. The error says
-// what is missing or does not fit, and what is allowed.
+// Complete combines what the bolt states with assumptions for the rest. The
+// error says what is missing or does not fit, and what is allowed.
 func Complete(b Bolt) (Completed, error) {
 	s := Completed{Thread: b.Thread}
 	for _, step := range []func(Bolt) error{s.checkThread, s.settleStrength, s.settleFriction, s.settleHead, s.settleAim, s.settleShare, s.settleEquation, s.settleNutFactor} {
@@ -116,8 +116,8 @@ func (s *Completed) settleEquation(b Bolt) error {
 
 func (s *Completed) assume(some ...finding.Finding) { s.Assumed = append(s.Assumed, some...) }
 
-// settleFriction takes the stated figures, else those of the lubricant, else
-// the whole span from oiled to dry.
+// settleFriction uses the stated figures, otherwise those of the lubricant,
+// otherwise the whole range from oiled to dry.
 func (s *Completed) settleFriction(b Bolt) error {
 	if b.NutFactor != 0 {
 		if b.Friction != nil || strings.TrimSpace(b.Lubricant) != "" {

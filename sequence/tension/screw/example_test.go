@@ -8,7 +8,7 @@ import (
 	"drawdown/sequence/tension/screw"
 )
 
-// must is for names that the examples know to be good.
+// must is for valid names.
 func must(name string) thread.Thread {
 	t, err := thread.Parse(name)
 	if err != nil {
@@ -43,9 +43,9 @@ func ExampleTarget() {
 	// 90 % of the yield stress (VDI 2230)
 }
 
-// The torque is set for the lowest friction of the span. At µ 0.08 it reaches
-// the values of VDI 2230 Part 1, table A1 (M12 class 8.8: 45.2 kN, 63 N·m); what
-// is left at higher friction follows from the torque equation.
+// The torque is set for the lowest friction of the range. At µ 0.08 it reaches
+// the values of VDI 2230 Part 1, table A1 (M12 class 8.8: 45.2 kN, 63 N·m); the
+// preloads at higher friction follow from the torque equation.
 func ExampleTarget_span() {
 	m12, err := thread.Parse("M12")
 	if err != nil {

@@ -2,7 +2,7 @@ package screw
 
 import "drawdown/geometry/finding"
 
-// What can be wrong with a bolt, and what is taken where a file leaves it open.
+// Errors of a bolt, and assumptions where a file leaves something open.
 const (
 	NoThread           finding.Code = "bolt thread missing"        //
 	SeveralAims        finding.Code = "aim several"                //
@@ -28,7 +28,7 @@ const (
 	FrictionOfFactor   finding.Code = "assumed friction of factor" // friction, factor
 )
 
-// Where a bolt turns against friction, as words of the trade.
+// Where friction acts, as terms of the trade.
 const (
 	inThread  finding.Term = "thread"
 	underHead finding.Term = "head"

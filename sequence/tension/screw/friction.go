@@ -5,21 +5,20 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// Range is a span of a coefficient of friction with the figure that is to be
-// expected.
+// Range is the range of a coefficient of friction with its expected value.
 type Range struct{ Low, Nominal, High float64 }
 
 // Friction holds the coefficients in the thread (µG) and under the head (µK).
 type Friction struct{ Thread, Head Range }
 
-// Between returns the span from low to high with its middle as nominal. Equal
-// ends say that the coefficient is known exactly.
+// Between returns the range from low to high with its middle as nominal. Equal
+// ends mean that the coefficient is known exactly.
 func Between(low, high float64) Range { return Range{low, (low + high) / 2, high} }
 
-// Same returns the same span in the thread and under the head.
+// Same returns the same range in the thread and under the head.
 func Same(r Range) Friction { return Friction{r, r} }
 
-// check says what is wrong with stated coefficients.
+// check reports what is wrong with stated coefficients.
 func (f Friction) check() error {
 	for _, part := range []struct {
 		where finding.Term
@@ -36,8 +35,8 @@ func (f Friction) check() error {
 	return nil
 }
 
-// Spread returns coefficients without a span the one of their class, which no
-// real joint is narrower than; a span that is stated stays. VDI 2230 Part 1,
+// Spread gives coefficients without a range that of their class, because no
+// real joint has less scatter; a stated range is not changed. VDI 2230 Part 1,
 // table A5.
 func (f Friction) Spread() Friction { return Friction{f.Thread.spread(), f.Head.spread()} }
 
@@ -49,7 +48,7 @@ func (r Range) spread() Range {
 	return Range{min(class.Low, r.Nominal), r.Nominal, max(class.High, r.Nominal)}
 }
 
-// scatters reports whether the coefficients have a span at all.
+// scatters reports whether the coefficients have a range.
 func (f Friction) scatters() bool {
 	return f.Thread.Low < f.Thread.High || f.Head.Low < f.Head.High
 }

@@ -17,18 +17,18 @@ var (
 	frictionTwo = regexp.MustCompile(`^(thread|head)\s*[=:]\s*(.+?)\s*[,;]\s*(thread|head)\s*[=:]\s*(.+)$`)
 )
 
-// figureOf reads what oneNumber matches.
+// figureOf parses a match of oneNumber.
 func figureOf(s string) float64 {
 	v, err := strconv.ParseFloat(strings.NewReplacer(",", ".", "−", "-").Replace(s), 64)
 	if err != nil {
-		return math.NaN() // beyond all figures; every check of a range refuses it
+		return math.NaN() // too large; every range check rejects it
 	}
 	return v
 }
 
 // ParseFriction reads coefficients of friction as people write them: "0.12",
-// "0.10-0.14", or "thread=0.10-0.14, head=0.12". The middle of a span is its
-// nominal figure.
+// "0.10-0.14", or "thread=0.10-0.14, head=0.12". The middle of a range is its
+// nominal value.
 func ParseFriction(text string) (Friction, error) {
 	s := strings.ToLower(strings.TrimSpace(text))
 	if m := frictionTwo.FindStringSubmatch(s); m != nil && m[1] != m[3] {
@@ -60,7 +60,7 @@ func parseRange(s string) (Range, bool) {
 	return Between(low, figureOf(m[2])), true
 }
 
-// ParseShare reads a share above 0 up to 1: "90%", "90 %", "0.9".
+// ParseShare reads a share above 0 and up to 1: "90%", "90 %", "0.9".
 func ParseShare(text string) (float64, error) {
 	s := strings.TrimSpace(text)
 	digits, percent := strings.CutSuffix(s, "%")

@@ -65,7 +65,7 @@ func TestParseNutFactor(t *testing.T) {
 	}
 }
 
-// Any text gives figures that can be used, or an error.
+// Any text gives usable figures, or an error.
 func TestGivenTextNeverPassesSilently(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		text := rapid.StringOf(rapid.RuneFrom([]rune("0123456789.,-–% =;+mthread headsl½/"))).Draw(t, "text")

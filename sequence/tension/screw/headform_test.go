@@ -12,9 +12,9 @@ import (
 )
 
 // VDI 2230 Part 1, table A1 assumes the face of a hexagon head for socket heads
-// too (published-values: dw of ISO 4014). By ISO 4762 the socket's own face is
-// 3 to 6 % wider, so that the torque at the same preload is up to 2.5 % higher
-// and never lower.
+// too (published values: dw of ISO 4014). By ISO 4762 the socket's own face is
+// 3 to 6 % wider, so the torque for the same preload is up to 2.5 % higher and
+// never lower.
 func TestSocketTorqueIsNearThatOfTheHexagon(t *testing.T) {
 	for _, size := range []string{"M6", "M8", "M10", "M12", "M14", "M16", "M20", "M24"} {
 		b := Bolt{Thread: tensiontest.Thread(t, size), Class: "10.9", Friction: &Friction{Between(0.12, 0.12), Between(0.12, 0.12)}}
@@ -34,8 +34,8 @@ func TestSocketTorqueIsNearThatOfTheHexagon(t *testing.T) {
 	}
 }
 
-// A flange wider than its washer bears on the washer only (M16: 30.6 mm on 30 mm),
-// and a washer does not spread beyond its own rim.
+// A flange wider than its washer bears only on the washer (M16: 30.6 mm on 30
+// mm), and a washer does not spread the load beyond its own rim.
 func TestWasherNarrowerThanTheFlange(t *testing.T) {
 	b := Bolt{Thread: tensiontest.Thread(t, "M16"), Class: "12.9", Lubricant: "oil", HeadForm: head.Flange, Washer: head.NormalWasher}
 	r, err := Target(b)

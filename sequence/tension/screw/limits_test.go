@@ -21,8 +21,9 @@ func codeOf(err error) finding.Code {
 	return f.Code
 }
 
-// VDI 2230 Part 1, table A5: classes A to E. B goes up to the middle between the
-// middles of B and C, 0.155, and C to that of C and D, 0.2325.
+// VDI 2230 Part 1, table A5: classes A to E. B extends to half way between the
+// middles of B and C, 0.155, and C to half way between those of C and D,
+// 0.2325.
 func TestClassOfAFriction(t *testing.T) {
 	t.Parallel()
 	for friction, want := range map[float64]string{
@@ -41,8 +42,8 @@ func TestClassOfAFriction(t *testing.T) {
 	}
 }
 
-// A figure without a span takes that of its class, in the thread and under the
-// head by itself, and stays within it; a span that is stated stays.
+// A single figure gets the range of its class, separately in the thread and
+// under the head, and is within it; a stated range is not changed.
 func TestSpreadOfAFriction(t *testing.T) {
 	t.Parallel()
 	got := Friction{Thread: Between(0.12, 0.12), Head: Between(0.1, 0.14)}.Spread()
@@ -54,8 +55,8 @@ func TestSpreadOfAFriction(t *testing.T) {
 	}
 }
 
-// What is stated of the aim and of the friction is refused beyond its ends, and
-// taken at them (first principles: a share is above 0 and at most 1).
+// Stated values of the aim and the friction are rejected outside their limits,
+// and accepted at them (first principles: a share is above 0 and at most 1).
 func TestSpansOfABolt(t *testing.T) {
 	t.Parallel()
 	friction := func(low, nominal, high float64) func(*Bolt) {
@@ -101,8 +102,8 @@ func TestSpansOfABolt(t *testing.T) {
 	}
 }
 
-// The aim is checked against the preload at which the bolt yields, told in whole
-// hundreds of newtons from below.
+// The aim is compared with the preload at which the bolt yields, which is
+// reported rounded down to whole hundreds of newtons.
 func TestAimAgainstYield(t *testing.T) {
 	t.Parallel()
 	b := oiled(t)
@@ -134,8 +135,8 @@ func TestAimAgainstYield(t *testing.T) {
 	}
 }
 
-// Stainless steel turns against class B with a solid lubricant, up to 0.35 with
-// any other, and with none stated (VDI 2230 Part 1, table A5, value from memory).
+// Stainless steel has class B with a solid lubricant, and up to 0.35 with any
+// other, or if none is stated (VDI 2230 Part 1, table A5, value from memory).
 func TestFrictionOfStainless(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct{ class, lubricant, want string }{
@@ -156,8 +157,8 @@ func TestFrictionOfStainless(t *testing.T) {
 	}
 }
 
-// First principles: a factor and its friction lead back to each other, also above
-// a friction of 1; below that of no friction at all it is negative.
+// First principles: a factor and its friction convert into each other, also
+// above a friction of 1; below the factor without friction it is negative.
 func TestNutFactorThereAndBack(t *testing.T) {
 	t.Parallel()
 	m10 := tensiontest.Thread(t, "M10")
@@ -178,8 +179,8 @@ func TestNutFactorThereAndBack(t *testing.T) {
 	}
 }
 
-// What a result is worked out by is named: the thread by its own standard, the
-// class, the equation.
+// A result lists its sources: the standard of the thread, the class, the
+// equation.
 func TestSourcesOfATarget(t *testing.T) {
 	t.Parallel()
 	inch := Bolt{Thread: tensiontest.Thread(t, "3/8-16 UNC"), Class: "grade 8", Lubricant: "engine oil"}

@@ -16,13 +16,13 @@ var (
 	classE = Between(0.30, unit.Sensible.Friction.Most)
 )
 
-// highestAustenitic is the upper end of class D, where VDI 2230 puts oiled
-// austenitic steel (value from memory).
+// highestAustenitic is the upper end of class D, to which VDI 2230 assigns
+// oiled austenitic steel (value from memory).
 const highestAustenitic = 0.35
 
-// ClassOf returns the friction class of VDI 2230 Part 1, table A5, that a figure
-// lies in, and its letter: B or C where they hold it, the one whose middle is
-// nearer, as the bolts of that table are.
+// ClassOf returns the friction class of VDI 2230 Part 1, table A5, that
+// contains a figure, and its letter: B or C if they contain it, the one with
+// the nearer middle, like the bolts of that table.
 func ClassOf(friction float64) (letter string, class Range) {
 	switch {
 	case friction < classB.Low:
@@ -37,16 +37,16 @@ func ClassOf(friction float64) (letter string, class Range) {
 	return "E", classE
 }
 
-// lubricant is a state of the surfaces that people name, and its friction class.
+// lubricant is a condition of the surfaces by name, and its friction class.
 type lubricant struct {
-	names []string // the first is the one that lists show
+	names []string // the first is used in lists
 	class Range    // of friction
-	solid bool     // holds a solid lubricant or wax
+	solid bool     // contains a solid lubricant or wax
 }
 
-// lubricants assigns the words to the classes of VDI 2230 Part 1, table A5.
-// Where the words leave two classes open, the one with the lower friction
-// stands, so that the bolt is not overloaded.
+// lubricants assigns the words to the classes of VDI 2230 Part 1, table A5. If
+// a word could be in two classes, it has the one with the lower friction, so
+// that the bolt is not overloaded.
 var lubricants = []lubricant{
 	{[]string{"engine oil", "oil", "oiled", "motor oil", "machine oil", "light oil", "lightly oiled", "oiled threads"}, classB, false},
 	{[]string{"grease", "greased"}, classB, false},
@@ -55,10 +55,10 @@ var lubricants = []lubricant{
 	{[]string{"graphite paste", "graphite"}, classA, true},
 	{[]string{"wax", "waxed"}, classA, true},
 	{[]string{"PTFE coating", "ptfe", "dry film lubricant", "dry film"}, classA, true},
-	// Not in VDI 2230; as greases with solids lie (common practice, no source).
+	// Not in VDI 2230; like greases with solids (common practice, no source).
 	{[]string{"anti-seize", "antiseize", "anti seize", "copper paste", "copper grease", "nickel paste"}, classB, true},
-	// Not in VDI 2230; both are liquid while the bolt is turned and ease it
-	// about as oil does (common practice, no source).
+	// Not in VDI 2230; both are liquid while the bolt is turned and lubricate
+	// about as well as oil (common practice, no source).
 	{threadLockers, classB, false},
 	{threadSealants, classB, false},
 	{[]string{"as delivered", "as supplied", "as received", "phosphated", "phosphate", "black", "black oxide"}, classC, false},
@@ -67,7 +67,7 @@ var lubricants = []lubricant{
 	{[]string{"zinc plated and oiled", "zinc plated oiled", "zinc plated with oil", "zinc plated oil", "phosphated and oiled", "phosphate and oil", "phosphated oiled"}, classB, false},
 }
 
-// Lubricants lists the words that FrictionOf knows, one for each state.
+// Lubricants lists the words that FrictionOf knows, one for each condition.
 func Lubricants() []string {
 	list := make([]string, len(lubricants))
 	for i, l := range lubricants {
@@ -76,9 +76,9 @@ func Lubricants() []string {
 	return list
 }
 
-// FrictionOf returns the span of friction for a lubricant or a state of the
-// surfaces, on steel bolts: VDI 2230 Part 1, table A5. The error lists the
-// words that are known.
+// FrictionOf returns the range of friction for a lubricant or a condition of
+// the surfaces, on steel bolts: VDI 2230 Part 1, table A5. The error lists the
+// known words.
 func FrictionOf(text string) (Friction, error) {
 	l, err := findLubricant(text)
 	return Same(l.class), err
@@ -91,15 +91,15 @@ func findLubricant(text string) (lubricant, error) {
 	return lubricant{}, finding.Failed(NoSuchLubricant, finding.Values{"written": text, "allowed": Lubricants()})
 }
 
-// HoldsSolid says whether the word for a lubricant is one for a solid lubricant or wax.
+// HoldsSolid reports whether the word names a solid lubricant or wax.
 func HoldsSolid(text string) bool {
 	l, err := findLubricant(text)
 	return err == nil && l.solid
 }
 
-// onAustenitic returns the span of a lubricant on stainless steel. VDI 2230
-// Part 1, table A5: with a solid lubricant or wax class B; else the friction
-// may reach class D, while the low end is left where steel has it, which is the
+// onAustenitic returns the range of a lubricant on stainless steel. VDI 2230
+// Part 1, table A5: class B with a solid lubricant or wax. Otherwise the
+// friction may reach class D, while the low end is that of steel, to be on the
 // safe side.
 func (l lubricant) onAustenitic() Range {
 	if l.solid {

@@ -9,9 +9,9 @@ import (
 	"pgregory.net/rapid"
 )
 
-// First principles: a screw is a wedge, and friction goes with the load. Twice the
-// preload takes twice the torque, and twice the torque gives twice the preload,
-// whatever the thread, the friction and the equation.
+// First principles: a screw is a wedge, and friction is proportional to the
+// load. Twice the preload needs twice the torque, and twice the torque gives
+// twice the preload, for any thread, friction and equation.
 func TestDoublePreloadDoubleTorque(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		b := drawBolt(t)
@@ -35,7 +35,7 @@ func TestDoublePreloadDoubleTorque(t *testing.T) {
 	})
 }
 
-// First principles: less of the torque is lost where it turns more easily.
+// First principles: with less friction, less of the torque is lost.
 func TestLowerFrictionNeverLowersPreload(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		b := drawBolt(t)

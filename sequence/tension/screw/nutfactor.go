@@ -8,15 +8,16 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// NutFactor returns the K that the coefficients of friction amount to.
+// NutFactor returns the K that corresponds to the coefficients of friction.
 func NutFactor(t thread.Thread, effective unit.Length, threadFriction, headFriction float64, e Equation) float64 {
-	// Shigley 9th ed., Eq. (8-26): K is the arm of the long equation over d
+	// Shigley 9th ed., Eq. (8-26): K is the arm of the long equation divided by
+	// d
 	return armMm(t, effective, threadFriction, headFriction, e) / t.MajorMm
 }
 
 // FrictionOfNutFactor returns the coefficient, the same in the thread and under
-// the head, that amounts to K. It is below 0 for a K that not even a bolt
-// without friction has.
+// the head, that corresponds to K. It is negative for a K below that of a bolt
+// without friction.
 func FrictionOfNutFactor(k float64, t thread.Thread, effective unit.Length, e Equation) float64 {
 	atNone := NutFactor(t, effective, 0, 0, e)
 	if k <= atNone {
@@ -26,7 +27,7 @@ func FrictionOfNutFactor(k float64, t thread.Thread, effective unit.Length, e Eq
 	for NutFactor(t, effective, high, high, e) < k && high < 1e6 {
 		high *= 2
 	}
-	for range 200 { // halves the span to the last bit
+	for range 200 { // bisection to the last bit
 		middle := (low + high) / 2
 		if NutFactor(t, effective, middle, middle, e) < k {
 			low = middle
@@ -37,15 +38,15 @@ func FrictionOfNutFactor(k float64, t thread.Thread, effective unit.Length, e Eq
 	return (low + high) / 2
 }
 
-// usualNutFactor is K where the state of the bolt is not known: Shigley 9th
-// ed., section 8-8.
+// usualNutFactor is K if the condition of the bolt is unknown: Shigley 9th ed.,
+// section 8-8.
 const usualNutFactor = 0.2
 
-// mostNutFactor bounds what is taken for a nut factor: above the highest mean
-// of tests, 0.52 (Bickford and Nassar, Handbook of Bolts and Bolted Joints).
+// mostNutFactor limits a nut factor: above the highest mean of tests, 0.52
+// (Bickford and Nassar, Handbook of Bolts and Bolted Joints).
 const mostNutFactor = 1
 
-// settleNutFactor replaces the friction by the one that K amounts to.
+// settleNutFactor replaces the friction by the one that corresponds to K.
 func (s *Completed) settleNutFactor(b Bolt) error {
 	if b.NutFactor == 0 {
 		return nil

@@ -12,7 +12,7 @@ import (
 // Shigley 9th ed., Example 8-3, part b.
 func TestNutFactorOfShigleyExample8_3(t *testing.T) {
 	s := tensiontest.Thread(t, "3/4-16 UNF")
-	// The book has dm = 0.7093 in where d2 is 0.7094 in.
+	// The book has dm = 0.7093 in, where d2 is 0.7094 in.
 	k := NutFactor(s, unit.Length(1.25*s.MajorMm), 0.15, 0.15, Exact)
 	tensiontest.Near(t, "K", k, tensiontest.Worked(t, "Shigley 8-3", "K"), 0.0003)
 	// NASA RP-1228 says 0.19 to 0.20 at a friction of 0.15 (printed to 2 decimals).
@@ -21,7 +21,7 @@ func TestNutFactorOfShigleyExample8_3(t *testing.T) {
 	}
 }
 
-// Through the whole result: K 0.2 and 25 kip give 3750 lbf·in, which is exact.
+// In the full calculation: K 0.2 and 25 kip give exactly 3750 lbf·in.
 func TestTargetByNutFactor(t *testing.T) {
 	r, err := Target(Bolt{Thread: tensiontest.Thread(t, "3/4-16 UNF"), Class: "grade 5", NutFactor: 0.2, Preload: 25000 * tensiontest.PoundForce})
 	if err != nil {
@@ -32,7 +32,7 @@ func TestTargetByNutFactor(t *testing.T) {
 }
 
 // Blake and Kurtz: 90 N·m on unlubricated bolts. K 0.2 gives their mean within
-// one standard deviation, and the span of dry friction holds within two.
+// one standard deviation, and the range of dry friction covers two.
 func TestPreloadsOfBlakeAndKurtz(t *testing.T) {
 	var sum, squares float64
 	rows := tensiontest.Published(t, "blake_kurtz.csv")

@@ -17,7 +17,7 @@ import (
 	"pgregory.net/rapid"
 )
 
-// The expected values of this file follow from first principles.
+// All expected values in this file follow from first principles.
 
 // Independent arithmetic from the formulas of ISO 16047, to 3 decimals.
 func TestTorqueAgainstIndependentArithmetic(t *testing.T) {
@@ -57,8 +57,8 @@ func drawBolt(t *rapid.T) Bolt {
 	}
 }
 
-// Wherever in the span the friction lies, the set torque does not take the
-// bolt over its share; and at one place it reaches the share.
+// At any friction of the range, the set torque does not exceed the bolt's
+// share; at one friction it reaches the share.
 func TestSetTorqueIsSafeEverywhereInTheSpan(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		b := drawBolt(t)
@@ -90,8 +90,8 @@ func TestSetTorqueIsSafeEverywhereInTheSpan(t *testing.T) {
 	})
 }
 
-// At one torque, more friction leaves less preload; the set torque is never
-// over the full torque of the low friction.
+// At the same torque, more friction leaves less preload; the set torque never
+// exceeds the full torque at low friction.
 func TestPreloadFallsWithFriction(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r, err := Target(drawBolt(t))
@@ -134,8 +134,8 @@ func TestLinearFormIsBelowTheExactOne(t *testing.T) {
 	})
 }
 
-// A torque grows with the class and with the share; it does not depend on how
-// the class is written.
+// The torque increases with the class and with the share; it does not depend on
+// how the class is written.
 func TestTorqueGrowsWithTheClass(t *testing.T) {
 	torque := func(class string, share float64) float64 {
 		r, err := Target(Bolt{Thread: tensiontest.Thread(t, "M10"), Class: class, Lubricant: "engine oil", YieldShare: share})
@@ -224,14 +224,14 @@ func TestTargetErrorsSayWhatIsAllowed(t *testing.T) {
 	})
 }
 
-// Every listed lubricant reads back, no spelling stands twice, and the spans
-// are sound.
+// Every listed lubricant is recognized, no spelling is repeated, and the ranges
+// are valid.
 func TestLubricants(t *testing.T) {
 	seen := map[string]bool{}
 	for _, l := range lubricants {
 		for _, name := range l.names {
 			if seen[tension.PlainWords(name)] {
-				continue // a spelling that the signs alone tell apart
+				continue // spellings that differ only in punctuation
 			}
 			seen[tension.PlainWords(name)] = true
 			found, err := findLubricant(strings.ToUpper(name))

@@ -12,7 +12,7 @@ import (
 func TestTorquesOfVDI2230AsPublished(t *testing.T) {
 	for _, row := range tensiontest.Published(t, "vdi_2230_table_a1.csv") {
 		friction := Same(Between(testkit.Number(t, row[2]), testkit.Number(t, row[2])))
-		// The table holds the linear form.
+		// The table uses the linear form.
 		got, err := Target(Bolt{Thread: tensiontest.Thread(t, row[0]), Class: row[1], Friction: &friction, Equation: Linear})
 		if err != nil {
 			t.Error(err)
@@ -24,9 +24,9 @@ func TestTorquesOfVDI2230AsPublished(t *testing.T) {
 	}
 }
 
-// Published: Shigley 9th ed., Example 8-3: 3/4-16 UNF, 25 kip, both coefficients
-// 0.15, collar 1.25 d: 3551 lbf·in. The book has dm = 0.7093 in where d2 is
-// 0.7094 in, 0.02 %.
+// Published: Shigley 9th ed., Example 8-3: 3/4-16 UNF, 25 kip, both
+// coefficients 0.15, collar 1.25 d: 3551 lbf·in. The book has dm = 0.7093 in,
+// where d2 is 0.7094 in, 0.02 %.
 func TestTorqueOfShigleyExample(t *testing.T) {
 	const kip = 4448.2216152605 // NIST SP 811, B.8
 	s := tensiontest.Thread(t, "3/4-16 UNF")

@@ -6,10 +6,9 @@ import (
 	"drawdown/sequence/tension"
 )
 
-// method is a way to tighten, with the tightening factor it has at best and at
-// worst.
+// method is a way to tighten, with its best and worst tightening factor.
 type method struct {
-	names []string // the first is the one that lists show
+	names []string // the first is used in lists
 	alpha Range
 }
 
@@ -24,8 +23,8 @@ var methods = []method{
 	{[]string{"impact driver", "impact", "impulse driver", "impact wrench"}, Range{Low: 2.5, High: 4.0}},
 }
 
-// TighteningFactor returns αA of a way to tighten at best (Low) and at worst
-// (High): VDI 2230-1, table A8. The error lists the ways.
+// TighteningFactor returns the best (Low) and worst (High) αA of a way to
+// tighten: VDI 2230-1, table A8. The error lists the ways.
 func TighteningFactor(way string) (Range, error) {
 	if m, ok := tension.Named(methods, func(m method) []string { return m.names }, way); ok {
 		return Between(m.alpha.Low, m.alpha.High), nil
@@ -37,8 +36,7 @@ func TighteningFactor(way string) (Range, error) {
 	return Range{}, finding.Failed(NoSuchMethod, finding.Values{"written": way, "allowed": known})
 }
 
-// LeastPreload returns the preload that is left at worst where the greatest is
-// known.
+// LeastPreload returns the least possible preload for the greatest one.
 func LeastPreload(greatest unit.Force, alpha float64) unit.Force {
 	return greatest / unit.Force(alpha) // VDI 2230-1, section 5.4.3: FMmin = FMmax/αA
 }

@@ -10,7 +10,7 @@ import (
 func TestScatterAsPublished(t *testing.T) {
 	for _, row := range tensiontest.Published(t, "tightening_scatter.csv") {
 		if row[0] == "EN" {
-			continue // of flanges, which no factor stands for
+			continue // of flanges, for which there is no factor
 		}
 		alpha, err := TighteningFactor(row[1])
 		if err != nil {

@@ -11,21 +11,21 @@ import (
 	"drawdown/sequence/tension/strength"
 )
 
-// Result is a torque and what it does over the span of friction.
+// Result is a torque and its effect over the range of friction.
 type Result struct {
-	Torque  unit.Torque // to be set
-	Preload unit.Force  // aimed at; by a share of yield, at the low friction: the most that Torque gives
+	Torque  unit.Torque // to set on the wrench
+	Preload unit.Force  // aimed at; for a share of yield, at the low friction: the greatest that Torque gives
 
 	Low, Nominal, High AtFriction // with Torque set
 
-	YieldShare float64 // that was allowed, by tension and torsion together
+	YieldShare float64 // allowed share, by tension and torsion together
 	Strength   strength.Class
 	ProofLoad  unit.Force
 	Friction   Friction
 	HeadForm   head.Form
 	OnWasher   bool        // the head turns on a washer
 	Face, Hole unit.Length // of the bearing ring under the head
-	PartFace   unit.Length // outer diameter of what the head, or its washer, presses on the part
+	PartFace   unit.Length // outer diameter of the face of the head, or its washer, on the part
 	PartHole   unit.Length // of the part
 	Effective  unit.Length // diameter at which friction under the head acts
 	Equation   Equation
@@ -36,39 +36,38 @@ type Result struct {
 	Sources     []string          // of the formulas and figures
 }
 
-// AtFriction is what the set torque does at one friction of the span.
+// AtFriction is the effect of the set torque at one friction of the range.
 type AtFriction struct {
 	Thread, Head float64     // coefficients
-	Preload      unit.Force  // in proportion to the torque, as if the bolt never broke
-	YieldShare   float64     // used, by tension and torsion together; over 1 the bolt hardens, on the curve of TurnOn
-	Borne        unit.Force  // the preload that is really there: Preload up to Greatest
+	Preload      unit.Force  // proportional to the torque, as if the bolt never broke
+	YieldShare   float64     // used, by tension and torsion together; above 1 the bolt hardens, as in stiffness.TurnOn
+	Borne        unit.Force  // the real preload: Preload, limited to Greatest
 	Greatest     unit.Force  // that the bolt bears while it is turned
-	YieldTorque  unit.Torque // from which on the bolt stretches for good
-	BreakTorque  unit.Torque // that turns it until it breaks
-	FullTorque   unit.Torque // the torque that would use the whole share allowed
+	YieldTorque  unit.Torque // from which the bolt stretches permanently
+	BreakTorque  unit.Torque // that breaks the bolt
+	FullTorque   unit.Torque // that uses the full share allowed
 	Split        TorqueSplit
 	NutFactor    float64 // K of the short equation
 }
 
-// Yields says that the torque stretches the bolt for good.
+// Yields reports whether the torque stretches the bolt permanently.
 func (f AtFriction) Yields() bool { return f.YieldShare > 1 }
 
-// Breaks says that the torque turns the bolt until it breaks.
+// Breaks reports whether the torque breaks the bolt.
 func (f AtFriction) Breaks() bool { return f.Preload > f.Greatest }
 
-// Target works out the torque to set for a bolt.
+// Target calculates the torque to set for a bolt.
 //
-// By a share of the yield stress (VDI 2230 Part 1, section 5.4.3; 0.9 where the
-// bolt does not say otherwise): preload and torsion together may use it. The
-// torque is the one that is safe at the lowest friction of the span, where a
-// torque gives the most preload: nowhere in the span is the share exceeded. At
-// higher friction the same torque gives less preload, which Nominal and High
-// tell. FullTorque at these is higher than Torque; setting it would overload a
-// bolt that turns easily.
+// By a share of the yield stress (VDI 2230 Part 1, section 5.4.3; 0.9 if the
+// bolt does not state it): preload and torsion together may use it. The torque
+// is safe at the lowest friction of the range, where a torque gives the most
+// preload: nowhere in the range is the share exceeded. At higher friction the
+// same torque gives less preload; see Nominal and High. FullTorque at these is
+// higher than Torque; setting it would overload a bolt that turns easily.
 //
 // By a stated preload or a share of the proof load: the torque reaches it at
-// the nominal friction; Low and High tell what it may become, and the notes
-// say where that is too much.
+// nominal friction; Low and High show what it may become, and the notes say
+// where that is too much.
 //
 // The error says what is missing or does not fit, and what is allowed.
 func Target(b Bolt) (Result, error) {
@@ -87,10 +86,10 @@ func Target(b Bolt) (Result, error) {
 	return r.aimedAt(r.Nominal.Preload, s), nil
 }
 
-// AtTorque works out what a given torque does to a bolt, over the span of
-// friction; past yield too: AtFriction tells whether the bolt yields or breaks,
-// and what it bears then. Preload is the one at the nominal friction. The aim of the bolt is
-// not read, but for the share of yield that FullTorque stands for.
+// AtTorque calculates the effect of a given torque on a bolt, over the range of
+// friction, also past yield: AtFriction says whether the bolt yields or breaks,
+// and what it then bears. Preload is the one at nominal friction. The aim of
+// the bolt is ignored, except for the share of yield that FullTorque is for.
 func AtTorque(b Bolt, torque unit.Torque) (Result, error) {
 	b.ProofShare, b.Preload = 0, 0
 	b.YieldShare = cmp.Or(b.YieldShare, UsualYieldShare)
@@ -105,7 +104,8 @@ func AtTorque(b Bolt, torque unit.Torque) (Result, error) {
 	return r.aimedAt(r.Nominal.Preload, s), nil
 }
 
-// result holds all but what depends on the friction that the aim is meant at.
+// result holds everything that does not depend on the friction chosen for the
+// aim.
 func (s Completed) result(torque unit.Torque) Result {
 	return Result{
 		Torque:        torque,
@@ -139,17 +139,18 @@ func (r Result) aimedAt(preload unit.Force, s Completed) Result {
 }
 
 // safeTorque returns the highest torque that exceeds the share nowhere in the
-// span. Friction under the head only takes away, so its low end is the worst.
-// Friction in the thread lowers the tension and raises the torsion: at a given
-// torque the stress falls with it, and from some (very high) friction on rises
-// again, so one of the ends is the worst. Almost always it is the low end.
+// range. Friction under the head only reduces the preload, so its low end is
+// the worst. Friction in the thread lowers the tension and raises the torsion:
+// at a given torque the stress first decreases with it and, from some (very
+// high) friction on, increases again, so one of the ends is the worst. Almost
+// always it is the low end.
 func (s Completed) safeTorque() unit.Torque {
 	head := s.Friction.Head.Low
 	low, high := s.fullTorque(s.Friction.Thread.Low, head), s.fullTorque(s.Friction.Thread.High, head)
 	return unit.Torque(math.Min(float64(low), float64(high)))
 }
 
-// fullTorque returns the torque that uses the whole share allowed.
+// fullTorque returns the torque that uses the full share allowed.
 func (s Completed) fullTorque(threadFriction, headFriction float64) unit.Torque {
 	preload := PreloadAtYieldShare(s.yieldShare, s.Strength.Yield, s.Thread, threadFriction, s.Equation)
 	return Torque(preload, s.Thread, s.Bearing.Effective(), threadFriction, headFriction, s.Equation)
@@ -158,7 +159,7 @@ func (s Completed) fullTorque(threadFriction, headFriction float64) unit.Torque 
 func (s Completed) At(torque unit.Torque, threadFriction, headFriction float64) AtFriction {
 	preload := Preload(torque, s.Thread, s.Bearing.Effective(), threadFriction, headFriction, s.Equation)
 	yields := PreloadAtYieldShare(1, s.Strength.Yield, s.Thread, threadFriction, s.Equation)
-	greatest := PreloadAtYieldShare(1, s.Strength.Hardened(), s.Thread, threadFriction, s.Equation) // as plasticBolt.reaches
+	greatest := PreloadAtYieldShare(1, s.Strength.Hardened(), s.Thread, threadFriction, s.Equation) // like plasticBolt.reaches
 	at := AtFriction{Thread: threadFriction, Head: headFriction}
 	return AtFriction{
 		Thread:      threadFriction,
@@ -194,7 +195,8 @@ func (s Completed) Sources() []string {
 	return list
 }
 
-// AssumedTensile names the tensile strength where only one stress is stated.
+// AssumedTensile reports the assumed tensile strength if only one stress is
+// stated.
 func (s Completed) AssumedTensile() []finding.Finding {
 	if s.Strength.Tensile > s.Strength.Yield {
 		return nil
@@ -202,7 +204,7 @@ func (s Completed) AssumedTensile() []finding.Finding {
 	return []finding.Finding{strength.AssumedTensile(s.Strength)}
 }
 
-// TorqueAt returns the torque that turns the bolt on at a preload.
+// TorqueAt returns the torque that turns the bolt further at a preload.
 func (s Completed) TorqueAt(force unit.Force, at AtFriction) unit.Torque {
 	return Torque(force, s.Thread, s.Bearing.Effective(), at.Thread, at.Head, s.Equation)
 }

@@ -7,21 +7,21 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// Equation names a form of the relation between torque and preload.
+// Equation is a form of the relation between torque and preload.
 type Equation string
 
 const (
 	Exact  Equation = "exact"  // with lead angle and half angle of the thread; the default
-	Linear Equation = "linear" // ISO 16047, VDI 2230: lower by up to 1 % to a friction of 0.24
+	Linear Equation = "linear" // ISO 16047, VDI 2230: lower by up to 1 % for friction up to 0.24
 )
 
-// Equations lists the forms that can be named.
+// Equations lists the valid forms.
 var Equations = []Equation{Exact, Linear}
 
 const halfThreadAngle = 30 * math.Pi / 180 // ISO 68-1 and ASME B1.1: 60° profile
 
-// ThreadArmMm returns the torque in the thread for each newton of preload, in mm
-// (N·mm/N), at the coefficient of friction of the thread.
+// ThreadArmMm returns the torque in the thread per newton of preload, in mm
+// (N·mm/N), for a coefficient of friction of the thread.
 func ThreadArmMm(t thread.Thread, friction float64, e Equation) float64 {
 	d2 := t.PitchDiameterMm()
 	if e == Linear {
@@ -33,8 +33,8 @@ func ThreadArmMm(t thread.Thread, friction float64, e Equation) float64 {
 	return d2 / 2 * math.Tan(lead+drag) // screw equation, Shigley Eq. (8-5) with the half angle: d2/2 tan(φ + ρ′)
 }
 
-// HeadArmMm returns the torque under the head for each newton of preload, in mm,
-// at the coefficient of friction of the bearing face.
+// HeadArmMm returns the torque under the head per newton of preload, in mm, for
+// a coefficient of friction of the bearing face.
 func HeadArmMm(effective unit.Length, friction float64) float64 {
 	return float64(effective) / 2 * friction // ISO 16047, VDI 2230-1: DKm/2 µK
 }
@@ -43,18 +43,18 @@ func armMm(t thread.Thread, effective unit.Length, threadFriction, headFriction 
 	return ThreadArmMm(t, threadFriction, e) + HeadArmMm(effective, headFriction)
 }
 
-// Torque returns the torque at which the preload is reached.
+// Torque returns the torque that gives a preload.
 func Torque(preload unit.Force, t thread.Thread, effective unit.Length, threadFriction, headFriction float64, e Equation) unit.Torque {
 	return unit.Torque(float64(preload) * armMm(t, effective, threadFriction, headFriction, e) / 1000)
 }
 
-// Preload returns the preload that a torque reaches.
+// Preload returns the preload given by a torque.
 func Preload(torque unit.Torque, t thread.Thread, effective unit.Length, threadFriction, headFriction float64, e Equation) unit.Force {
 	return unit.Force(float64(torque) * 1000 / armMm(t, effective, threadFriction, headFriction, e))
 }
 
 // PreloadAtYieldShare returns the preload at which tension and torsion together
-// use the share (0.9 by custom) of the yield stress.
+// use the share (usually 0.9) of the yield stress.
 func PreloadAtYieldShare(share float64, yield unit.Stress, t thread.Thread, threadFriction float64, e Equation) unit.Force {
 	// While the bolt is turned, in its stress diameter, when it begins to yield as a
 	// whole. VDI 2230-1, section 5.4.3: τ/σ = (MG/WP)/(F/As), WP = π dS³/12, As = π dS²/4

@@ -10,10 +10,10 @@ import (
 	"drawdown/sequence/tension/tensiontest"
 )
 
-// rod has an area in mm².
+// rod returns the diameter of a rod with an area in mm².
 func rod(areaMm2 float64) unit.Length { return unit.Length(math.Sqrt(areaMm2 * 4 / math.Pi)) }
 
-// Printed to whole figures, which the example reaches exactly: steel bolt in a
+// Printed as whole figures, which the example reaches exactly: steel bolt in a
 // copper tube, 16 in, pitch 0.052 in, a quarter turn.
 func TestTurnOfGereProblem2_5_17(t *testing.T) {
 	bolt := RodResilience(16*in, rod(0.2*in*in), 30*tensiontest.MillionPsi).Stiffness()
@@ -22,7 +22,7 @@ func TestTurnOfGereProblem2_5_17(t *testing.T) {
 }
 
 // M20 bolt, full shank, in an aluminium tube of 40 by 22 mm, 350 mm long, a
-// third of a turn. The tube comes out at 86.4 MPa where the book prints 86.3.
+// third of a turn. The stress in the tube is 86.4 MPa; the book prints 86.3.
 func TestTurnOfBoltInTube(t *testing.T) {
 	area := math.Pi / 4 * (40*40 - 22*22)
 	force := preloadOfAngle(120, 2.5, RodResilience(350, 20, 207e3).Stiffness(), SleeveResilience(350, 40, 22, 71e3).Stiffness())
@@ -46,7 +46,8 @@ func TestTurnOfNutReachesThePretension(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, snug := range []unit.Torque{full.Torque, full.Torque * 10 / 3} {
-			// Structural bolts have short threads: half a diameter lies in the grip.
+			// Structural bolts have short threads: half a diameter is in the
+			// grip.
 			r, err := TurnOn(TorqueAngle{Bolt: bolt, Snug: snug, Angle: unit.Angle(testkit.Number(t, row[3])),
 				Grip: Grip{Layers: []Layer{{grip, "steel"}}, Shank: []Section{{grip - d/2, d}}}})
 			if err != nil {
@@ -59,11 +60,11 @@ func TestTurnOfNutReachesThePretension(t *testing.T) {
 	}
 }
 
-// Published: EN 1090-2, clause 8.5 and table 21 (seen): the combined method, 0.75
-// Mr and on by 60° (grip below 2 d) or 120° (6 d to 10 d), reaches Fp,C = 0.7
-// fub As in class 10.9 and does not break the bolt. K 0.13, the middle of 0.10
-// to 0.16 of EN 14399, is a value from memory; so is the thread in the grip,
-// half a diameter at least.
+// Published: EN 1090-2, clause 8.5 and table 21 (seen): the combined method,
+// 0.75 Mr and then 60° (grip below 2 d) or 120° (6 d to 10 d), reaches Fp,C =
+// 0.7 fub As in class 10.9 and does not break the bolt. K 0.13, the middle of
+// 0.10 to 0.16 of EN 14399, is a value from memory; so is the thread in the
+// grip, at least half a diameter.
 func TestCombinedMethodReachesThePreload(t *testing.T) {
 	for name, least := range map[string]float64{"M12": 59, "M16": 110, "M20": 172, "M27": 321} {
 		s := tensiontest.Thread(t, name)

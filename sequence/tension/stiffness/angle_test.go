@@ -12,7 +12,7 @@ import (
 	"pgregory.net/rapid"
 )
 
-// The expected values of this file follow from first principles.
+// All expected values in this file follow from first principles.
 
 func drawTurn(t *rapid.T) TorqueAngle {
 	b := drawBolt(t)
@@ -33,8 +33,9 @@ func mustTurn(t rapid.TB, a TorqueAngle) Turned {
 	return r
 }
 
-// Below yield the preload rises on the straight line, beyond it lies below and
-// never over the tensile strength; nothing stays below yield.
+// Below yield the preload follows the straight line; beyond it, it is below the
+// line and never above the tensile strength. There is no permanent stretch
+// below yield.
 func TestPreloadBendsOffAtYield(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		a := drawTurn(t)
@@ -68,8 +69,8 @@ func TestPreloadBendsOffAtYield(t *testing.T) {
 	})
 }
 
-// The turn goes into the stretch of the bolt and the members: what the nut
-// advances is what they give way.
+// The advance of the nut equals the stretch of the bolt plus the compression of
+// the members.
 func TestTheNutAdvancesByWhatGivesWay(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		a := drawTurn(t)
@@ -85,7 +86,7 @@ func TestTheNutAdvancesByWhatGivesWay(t *testing.T) {
 	})
 }
 
-// Turned by the angle to the aim, the bolt bears the aim.
+// After the angle to the aim, the preload equals the aim.
 func TestAngleToAimReachesTheAim(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		a := drawTurn(t)
@@ -100,8 +101,8 @@ func TestAngleToAimReachesTheAim(t *testing.T) {
 	})
 }
 
-// More angle never lessens the lasting stretch, and the preload rises until it
-// is greatest.
+// A larger angle never reduces the permanent stretch, and the preload increases
+// up to its maximum.
 func TestMoreAngleStretchesMore(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		a := drawTurn(t)
@@ -115,7 +116,7 @@ func TestMoreAngleStretchesMore(t *testing.T) {
 }
 
 // A stretch bolt with a long free thread: a second quarter turn beyond yield
-// adds almost no preload, but stretches it on by most of the turn.
+// adds almost no preload, but most of the turn becomes permanent stretch.
 func TestSecondQuarterTurnOfAStretchBolt(t *testing.T) {
 	known := screw.Same(screw.Between(0.12, 0.12))
 	a := TorqueAngle{Bolt: screw.Bolt{Thread: tensiontest.Thread(t, "M10"), Class: "10.9", Friction: &known}, Snug: 40, Angle: 90,
@@ -153,12 +154,12 @@ func TestWaistedBoltYieldsInItsWaist(t *testing.T) {
 	if got := float64(r.Nominal.Preload); got <= yields || got > yields*1040/940 {
 		t.Errorf("%v N; yields at %v N", got, yields)
 	}
-	// The waist is 40 mm of one strain; the thread stays elastic.
+	// The waist is 40 mm with one strain; the thread stays elastic.
 	tensiontest.Near(t, "stays longer", float64(r.Nominal.Lasting), 40*r.Nominal.LastingStrain, 1e-9)
 }
 
-// Just before it breaks the bolt has lost 0.15 of its greatest preload, which is
-// the tensile strength shared with the torsion.
+// Just before it breaks, the bolt has lost 0.15 of its greatest preload, which
+// is the tensile strength reduced by the torsion.
 func TestPreloadFallsUntilTheBoltBreaks(t *testing.T) {
 	known := screw.Same(screw.Between(0.12, 0.12))
 	a := TorqueAngle{Bolt: screw.Bolt{Thread: tensiontest.Thread(t, "M10"), Class: "10.9", Friction: &known}, Snug: 40, Grip: Simple(60)}
@@ -172,8 +173,8 @@ func TestPreloadFallsUntilTheBoltBreaks(t *testing.T) {
 	}
 }
 
-// First principles: a torque above that of the greatest preload turns the bolt
-// until it breaks, so no angle is left.
+// First principles: a torque above that of the greatest preload breaks the
+// bolt, so no angle is left.
 func TestSnugTorqueAloneCanBreakTheBolt(t *testing.T) {
 	known := screw.Same(screw.Between(0.12, 0.12))
 	a := TorqueAngle{Bolt: screw.Bolt{Thread: tensiontest.Thread(t, "M10"), Class: "10.9", Friction: &known}, Snug: 200, Angle: 10, Grip: Simple(60)}
@@ -195,7 +196,8 @@ func TestTurnOnErrorsSayWhatIsAllowed(t *testing.T) {
 	})
 }
 
-// Past yield a torque leads to where TurnOn is after the same snug torque.
+// A torque past yield gives the same state as TurnOn after the same snug
+// torque.
 func TestATorquePastYieldIsOnTheCurveOfTurnOn(t *testing.T) {
 	b := screw.Bolt{Thread: tensiontest.Thread(t, "M10"), Class: "10.9", Lubricant: "oil"}
 	for _, torque := range []unit.Torque{40, 62, 75, 85, 200} {

@@ -6,18 +6,18 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// widestReach is the reach of members around a head that is counted, in
-// diameters of the bearing face, where the members are wide (common practice,
-// no source: the cone of VDI 2230 is then close to 30°).
+// widestReach limits the width of the members around a head, in diameters of
+// the bearing face, if the members are wide (common practice, no source: the
+// cone of VDI 2230 is then close to 30°).
 const widestReach = 3
 
-// leastSlender is the least grip that the equations are used for, in diameters
-// of the bearing face: below, their logarithm runs away (common practice, no
-// source).
+// leastSlender is the least grip for the equations, in diameters of the bearing
+// face: below it, their logarithm diverges (common practice, no source).
 const leastSlender = 0.1
 
-// ConeTangent returns the tangent of half the angle of the deformation cone under
-// a head with the bearing face given, in members that reach outer across.
+// ConeTangent returns the tangent of half the angle of the deformation cone
+// under a head with the given bearing face, in members with the outer diameter
+// outer.
 func ConeTangent(grip, face, outer unit.Length, tapped bool) float64 {
 	slender := math.Max(float64(grip/face), leastSlender)
 	reach := math.Min(float64(outer/face), widestReach)

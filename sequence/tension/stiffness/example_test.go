@@ -9,7 +9,7 @@ import (
 	"drawdown/sequence/tension/stiffness"
 )
 
-// must is for names that the examples know to be good.
+// must is for valid names.
 func must(name string) thread.Thread {
 	t, err := thread.Parse(name)
 	if err != nil {
@@ -19,7 +19,7 @@ func must(name string) thread.Thread {
 }
 
 // Pinned from our own output: a stretch bolt turned by two quarter turns. The
-// second adds little preload, but stretches the bolt for good.
+// second adds little preload, but stretches the bolt permanently.
 func ExampleTurnOn() {
 	known := screw.Same(screw.Between(0.12, 0.12))
 	for _, angle := range []unit.Angle{90, 180} {

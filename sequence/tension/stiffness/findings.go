@@ -2,7 +2,7 @@ package stiffness
 
 import "drawdown/geometry/finding"
 
-// What can be wrong with a grip, and what is taken where a file leaves it open.
+// Errors of a grip, and assumptions where a file leaves something open.
 const (
 	NoGrip             finding.Code = "grip missing"            //
 	LayerRange         finding.Code = "grip layer"              // layer, thickness

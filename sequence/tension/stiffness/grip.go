@@ -9,32 +9,32 @@ import (
 	"drawdown/sequence/tension/strength"
 )
 
-// Layer is one clamped part; a washer is one too, but for that of the bolt.
+// Layer is one clamped part, or a washer other than that of the bolt.
 type Layer struct {
 	Thickness unit.Length
-	Material  string // as written: steel, grey cast iron, cast aluminium, 70 GPa; empty: steel
+	Material  string // as written: steel, grey cast iron, cast aluminium, 70 GPa; "": steel
 }
 
-// Section is a stretch of the bolt's shank.
+// Section is a section of the bolt's shank.
 type Section struct{ Length, Diameter unit.Length }
 
 // Grip is what a bolt clamps and how it is held. Zero values are unknown, and
-// are replaced by an assumption that the result names; only the layers are
+// are replaced by an assumption that the result reports; only the layers are
 // required.
 type Grip struct {
-	Layers []Layer // from the head down, without the bolt's own washer and the part that holds the thread
+	Layers []Layer // from the head down, without the bolt's own washer and the part with the thread
 
-	TappedIn   string      // material of the part the bolt is screwed into; empty: a through bolt with a nut
+	TappedIn   string      // material of the part with the thread; "": a through bolt with a nut
 	Engagement unit.Length // in the tapped part
 
 	BoltLength unit.Length // from under the head to the end
 	FullThread bool        // threaded up to the head
-	Thread     unit.Length // length of the thread; not stated: by the standard of the bolt
-	Shank      []Section   // from the head down; what is left of the grip is thread
-	Reach      unit.Length // of the members around the bolt, across; not stated: wide
+	Thread     unit.Length // length of the thread; 0: from the standard of the bolt
+	Shank      []Section   // from the head down; the rest of the grip is thread
+	Reach      unit.Length // width of the members around the bolt; 0: wide
 }
 
-// Simple is a through bolt with one clamped part of the thickness.
+// Simple is a through bolt with one clamped part of the given thickness.
 func Simple(thickness unit.Length) Grip {
 	return Grip{Layers: []Layer{{Thickness: thickness}}}
 }
@@ -51,8 +51,8 @@ type completedGrip struct {
 	assumed    []finding.Finding
 }
 
-// mostGrip bounds the grip in diameters of the thread, to find slips of the
-// unit (common practice, no source: tie rods reach a hundred diameters).
+// mostGrip limits the grip in diameters of the thread, to find wrong units
+// (common practice, no source: tie rods reach a hundred diameters).
 const mostGrip = 200
 
 func completeGrip(s screw.Completed, g Grip) (completedGrip, error) {
@@ -108,7 +108,7 @@ func (r *completedGrip) assume(code finding.Code, values finding.Values) {
 	r.assumed = append(r.assumed, finding.Noted(code, values))
 }
 
-// material finds that of a layer, numbered from 1.
+// material returns the material of a layer, numbered from 1.
 func (r *completedGrip) material(text string, layer int) (strength.Material, error) {
 	if text == "" {
 		r.assume(LayerOfSteel, finding.Values{"layer": layer})

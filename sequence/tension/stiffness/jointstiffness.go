@@ -10,21 +10,21 @@ import (
 	"drawdown/sequence/tension/screw"
 )
 
-// Joint is how far a bolt stretches and its members give way.
+// Joint is the stiffness of a bolt and its members.
 type Joint struct {
 	Bolt, Members Stiffness
-	LoadShare     float64     // of a working load that the bolt takes on (C of Shigley)
+	LoadShare     float64     // share of a working load that the bolt carries (C of Shigley)
 	Grip          unit.Length // clamped length
-	FreeThread    unit.Length // of it, in thread
+	FreeThread    unit.Length // length of thread in the grip
 	ConeAngle     unit.Angle  // of the clamped parts, from the axis
-	ConeReach     unit.Length // D′A of VDI 2230 that the angle was worked out with
+	ConeReach     unit.Length // D′A of VDI 2230, used for the angle
 
 	Assumptions []finding.Finding
 	Sources     []string
 }
 
-// Of works out the stiffness of a bolt and of what it clamps. The
-// error says what is missing or does not fit, and what is allowed.
+// Of calculates the stiffness of a bolt and of what it clamps. The error says
+// what is missing or does not fit, and what is allowed.
 func Of(b screw.Bolt, g Grip) (Joint, error) {
 	s, err := screw.Complete(b)
 	if err != nil {
@@ -41,7 +41,7 @@ func (r completedGrip) stiffness(s screw.Completed) Joint {
 	j := Joint{
 		Grip: r.thickness, FreeThread: r.freeThread, Assumptions: r.assumed,
 		Bolt: r.boltResilience(s.Thread, s.HeadForm).Stiffness(), Members: r.membersResilience(s.Bearing).Stiffness(),
-		ConeReach: max(min(r.reach, widestReach*s.Bearing.Face), s.Bearing.Face), // as ConeTangent counts it
+		ConeReach: max(min(r.reach, widestReach*s.Bearing.Face), s.Bearing.Face), // as in ConeTangent
 		ConeAngle: unit.Angle(math.Atan(ConeTangent(r.thickness, s.Bearing.Face, r.reach, r.tappedIn != nil)) * 180 / math.Pi),
 		Sources:   []string{"VDI 2230 Part 1, section 5.1 (stiffness)"},
 	}
@@ -49,7 +49,7 @@ func (r completedGrip) stiffness(s screw.Completed) Joint {
 	return j
 }
 
-// HeadResilience returns what a head gives way.
+// HeadResilience returns the resilience of a head.
 func HeadResilience(t thread.Thread, form head.Form, elastic unit.Stress) Resilience {
 	length := 0.5 * t.MajorMm // VDI 2230-1, section 5.1.1.1, table 2: lSK = 0.5 d, hexagon head, with flange too
 	if form == head.Socket {
@@ -70,7 +70,7 @@ func EngagedResilience(t thread.Thread, tapped bool, boltElastic, nutElastic uni
 	return core + RodResilience(shift, d, nutElastic) // the same: δM on the nominal area
 }
 
-// boltResilience sums head, shank, free thread and engaged thread.
+// boltResilience adds up head, shank, free thread and engaged thread.
 func (r completedGrip) boltResilience(t thread.Thread, form head.Form) Resilience {
 	nut := r.elastic
 	if r.tappedIn != nil {

@@ -11,8 +11,8 @@ import (
 // mostLayers is more than any bolt clamps.
 const mostLayers = 50
 
-// ParseLayers reads what a bolt clamps, from the head down: "95 mm", or
-// "steel 20mm, aluminium 45mm". A thickness carries its unit.
+// ParseLayers reads what a bolt clamps, from the head down: "95 mm", or "steel
+// 20mm, aluminium 45mm". A thickness needs its unit.
 func ParseLayers(text string) ([]Layer, error) {
 	var layers []Layer
 	for _, part := range parts(text) {
@@ -28,7 +28,8 @@ func ParseLayers(text string) ([]Layer, error) {
 	return layers, nil
 }
 
-// parts cuts at commas, semicolons and plus signs, but not at a decimal comma.
+// parts splits at commas, semicolons and plus signs, but not at a decimal
+// comma.
 func parts(text string) []string {
 	var cut []string
 	from := 0
@@ -44,8 +45,8 @@ func parts(text string) []string {
 
 func isDigit(b byte) bool { return b >= '0' && b <= '9' }
 
-// parseLayer finds the thickness at the end or the start of the words; what is
-// left is the material.
+// parseLayer finds the thickness at the end or the start of the words; the rest
+// is the material.
 func parseLayer(text string) (Layer, error) {
 	words := strings.Fields(text)
 	for cut := range len(words) {

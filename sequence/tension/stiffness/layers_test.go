@@ -33,7 +33,7 @@ func TestParseLayers(t *testing.T) {
 	}
 }
 
-// Any text gives layers that can be used, or an error.
+// Any text gives usable layers, or an error.
 func TestLayersNeverPassSilently(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		text := rapid.StringOf(rapid.RuneFrom([]rune("0123456789.,-–% =;+mthread headsl½/"))).Draw(t, "text")

@@ -18,7 +18,7 @@ func m10(t *testing.T) screw.Bolt {
 }
 
 // ISO 4014, ISO 888 and ASME B18.2.1 (values from memory): the steps of lengths
-// and of thread lengths change just past their ends.
+// and of thread lengths change just past their limits.
 func TestEndsOfTheStepsOfLengths(t *testing.T) {
 	t.Parallel()
 	metric, inch := tensiontest.Thread(t, "M10"), tensiontest.Thread(t, "1/2-13")
@@ -37,9 +37,9 @@ func TestEndsOfTheStepsOfLengths(t *testing.T) {
 	}
 }
 
-// First principles: what is plain of a bolt lies in the grip, and what is left of
-// the grip is thread; a bolt of the standard that ends its thread beyond the grip
-// is taken with thread further up, one whose thread is stated is refused.
+// First principles: the plain part of a bolt is in the grip, and the rest of
+// the grip is thread. A standard bolt whose thread starts beyond the grip is
+// assumed to have more thread; one whose thread is stated is rejected.
 func TestThreadInTheGrip(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -98,7 +98,7 @@ func TestThreadInTheGrip(t *testing.T) {
 	}
 }
 
-// The greatest grip passes, what is longer or has no thickness does not.
+// The longest grip is accepted; a longer one, or one without thickness, is not.
 func TestSpansOfAGrip(t *testing.T) {
 	t.Parallel()
 	for thickness, code := range map[unit.Length]finding.Code{
@@ -122,8 +122,8 @@ func TestSpansOfAGrip(t *testing.T) {
 	}
 }
 
-// VDI 2230 Part 1, table 5: each interface counts once; a washer adds one, a
-// tapped part has one face less and its own joint more.
+// VDI 2230 Part 1, table 5: each interface counts once; a washer adds one; a
+// tapped part has one face less, and its own joint more.
 func TestInterfacesThatSettle(t *testing.T) {
 	t.Parallel()
 	two := Grip{Layers: []Layer{{20, "steel"}, {30, "steel"}}}
@@ -150,7 +150,8 @@ func TestInterfacesThatSettle(t *testing.T) {
 	}
 }
 
-// The worst of the span breaks, else it stays longest.
+// The worst case of the range is the one that breaks, otherwise the one with
+// the most permanent stretch.
 func TestWorstOfATurn(t *testing.T) {
 	t.Parallel()
 	at := func(breaks bool, lasting unit.Length) AfterAngle { return AfterAngle{Breaks: breaks, Lasting: lasting} }

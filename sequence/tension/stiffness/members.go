@@ -8,7 +8,7 @@ import (
 	"drawdown/sequence/tension/strength"
 )
 
-// layer is a clamped part with its material found.
+// layer is a clamped part with its material resolved.
 type layer struct {
 	thickness unit.Length
 	material  strength.Material
@@ -22,18 +22,17 @@ func thicknessOf(layers []layer) unit.Length {
 	return sum
 }
 
-// pressedBody is the part of the members that the bolt presses: a cone from
-// the head down, and for a nut a second one from below, as far as the members
-// reach around the bolt.
+// pressedBody is the part of the members that the bolt compresses: a cone from
+// the head down, and for a nut a second one from below, limited by the width of
+// the members around the bolt.
 type pressedBody struct {
 	face, hole unit.Length // ring under the head
-	outer      unit.Length // of the members around the bolt; infinite where they are wide
+	outer      unit.Length // of the members around the bolt; infinite if they are wide
 	tangent    float64     // of half the cone's angle
-	oneCone    bool        // head only: the bolt is screwed into the lowest part
+	oneCone    bool        // only at the head: the bolt is screwed into the lowest part
 }
 
-// resilience sums the slices of the body, in each of which the material and
-// the form stay the same.
+// resilience adds up slices of the body with constant material and form.
 func (p pressedBody) resilience(layers []layer) Resilience {
 	grip := thicknessOf(layers)
 	cuts := p.cuts(layers)
@@ -54,7 +53,7 @@ func (p pressedBody) resilience(layers []layer) Resilience {
 	return sum
 }
 
-// diameter returns that of the body at a depth below the head.
+// diameter returns the diameter of the body at a depth below the head.
 func (p pressedBody) diameter(depth, grip unit.Length) unit.Length {
 	from := depth
 	if !p.oneCone {
@@ -63,7 +62,7 @@ func (p pressedBody) diameter(depth, grip unit.Length) unit.Length {
 	return min(p.face+2*from*unit.Length(p.tangent), p.outer)
 }
 
-// cuts returns the depths where the material or the form changes, rising.
+// cuts returns the depths where the material or the form changes, ascending.
 func (p pressedBody) cuts(layers []layer) []unit.Length {
 	grip := thicknessOf(layers)
 	cuts := []unit.Length{0, grip}
@@ -75,7 +74,7 @@ func (p pressedBody) cuts(layers []layer) []unit.Length {
 	if !p.oneCone {
 		cuts = append(cuts, grip/2)
 	}
-	reach := max((p.outer-p.face)/(2*unit.Length(p.tangent)), 0) // where the cone meets the rim
+	reach := max((p.outer-p.face)/(2*unit.Length(p.tangent)), 0) // where the cone reaches the rim
 	if !math.IsInf(float64(reach), 1) && reach < grip {
 		cuts = append(cuts, reach, grip-reach)
 	}

@@ -10,8 +10,8 @@ import (
 	"drawdown/sequence/tension/screw"
 )
 
-// What flattens, in µm, of machined faces (Rz 10 to 40 µm) under a load along
-// the bolt: VDI 2230-1, table 5 (values from memory).
+// Flattening in µm of machined faces (Rz 10 to 40 µm) under a load along the
+// bolt: VDI 2230-1, table 5 (values from memory).
 const embeddingThread, embeddingFace, embeddingJoint = 3., 3., 2.
 
 // embedding returns how far the surfaces flatten in µm: one thread, the faces
@@ -20,12 +20,13 @@ func embedding(faces, joints int) float64 {
 	return embeddingThread + float64(faces)*embeddingFace + float64(joints)*embeddingJoint // VDI 2230-1, section 5.4.2.1: fZ = Σ fZi
 }
 
-// SettlementLoss returns the preload lost as the surfaces flatten.
+// SettlementLoss returns the preload lost when the surfaces flatten.
 func SettlementLoss(micrometres float64, bolt, members Stiffness) unit.Force {
 	return unit.Force(micrometres / 1000 / float64(bolt.Resilience()+members.Resilience())) // VDI 2230-1, section 5.4.2.1: FZ = fZ/(δS + δP)
 }
 
-// Settlement is what is left of a preload when the surfaces have flattened.
+// Settlement is the preload lost when the surfaces have flattened, and what
+// remains.
 type Settlement struct {
 	Micrometres float64
 	Loss        unit.Force
@@ -36,7 +37,7 @@ type Settlement struct {
 	Sources     []string
 }
 
-// Settle works out the preload lost by settlement. The error says what is
+// Settle calculates the preload lost by settlement. The error says what is
 // allowed.
 func Settle(b screw.Bolt, g Grip, preload unit.Force) (Settlement, error) {
 	joint, err := Of(b, g)

@@ -17,8 +17,8 @@ func TestEmbeddingFromMemory(t *testing.T) {
 	}
 }
 
-// The loss is what the joint's stiffness makes of the flattening; a long grip
-// loses less.
+// The loss follows from the flattening and the stiffness of the joint; a long
+// grip loses less.
 func TestSettlementFollowsTheStiffness(t *testing.T) {
 	b := screw.Bolt{Thread: tensiontest.Thread(t, "M10"), Class: "10.9", Lubricant: "oil"}
 	var last unit.Force = 1e9

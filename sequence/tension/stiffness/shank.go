@@ -12,7 +12,7 @@ import (
 	"drawdown/sequence/tension/strength"
 )
 
-// ThreadLength returns the length of thread on a bolt of standard length.
+// ThreadLength returns the length of thread on a standard bolt.
 func ThreadLength(t thread.Thread, bolt unit.Length) unit.Length {
 	d := unit.Length(t.MajorMm)
 	if t.Unified() {
@@ -30,7 +30,7 @@ func ThreadLength(t thread.Thread, bolt unit.Length) unit.Length {
 	return 2*d + 25
 }
 
-// StandardLength returns the next bolt length that is made.
+// StandardLength returns the next standard bolt length.
 func StandardLength(t thread.Thread, least unit.Length) unit.Length {
 	step := unit.Length(strength.Inch / 4.) // ASME B18.2.1, quarters of an inch
 	if !t.Unified() {
@@ -48,7 +48,7 @@ func StandardLength(t thread.Thread, least unit.Length) unit.Length {
 }
 
 // nutHeight is that of a hexagon nut, style 1, in diameters (ISO 4032: 0.84 for
-// M8 and M10, 0.9 for M12 and M16), with two turns that stand out.
+// M8 and M10, 0.9 for M12 and M16), plus two protruding turns.
 func nutHeight(t thread.Thread) unit.Length { return unit.Length(0.9*t.MajorMm + 2*t.PitchMm) }
 
 // usualEngagement is that of a tapped hole in diameters (common practice, no
@@ -71,11 +71,11 @@ func (r *completedGrip) settleShank(s screw.Completed, g Grip) error {
 	plain := length - threaded
 	switch {
 	case g.BoltLength == 0:
-		plain = min(plain, r.thickness-unit.Length(s.Thread.PitchMm)) // a bolt that is longer is not taken
+		plain = min(plain, r.thickness-unit.Length(s.Thread.PitchMm)) // a longer bolt would not be used
 	case plain <= r.thickness:
 	case g.Thread > 0:
 		return finding.Failed(ThreadFromTooFar, finding.Values{"length": length, "from": plain, "grip": r.thickness})
-	default: // a bolt of the standard could not clamp: this one is threaded further up
+	default: // a standard bolt could not clamp: this one has more thread
 		r.freeThread = r.thickness
 		r.assume(FullThreadAssumed, finding.Values{"length": length, "from": plain})
 		return nil
@@ -85,7 +85,7 @@ func (r *completedGrip) settleShank(s screw.Completed, g Grip) error {
 	}
 	r.freeThread = r.thickness - max(plain, 0)
 	if g.Thread > 0 && g.BoltLength > 0 {
-		return nil // nothing of it is assumed
+		return nil // nothing is assumed
 	}
 	r.assume(BoltAssumed, finding.Values{"length": length, "threaded": threaded, "free": r.freeThread, "standard": lengthStandard(s.Thread)})
 	return nil
@@ -111,7 +111,7 @@ func (r *completedGrip) boltLength(s screw.Completed, g Grip) (unit.Length, erro
 	return g.BoltLength, nil
 }
 
-// statedShank takes the sections as they are, within bounds.
+// statedShank uses the stated sections, within limits.
 func (r *completedGrip) statedShank(s screw.Completed, g Grip) error {
 	var sum unit.Length
 	for i, part := range g.Shank {

@@ -6,10 +6,10 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// Resilience is what a part gives way for each newton, in mm/N (δ of VDI 2230).
+// Resilience is the deformation of a part per newton, in mm/N (δ of VDI 2230).
 type Resilience float64
 
-// Stiffness is the force for each millimetre, in N/mm (k of Shigley).
+// Stiffness is the force per millimetre, in N/mm (k of Shigley).
 type Stiffness float64
 
 // Stiffness returns the inverse.
@@ -18,19 +18,19 @@ func (r Resilience) Stiffness() Stiffness { return Stiffness(1 / r) }
 // Resilience returns the inverse.
 func (k Stiffness) Resilience() Resilience { return Resilience(1 / k) }
 
-// RodResilience returns what a round rod or a length of bolt gives way.
+// RodResilience returns the resilience of a round rod or a length of bolt.
 func RodResilience(length, diameter unit.Length, elastic unit.Stress) Resilience {
 	return SleeveResilience(length, diameter, 0, elastic) // VDI 2230-1, section 5.1.1.1: δ = l/(E A)
 }
 
-// SleeveResilience returns what a tube gives way.
+// SleeveResilience returns the resilience of a tube.
 func SleeveResilience(length, outer, hole unit.Length, elastic unit.Stress) Resilience {
 	area := math.Pi / 4 * float64(outer*outer-hole*hole)
 	return Resilience(float64(length) / (float64(elastic) * area)) // VDI 2230-1, section 5.1.2: δ = 4 l/(E π (DA² − dh²))
 }
 
-// FrustumResilience returns what a cone of pressed material gives way, from the
-// diameter face at its small end; tangent is that of half its angle.
+// FrustumResilience returns the resilience of a cone of compressed material,
+// from the diameter face at its small end; tangent is that of half its angle.
 func FrustumResilience(thickness, face, hole unit.Length, tangent float64, elastic unit.Stress) Resilience {
 	t, D, d := float64(thickness), float64(face), float64(hole)
 	wide := 2 * t * tangent
@@ -39,7 +39,7 @@ func FrustumResilience(thickness, face, hole unit.Length, tangent float64, elast
 	return Resilience(math.Log((wide+D-d)*(D+d)/((wide+D+d)*(D-d))) / (math.Pi * float64(elastic) * d * tangent))
 }
 
-// LoadShare returns the share of a working load that the bolt takes on.
+// LoadShare returns the share of a working load that the bolt carries.
 func LoadShare(bolt, members Stiffness) float64 {
 	return float64(bolt / (bolt + members)) // Shigley 9th ed., Eq. (8-24): C = kb/(kb + km)
 }

@@ -10,9 +10,9 @@ import (
 	"drawdown/sequence/tension/tensiontest"
 )
 
-// VDI 2230-1, section 5.1.2.1 (value from memory): where grip over face is 2 and
-// the members reach as far as the face, the logarithms of the bolted joint are
-// nought; for the tapped joint this is so at 1. The others by independent
+// VDI 2230-1, section 5.1.2.1 (value from memory): if grip divided by face is 2
+// and the members are as wide as the face, the logarithms for the bolted joint
+// are zero; for the tapped joint this is so at 1. The others by independent
 // arithmetic from the same equations, to 3 decimals.
 func TestConeTangentsFromMemory(t *testing.T) {
 	for _, c := range []struct {
@@ -34,7 +34,7 @@ func TestConeTangentsFromMemory(t *testing.T) {
 // VDI 2230-1, section 5.1.1.1 (lengths from memory), by independent arithmetic:
 // hexagon and socket M10, 95 mm of grip of which 11 mm are thread. δ in mm/MN.
 func TestBoltResilienceFromMemory(t *testing.T) {
-	const elastic = 0.205 // N/mm² over 10⁶
+	const elastic = 0.205 // N/mm² divided by 10⁶
 	area, core := math.Pi/4*100, math.Pi/4*8.159696*8.159696
 	for _, c := range []struct {
 		head          head.Form

@@ -50,7 +50,7 @@ func TestStiffnessOfShigleyTable8_12(t *testing.T) {
 	}
 }
 
-// Printed to 4 figures; the book takes areas of 113 and 84.3 mm².
+// Printed to 4 figures; the book uses areas of 113 and 84.3 mm².
 func TestStiffnessOfSolutionManual8_22(t *testing.T) {
 	const example = "manual 8-22"
 	tensiontest.Near(t, "bolt by areas", tensiontest.ShankAndThread(113, 84.3, 30, 15, 207e3)/1000, tensiontest.Worked(t, example, "bolt"), 0.0005)

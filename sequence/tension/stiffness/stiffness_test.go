@@ -18,9 +18,9 @@ import (
 	"pgregory.net/rapid"
 )
 
-// The expected values of this file follow from first principles.
+// All expected values in this file follow from first principles.
 
-// wide is a reach without end.
+// wide is an infinite width.
 var wide = unit.Length(math.Inf(1))
 
 func drawBody(t *rapid.T) pressedBody {
@@ -33,7 +33,8 @@ func drawBody(t *rapid.T) pressedBody {
 	}
 }
 
-// The body is what its rings of a hundredth of a millimetre give way together.
+// The resilience of the body is the sum of its rings of a hundredth of a
+// millimetre.
 func TestPressedBodyIsTheSumOfItsRings(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := drawBody(t)
@@ -62,8 +63,8 @@ func TestPressedBodyIsTheSumOfItsRings(t *testing.T) {
 	})
 }
 
-// VDI 2230-1, section 5.1.2.1: the closed formulas of the standard for members of
-// one material, wide (w = 1 bolted, 2 tapped) and narrower than the cone.
+// VDI 2230-1, section 5.1.2.1: the closed formulas of the standard for members
+// of one material, wide (w = 1 bolted, 2 tapped) and narrower than the cone.
 func TestPressedBodyIsTheClosedFormula(t *testing.T) {
 	const face, hole, grip, elastic = 16.0, 11.0, 30.0, 205e3
 	tangent := 0.55
@@ -81,7 +82,7 @@ func TestPressedBodyIsTheClosedFormula(t *testing.T) {
 	}
 }
 
-// The closed form of Shigley is the body of two cones.
+// The closed form of Shigley equals the body of two cones.
 func TestFrustaAreTheBody(t *testing.T) {
 	for _, grip := range []unit.Length{5, 20, 80, 300} {
 		got := pressedBody{face: 18, hole: 12, outer: wide, tangent: math.Tan(math.Pi / 6)}.resilience([]layer{{grip, metal(207e3)}})
@@ -110,7 +111,7 @@ func drawGrip(t *rapid.T, d float64) Grip {
 	return g
 }
 
-// drawHead returns the bolt a form of head and a washer, where they are made.
+// drawHead gives the bolt a form of head and a washer, if they exist.
 func drawHead(t *rapid.T, b *screw.Bolt) {
 	form := rapid.SampledFrom(head.Forms).Draw(t, "head form")
 	if _, _, err := head.Face(b.Thread, form); err == nil {
@@ -138,7 +139,7 @@ func TestStiffnessIsSound(t *testing.T) {
 		if j.FreeThread < 0 || j.FreeThread > j.Grip {
 			t.Fatalf("%v of thread in a grip of %v", j.FreeThread, j.Grip)
 		}
-		// The bolt is softer than a rod of its shank over the grip alone.
+		// The bolt is softer than a rod of its shank over the grip.
 		if rod := RodResilience(j.Grip, unit.Length(b.Thread.MajorMm), steelBolt).Stiffness(); j.Bolt > rod*(1+1e-9) {
 			t.Fatalf("bolt %v; its shank alone %v", j.Bolt, rod)
 		}
@@ -185,8 +186,8 @@ func TestGripErrorsSayWhatIsAllowed(t *testing.T) {
 	}
 }
 
-// A bolt of the standard that would be plain beyond its grip is threaded up to
-// the head, as ISO 4017 has it; a thread length that is stated stands.
+// A standard bolt that would be plain beyond its grip is assumed to be threaded
+// up to the head, as in ISO 4017; a stated thread length is not changed.
 func TestThreadOfABolt(t *testing.T) {
 	b := screw.Bolt{Thread: tensiontest.Thread(t, "M10"), Class: "10.9", Lubricant: "oil"}
 	at := func(spoil func(*Grip)) Stiffness {

@@ -10,18 +10,18 @@ import (
 	"drawdown/sequence/tension/strength"
 )
 
-// TorqueAngle is a tightening to a snug torque and on by an angle.
+// TorqueAngle is tightening to a snug torque and then by an angle.
 type TorqueAngle struct {
-	Bolt  screw.Bolt // its aim is the preload that AngleToAim leads to
+	Bolt  screw.Bolt // its aim is the preload for AngleToAim
 	Grip  Grip
 	Snug  unit.Torque
-	Angle unit.Angle // 0: none, only the angle to the aim is asked
+	Angle unit.Angle // 0: none, only the angle to the aim is calculated
 }
 
-// Turned tells where the angle leads, over the span of friction in
-// the snug torque.
+// Turned is the result of the angle, over the range of friction in the snug
+// torque.
 type Turned struct {
-	Low, Nominal, High AfterAngle // at the friction of the span
+	Low, Nominal, High AfterAngle // at the frictions of the range
 	Aim                unit.Force
 
 	Joint    Joint
@@ -31,39 +31,39 @@ type Turned struct {
 	Sources     []string
 }
 
-// AfterAngle is the bolt at one friction of the span. All angles count from the
-// snug torque.
+// AfterAngle is the bolt at one friction of the range. All angles start from
+// the snug torque.
 type AfterAngle struct {
 	Thread, Head float64 // coefficients
 
 	Snug    unit.Force  // preload at the snug torque
 	Preload unit.Force  // after the angle
-	Peak    unit.Force  // that it passed on the way
-	Torque  unit.Torque // that the wrench reads at the end
+	Peak    unit.Force  // greatest during the turn
+	Torque  unit.Torque // that the wrench shows at the end
 
 	AngleToAim      unit.Angle
 	AngleToYield    unit.Angle
-	AngleToGreatest unit.Angle // preload; from there on the bolt draws in at one place
+	AngleToGreatest unit.Angle // greatest preload; from there on the bolt necks
 	AngleToBreak    unit.Angle
 
-	YieldUsed     float64     // while it is turned, by tension and torsion together; over 1 it hardens
-	Lasting       unit.Length // stretch that stays when the bolt is taken out
+	YieldUsed     float64     // during the turn, by tension and torsion together; above 1 it hardens
+	Lasting       unit.Length // stretch that remains when the bolt is removed
 	LastingStrain float64     // of its weakest part
-	Stretch       unit.Length // in all, elastic and lasting, over the snug torque
+	Stretch       unit.Length // total, elastic and permanent, from the snug torque
 	Reusable      bool
 	Necks         bool // it is past its greatest preload
 	Breaks        bool
 }
 
-// MostLastingStrain is the lasting stretch up to which a bolt may be used
-// again, as a share of the stretched length: that by which ISO 898-1 defines
+// MostLastingStrain is the permanent stretch up to which a bolt may be used
+// again, as a share of the stretched length: the one by which ISO 898-1 defines
 // the 0.2 % proof stress. As a rule for reuse: common practice, no source. A
-// maker who says that bolts are used once goes before.
+// maker's statement that bolts are single-use takes precedence.
 const MostLastingStrain = 0.002
 
-// TurnOn works out the preload after a snug torque and an angle, and the angle
-// to the aim of the bolt. The preload follows the straight line up to yield,
-// and bends off as the bolt hardens towards its tensile strength.
+// TurnOn calculates the preload after a snug torque and an angle, and the angle
+// to the aim of the bolt. The preload follows a straight line up to yield, and
+// bends off as the bolt hardens towards its tensile strength.
 //
 // The error says what is missing or does not fit, and what is allowed.
 func TurnOn(a TorqueAngle) (Turned, error) {
@@ -106,13 +106,13 @@ func (a TorqueAngle) check() error {
 	return nil
 }
 
-// mostAngle bounds the angle, to find slips of the unit (common practice, no
-// source: long bolts take a turn and a half).
+// mostAngle limits the angle, to find wrong units (common practice, no source:
+// long bolts take a turn and a half).
 const mostAngle = 3600
 
-// turned returns the bolt at one friction of the span.
+// turned returns the bolt at one friction of the range.
 func turned(s screw.Completed, a TorqueAngle, held completedGrip, joint Joint, threadFriction, headFriction float64) AfterAngle {
-	at := s.At(a.Snug, threadFriction, headFriction) // its Preload tells whether the torque alone breaks the bolt
+	at := s.At(a.Snug, threadFriction, headFriction) // its Preload shows whether the torque alone breaks the bolt
 	t := turning{s.Thread.PitchMm, float64(joint.Bolt.Resilience() + joint.Members.Resilience()), held.plastic(s, threadFriction)}
 	yields, greatest := t.plastic.reaches(t.plastic.yield), t.plastic.reaches(t.plastic.tensile)
 	end := t.turn(at.Preload, a.Angle)
@@ -120,7 +120,7 @@ func turned(s screw.Completed, a TorqueAngle, held completedGrip, joint Joint, t
 	lasting, peak := t.plastic.stretch(end.force), end.force
 	toBreak := atLeast(t.angleToBreak(snug))
 	if at.Preload > greatest {
-		toBreak = 0 // the torque alone turns the bolt until it breaks
+		toBreak = 0 // the torque alone breaks the bolt
 	}
 	if end.neckingMm > 0 {
 		lasting, peak = t.plastic.stretch(greatest)+end.neckingMm, greatest
@@ -146,7 +146,7 @@ func turned(s screw.Completed, a TorqueAngle, held completedGrip, joint Joint, t
 	return r
 }
 
-// assumedBeyondYield names the figures of hardening, where they are used.
+// assumedBeyondYield lists the assumptions about hardening, if they are used.
 func assumedBeyondYield(s screw.Completed, r Turned) []finding.Finding {
 	if r.Worst().Lasting == 0 {
 		return nil
@@ -155,10 +155,10 @@ func assumedBeyondYield(s screw.Completed, r Turned) []finding.Finding {
 	return append([]finding.Finding{even}, s.AssumedTensile()...)
 }
 
-// BreaksBySnug says that the snug torque alone breaks the bolt.
+// BreaksBySnug reports whether the snug torque alone breaks the bolt.
 func (a AfterAngle) BreaksBySnug() bool { return a.Breaks && a.AngleToBreak == 0 }
 
-// Worst returns the friction at which the bolt is stretched most.
+// Worst returns the result at the friction that stretches the bolt most.
 func (r Turned) Worst() AfterAngle {
 	worst := r.Nominal
 	for _, at := range []AfterAngle{r.Low, r.High} {
