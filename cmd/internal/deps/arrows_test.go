@@ -62,7 +62,7 @@ var arrows = map[string][]string{
 	"render/frames":                   {"render/diagram", "render/font", "render/scene", "render/words", "sequence/plan"},
 	"render/gif":                      {"render/png", "render/scene"},
 	"render/imprint":                  {},
-	"render/page":                     {"render/diagram", "render/font", "render/scene", "render/svg", "render/words", "sequence/measure", "sequence/plan", "sequence/run", "sequence/run/remedy", "sequence/run/teardown"},
+	"render/page":                     {"geometry", "render/diagram", "render/font", "render/scene", "render/svg", "render/words", "sequence/measure", "sequence/plan", "sequence/run", "sequence/run/remedy", "sequence/run/teardown"},
 	"render/page/pagetest":            {"geometry/testkit"}, // of tests alone
 	"render/pdf":                      {"render/font", "render/scene"},
 	"render/player":                   {"render/frames", "render/svg", "render/words"},
