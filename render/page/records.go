@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"drawdown/geometry"
+	"drawdown/geometry/nearby"
 	"drawdown/render/words"
 	"drawdown/sequence/run"
 )
@@ -249,7 +250,7 @@ func (v RunView) at(step int, place *run.Place) string {
 	case place != nil && place.Label != "":
 		return place.Label
 	case place != nil && place.At != nil:
-		near := v.Joint.joint.Nearby(geometry.Point{X: place.At[0], Y: place.At[1]})
+		near := nearby.To(v.Joint.joint, geometry.Point{X: place.At[0], Y: place.At[1]})
 		return cmp.Or(v.Words.Between(near.Between, near.Near), v.Text().Seen.Point)
 	}
 	if s := v.step(step); s != nil {
