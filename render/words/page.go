@@ -282,6 +282,7 @@ type PageSeen struct {
 	WholePart string // no place of its own
 	Between   string // %[1]s and %[2]s
 	Near      string // %s
+	Point     string // that was tapped in the picture
 	Other     string // a value that the file does not have
 	Shim      string // the shim that is fitted
 	Limits    string // limits: %s

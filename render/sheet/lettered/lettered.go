@@ -10,6 +10,7 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
+	"drawdown/geometry/nearby"
 	"drawdown/render/diagram"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
@@ -47,7 +48,7 @@ func (s Spot) Where(joint geometry.Joint, c *words.Catalogue) string {
 		return strings.Join(s.IDs, ", ")
 	case s.Point != nil:
 		at := fmt.Sprintf("x %d, y %d mm", int(math.Round(s.Point[0])), int(math.Round(s.Point[1])))
-		near := joint.Nearby(geometry.Point{X: s.Point[0], Y: s.Point[1]})
+		near := nearby.To(joint, geometry.Point{X: s.Point[0], Y: s.Point[1]})
 		return words.Row(c.Between(near.Between, near.Near), c.Figure(at))
 	}
 	return ""
@@ -68,6 +69,8 @@ const Flag = "▲"
 const (
 	partShare = 0.34 // of the page's height that the drawing may have
 	leastPart = 42.0
+
+	stillLarge = 0.65 // of its height: to that it is made smaller, rather than begin a page
 )
 
 // Draw draws the part at the present place of the run, and says how to read the
@@ -80,6 +83,9 @@ func Draw(r *sheet.Run, p plan.Plan, spots []Spot, ask sheet.Request) (notes []s
 	paper := r.Pen.Paper
 	read := paper.BreakText(ask.Words.Record.Drawing, paper.Content())
 	height := heightOf(p, paper)
+	if room := r.Bottom - r.Y - float64(len(read))*paper.Line - 4; room >= stillLarge*height {
+		height = min(height, room)
+	}
 	r.Room(height + float64(len(read))*paper.Line + 4)
 	shown := p
 	shown.Joint = flagged(p.Joint, spots)

@@ -25,8 +25,8 @@ func (l *layout) steps() {
 	}
 	c := l.p.Records.Columns
 	l.list(l.p.Records.Steps, []sheet.Column{
-		{Head: c["step"], Share: 1}, {Head: c["stage"], Share: 1}, {Head: c["fastener"], Share: 1.3, Bold: true}, {Head: c["figure"], Share: 3.2},
-		{Head: c["state"], Share: 1.6}, {Head: c["who"], Share: 1.1}, {Head: c["when"], Share: 2.3}, {Head: l.w.Remark, Share: 2.6},
+		{Head: c["step"], Share: 1}, {Head: c["stage"], Share: 1}, {Head: c["fastener"], Share: 1.3, Bold: true}, {Head: c["figure"], Share: 4},
+		{Head: c["state"], Share: 1.5}, {Head: c["who"], Share: 1.1}, {Head: c["when"], Share: 2.3}, {Head: l.w.Remark, Share: 2.6},
 	}, rows)
 	if worked {
 		l.run.Sentence("≈ " + l.p.Run.WorkedOut)

@@ -1,14 +1,17 @@
-package geometry
+// Package nearby names a point of a part by what lies near it.
+package nearby
 
 import (
 	"math"
 	"slices"
+
+	"drawdown/geometry"
 )
 
-// Nearby says in names where a point of a joint lies: between two bores or two
+// Place says in names where a point of a joint lies: between two bores or two
 // fasteners, else near one of them or near a station. All are empty where the joint has
 // nothing with a name.
-type Nearby struct {
+type Place struct {
 	Between [2]string
 	Near    string
 }
@@ -18,8 +21,8 @@ const (
 	opposite   = 2 * math.Pi / 3 // the least angle under which two are seen by what lies between them
 )
 
-// Nearby names what lies at a point.
-func (j Joint) Nearby(at Point) Nearby {
+// To names what lies at a point of a joint.
+func To(j geometry.Joint, at geometry.Point) Place {
 	var fasteners, bores, stations []named
 	for _, f := range j.Fasteners {
 		fasteners = append(fasteners, named{f.ID, f.At, 0})
@@ -33,34 +36,34 @@ func (j Joint) Nearby(at Point) Nearby {
 		stations = append(stations, named{s.ID, s.At, 0})
 	}
 	if f := nearest(fasteners, at); f != nil && f.distance(at) <= atFastener*toNext(fasteners, *f) {
-		return Nearby{Near: f.name}
+		return Place{Near: f.name}
 	}
 	inside := nearest(bores, at)
 	if inside == nil || inside.distance(at) > 0 {
 		for _, list := range [][]named{bores, fasteners} {
 			if pair, found := around(list, at); found {
-				return Nearby{Between: pair}
+				return Place{Between: pair}
 			}
 		}
 	}
 	if one := nearest(slices.Concat(bores, stations, fasteners), at); one != nil {
-		return Nearby{Near: one.name}
+		return Place{Near: one.name}
 	}
-	return Nearby{}
+	return Place{}
 }
 
 // named is something with a name and a radius, in mm.
 type named struct {
 	name   string
-	at     Point
+	at     geometry.Point
 	radius float64
 }
 
 // distance is that of a point from the edge; 0 inside.
-func (n named) distance(p Point) float64 { return max(0, n.at.Distance(p)-n.radius) }
+func (n named) distance(p geometry.Point) float64 { return max(0, n.at.Distance(p)-n.radius) }
 
 // nearest returns the first of the nearest to a point; nil where there is none.
-func nearest(list []named, p Point) *named {
+func nearest(list []named, p geometry.Point) *named {
 	var best *named
 	for i := range list {
 		if best == nil || list[i].distance(p) < best.distance(p) {
@@ -81,7 +84,7 @@ func toNext(list []named, one named) float64 {
 
 // around returns the two between which a point lies: the nearest pair that is seen
 // from there in almost opposite directions.
-func around(list []named, p Point) (pair [2]string, found bool) {
+func around(list []named, p geometry.Point) (pair [2]string, found bool) {
 	best := math.Inf(1)
 	for i, a := range list {
 		for _, b := range list[i+1:] {

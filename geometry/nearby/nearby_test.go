@@ -1,14 +1,15 @@
-package geometry_test
+package nearby_test
 
 import (
 	"testing"
 
 	"drawdown/geometry"
+	"drawdown/geometry/nearby"
 )
 
 // Four bores in a row, 100 mm apart, between two rows of fasteners. Expected from first
 // principles: what a person sees at the point.
-func TestNearby(t *testing.T) {
+func TestTo(t *testing.T) {
 	t.Parallel()
 	var j geometry.Joint
 	for i, label := range []string{"cyl 1", "cyl 2", "cyl 3", "cyl 4"} {
@@ -20,20 +21,20 @@ func TestNearby(t *testing.T) {
 	}
 	for _, c := range []struct {
 		at   geometry.Point
-		want geometry.Nearby
+		want nearby.Place
 	}{
-		{geometry.Point{X: -0.1, Y: 0.6}, geometry.Nearby{Between: [2]string{"cyl 2", "cyl 3"}}},
-		{geometry.Point{X: 100, Y: -3}, geometry.Nearby{Between: [2]string{"cyl 3", "cyl 4"}}},
-		{geometry.Point{X: -60, Y: 10}, geometry.Nearby{Near: "cyl 2"}},
-		{geometry.Point{X: 10, Y: 60}, geometry.Nearby{Near: "M3"}},
-		{geometry.Point{X: -150, Y: 55}, geometry.Nearby{Between: [2]string{"M1", "M2"}}},
-		{geometry.Point{X: 190, Y: -90}, geometry.Nearby{Near: "cyl 4"}},
+		{geometry.Point{X: -0.1, Y: 0.6}, nearby.Place{Between: [2]string{"cyl 2", "cyl 3"}}},
+		{geometry.Point{X: 100, Y: -3}, nearby.Place{Between: [2]string{"cyl 3", "cyl 4"}}},
+		{geometry.Point{X: -60, Y: 10}, nearby.Place{Near: "cyl 2"}},
+		{geometry.Point{X: 10, Y: 60}, nearby.Place{Near: "M3"}},
+		{geometry.Point{X: -150, Y: 55}, nearby.Place{Between: [2]string{"M1", "M2"}}},
+		{geometry.Point{X: 190, Y: -90}, nearby.Place{Near: "cyl 4"}},
 	} {
-		if got := j.Nearby(c.at); got != c.want {
+		if got := nearby.To(j, c.at); got != c.want {
 			t.Errorf("%v: %+v, want %+v", c.at, got, c.want)
 		}
 	}
-	if got := (geometry.Joint{}).Nearby(geometry.Point{}); got != (geometry.Nearby{}) {
+	if got := nearby.To(geometry.Joint{}, geometry.Point{}); got != (nearby.Place{}) {
 		t.Errorf("an empty joint: %+v", got)
 	}
 }
