@@ -8,16 +8,16 @@ import (
 	"drawdown/geometry/testkit"
 )
 
-// lacksDragon stands in for the typeface: it lacks one sign.
+// lacksDragon replaces the check of the typeface: it lacks one sign.
 func lacksDragon(text string) (rune, bool) {
 	return '龍', strings.ContainsRune(text, '龍')
 }
 
 // The texts beside the broken files are pinned from our own output after every
-// line was read against the rule that it is about.
+// line was checked against its rule.
 func TestBrokenFiles(t *testing.T) {
 	files, err := filepath.Glob("testdata/broken/*.yaml")
-	dangerous, _ := filepath.Glob("testdata/dangerous/*.yaml") // by the trade, not by the form
+	dangerous, _ := filepath.Glob("testdata/dangerous/*.yaml") // bad practice, though correct in form
 	files = append(files, dangerous...)
 	if err != nil || len(files) < 24 {
 		t.Fatalf("%d broken files, %v", len(files), err)

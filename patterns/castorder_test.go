@@ -12,7 +12,7 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// numbered writes fasteners A, B, … of a kind each with their cast numbers.
+// numbered writes fasteners A, B, … from pairs of kind and cast number.
 func numbered(kindsAndNumbers ...string) string {
 	items := make([]string, len(kindsAndNumbers))
 	for i, text := range kindsAndNumbers {
@@ -25,8 +25,8 @@ func numbered(kindsAndNumbers ...string) string {
 	return lid + "kinds: {big: {thread: M10}, small: {thread: M8}}\nfasteners: [" + strings.Join(items, ", ") + "]\n"
 }
 
-// First principles: whoever casts a number on every bolt gives the order, unless
-// the file gives another. The orders are read off the numbers by hand.
+// First principles: a number cast at every bolt gives the order, unless the
+// file gives another. The orders are read off the numbers by hand.
 func TestCastNumbersOrderWhatTheFileLeavesOpen(t *testing.T) {
 	const stages = "stages: [{of: [big, small], torque: 5 N·m}]}\n"
 	four := numbered("big 3", "big 1", "big 4", "big 2")

@@ -35,8 +35,8 @@ tighten:
   stages: [{of: [main], torque: 40 N·m}, {of: [side], torque: 20 N·m}]
 `
 
-// chain writes files that build on each other beside the left bank, the last of
-// which is read.
+// chain writes files that extend each other, the first one extending the left
+// bank, and reads the last.
 func chain(t *testing.T, texts ...string) (plan.Input, problem.List) {
 	t.Helper()
 	folder, below := t.TempDir(), "left.yaml"
@@ -83,7 +83,7 @@ func idsOf(in plan.Input) string {
 	return strings.Join(geometry.Mapped(in.Joint.Fasteners, func(f geometry.Fastener) string { return f.ID }), " ")
 }
 
-// First principles: worked out by hand from the left bank.
+// First principles: derived by hand from the left bank.
 func TestRelabel(t *testing.T) {
 	for name, test := range map[string]struct{ text, labels, ids, order string }{
 		"by name": {"mirror: x\nrelabel: {cyl 1: cyl 2, cyl 3: cyl 4, in 1a: in 2a, cap 1: cap 2, cap 3: cap 4, M1: R1, F2: G, T1: T9}\n",
@@ -120,7 +120,7 @@ func TestRelabel(t *testing.T) {
 	}
 }
 
-// Two files above each other: the upper one names what the lower one made.
+// Two files above each other: the upper one names what the lower one renamed.
 func TestRelabelTwice(t *testing.T) {
 	in, problems := chain(t, "relabel: {all numbers: +1, M1: R1}\nomit: [M2]\n", "relabel: {cyl 2: cyl 9, R1: S1}\nchange: {R1: {at: [-95, 35]}}\n")
 	if problems.Stops() {
@@ -134,7 +134,8 @@ func TestRelabelTwice(t *testing.T) {
 	}
 }
 
-// A file that builds on none renames its own, which a mirror makes another's.
+// A file that extends no other renames its own names, which a mirror turns into
+// those of another part.
 func TestRelabelOfItsOwn(t *testing.T) {
 	in, problems := readText(leftBank + "mirror: x\nrelabel: {all numbers: +1, M1: R1}\n")
 	if problems.Stops() || idsOf(in) != "R1 M2 M3 M4 M5 M6 F1 F2" || !strings.HasPrefix(labelsOf(in.Joint), "cyl 2, cyl 4,") {
@@ -142,7 +143,7 @@ func TestRelabelOfItsOwn(t *testing.T) {
 	}
 }
 
-// First principles: worked out by hand from the left bank.
+// First principles: derived by hand from the left bank.
 func TestOmitAndChange(t *testing.T) {
 	in, problems := chain(t, "omit: [M3, M6, F1]\nchange: {M5: {at: [3, -33]}, M2: {kind: side}, F2: {cast: 7, at: [50, -80]}}\n"+
 		"tighten: {order: [{kind: main, order: [M1, M5, M4]}, {kind: side, way: row}]}\n")
@@ -164,13 +165,13 @@ func TestOmitAndChange(t *testing.T) {
 	if got, want := labelsOf(in.Joint), "cyl 1, cyl 3, EXHAUST SIDE, T1 in 1a, cap 1 M1+M4"; got != want {
 		t.Errorf("%s, want %s: a cap without bolts goes with them", got, want)
 	}
-	in, problems = chain(t, "omit: [M3, F1]\n") // both orders of the base lose what it lacks, one by ids and one by numbers
+	in, problems = chain(t, "omit: [M3, F1]\n") // both orders of the base lose the missing fasteners, one by ids and one by numbers
 	if problems.Stops() || len(in.Groups) != 2 || strings.Join(in.Groups[0].List, " ") != "M2 M5 M1 M4 M6" || strings.Join(in.Groups[1].List, " ") != "F2" {
 		t.Errorf("%v: %v", said(problems), in.Groups)
 	}
 }
 
-// What nothing below has, what is said twice, and what is lost.
+// Names that nothing below has, repeated changes, and losses.
 func TestChangesThatCannotBe(t *testing.T) {
 	for name, test := range map[string]struct {
 		text     string
@@ -218,8 +219,8 @@ func TestChangesThatCannotBe(t *testing.T) {
 	}
 }
 
-// First principles: the same units again, lists that the file below has not, and
-// maps that are joined, are no word worth.
+// First principles: repeating the same units, new lists and merged maps need no
+// warning.
 func TestQuietExtends(t *testing.T) {
 	_, problems := chain(t, "units: mm\ncautions: [Cold]\nkinds: {main: {class: \"10.9\"}}\noutline: [[-150, 90], [150, 90], [150, -110], [-150, -110]]\n")
 	for _, p := range problems {

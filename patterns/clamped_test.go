@@ -27,8 +27,8 @@ func exactly[T unit.AreaStiffness | unit.LineStiffness](v T) unit.Span[T] {
 	return unit.Span[T]{Low: v, Nominal: v, High: v}
 }
 
-// First principles: what is written is what is read, in N and mm; fasteners
-// without a start stand in the middle; a data sheet's k = p/(c·t).
+// First principles: values are read as written, in N and mm; fasteners without
+// a start are in the middle; k = p/(c·t) of a data sheet.
 func TestTheBlockJointIsRead(t *testing.T) {
 	for name, c := range map[string]struct {
 		text string

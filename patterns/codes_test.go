@@ -5,7 +5,7 @@ import (
 	"testing"
 )
 
-// Every problem of a file has a code, by which another program tells it.
+// Every problem of a file has a code that identifies it for other programs.
 func TestEveryProblemHasACode(t *testing.T) {
 	files, err := filepath.Glob("testdata/broken/*.yaml")
 	if err != nil || len(files) < 24 {

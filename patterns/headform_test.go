@@ -8,8 +8,8 @@ import (
 	"drawdown/sequence/tension/head"
 )
 
-// The head is a form or a width across flats, and goes into the worked-out
-// torque: by first principles a wider bearing face takes more of it.
+// The head is a form or a width across flats, and affects the calculated
+// torque: by first principles a wider bearing face needs more of it.
 func TestHeadsOfKinds(t *testing.T) {
 	var last unit.GivenTorque
 	for _, c := range []struct {

@@ -16,7 +16,7 @@ import (
 	"drawdown/render/stopwatch"
 )
 
-// checkPlaces makes sure that every problem lies within the text.
+// checkPlaces checks that every problem is within the text.
 func checkPlaces(t *testing.T, text string, problems problem.List) {
 	t.Helper()
 	lines := nodes.NewFile("", []byte(text)).Lines
@@ -59,8 +59,8 @@ func FuzzRead(f *testing.F) {
 	})
 }
 
-// hostile are files that are made to hang or to eat the memory, at a share of
-// their full size.
+// hostile returns files made to hang the program or fill the memory, at a share
+// of their full size.
 func hostile(share int) map[string]string {
 	const head = "drawdown: 1\ntitle: Lid\n"
 	repeat := func(n int, format string) string {
@@ -105,8 +105,8 @@ func TestHostileFiles(t *testing.T) {
 	}
 }
 
-// What is made of a text takes at most a kilobyte for each sign that parts it, and of
-// more signs than a joint needs nothing is made.
+// The result of a text takes at most a kilobyte for each separator, and nothing
+// is made of a text with more separators than any joint needs.
 func TestManySignsTakeNoMemory(t *testing.T) {
 	const head = "drawdown: 1\ntitle: Lid\na: ["
 	for name, entry := range map[string]string{"maps": "a: b,", "texts": `"",`, "lists": "[],", "aliases": "*a,", "words": "a,"} {
@@ -124,7 +124,7 @@ func TestManySignsTakeNoMemory(t *testing.T) {
 	}
 }
 
-// allocated is how much memory a work takes in all, given back or not.
+// allocated returns the total memory that a function allocates, freed or not.
 func allocated(work func()) uint64 {
 	var before, after runtime.MemStats
 	runtime.ReadMemStats(&before)
@@ -134,11 +134,11 @@ func allocated(work func()) uint64 {
 }
 
 // BenchmarkSpeedLimit: a hostile file may take ten times as long as one of a
-// tenth of its size, and as much again for noise and memory; what grows with the
-// square takes a hundred times as long.
+// tenth of its size, and twice that to allow for noise and memory; quadratic
+// work takes a hundred times as long.
 func BenchmarkSpeedLimit(b *testing.B) {
 	const most = 20
-	const least = 5 * time.Millisecond // a shorter time says nothing
+	const least = 5 * time.Millisecond // a shorter time is no evidence
 	small, large := hostile(10), hostile(1)
 	for name := range large {
 		tenth, whole, ratio := time.Hour, time.Hour, 1e9

@@ -19,8 +19,8 @@ func placesOf(t *testing.T, from source.Source) meaning.Places {
 	return places
 }
 
-// The places are counted by hand in the files. The second one builds on the
-// first, and has a kind of its own place and no stages.
+// The places are counted by hand in the files. The second file extends the
+// first; it places a kind itself and has no stages.
 func TestPlacesStandWhereTheFilesSay(t *testing.T) {
 	at := func(file string, line, column int, snippet string) problem.Problem {
 		return problem.Problem{File: file, Line: line, Column: column, Snippet: snippet}
@@ -63,8 +63,8 @@ func TestPlacesStandWhereTheFilesSay(t *testing.T) {
 	}
 }
 
-// A stage that stands in the file as an alias has the place of what it repeats,
-// and a long line is cut with the mark under the place.
+// A stage that is an alias in the file has the place of the original, and a
+// long line is cut with the mark under the place.
 func TestPlacesOfAliasesAndLongLines(t *testing.T) {
 	long := lid + "fasteners: [{id: A, at: [0, 0]}]\ntighten: {stages: [&a {torque: 20 N·m, note: " + strings.Repeat("x", 190) +
 		"}, {torque: 30 N·m}, *a]}\n"
@@ -78,7 +78,7 @@ func TestPlacesOfAliasesAndLongLines(t *testing.T) {
 	}
 }
 
-// What cannot be read has no places but the file.
+// A file that cannot be read only has the place of the whole file.
 func TestPlacesOfABrokenFile(t *testing.T) {
 	_, p, problems := meaning.Read(FromBytes("text", []byte(lid+"tighten: {stages: [{torque: 20 N·m}]}\n")))
 	if !problems.Stops() {

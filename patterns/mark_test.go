@@ -29,8 +29,8 @@ func marksOf(j geometry.Joint) string {
 	return strings.Join(marks, " ")
 }
 
-// First principles: what is written on the part stands in the file and comes
-// through as it is.
+// First principles: marks on the part are in the file and come through
+// unchanged.
 func TestMarksAreRead(t *testing.T) {
 	in, problems := patterns.Read(patterns.FromBytes("cover.yaml", []byte(marked)))
 	if len(problems) > 0 {
@@ -59,8 +59,8 @@ func TestMarkSlips(t *testing.T) {
 	}
 }
 
-// A table of points carries the marks, and has no column for them where there
-// are none.
+// A table of points includes the marks, and has no column for them if there are
+// none.
 func TestMarksInTables(t *testing.T) {
 	in, _ := patterns.Read(patterns.FromBytes("cover.yaml", []byte(marked)))
 	text := table.Write(in.Joint)

@@ -34,7 +34,7 @@ measure:
   - {what: warp, unit: mm, to: "0,05"}
 `
 
-// readBeside reads one of some files that stand in one folder.
+// readBeside reads one of several files in one folder.
 func readBeside(t *testing.T, files map[string]string, name string) (plan.Input, problem.List) {
 	t.Helper()
 	folder := t.TempDir()
@@ -57,7 +57,7 @@ func readMeasured(t *testing.T, files map[string]string, name string) []measure.
 	return in.Measures
 }
 
-// First principles: what the file says, with the decimals that it has.
+// First principles: the values of the file, with their decimals.
 func TestMeasures(t *testing.T) {
 	got := readMeasured(t, map[string]string{"caps.yaml": measuredPart}, "caps.yaml")
 	if len(got) != 4 {
@@ -79,7 +79,7 @@ func TestMeasures(t *testing.T) {
 	}
 }
 
-// A file that builds on another measures at its own places: what it leaves out is
+// A file that extends another measures at its own places: what it leaves out is
 // not measured, what it renames is measured under the new name, and a mirror
 // changes no name.
 func TestMeasuresOfTheOtherBank(t *testing.T) {
@@ -102,7 +102,8 @@ func TestMeasuresOfTheOtherBank(t *testing.T) {
 	}
 }
 
-// A value of which all places are left out is not taken at the whole part instead.
+// If all places of a value are left out, it is not measured on the whole part
+// instead.
 func TestMeasureWithoutAPlaceLeft(t *testing.T) {
 	got := readMeasured(t, map[string]string{
 		"caps.yaml":  measuredPart,
@@ -121,7 +122,7 @@ func TestMeasureWithoutAPlaceLeft(t *testing.T) {
 	}
 }
 
-// A list that nobody can mean is refused before it is read.
+// An absurdly long list is refused before it is read.
 func TestTooManyMeasures(t *testing.T) {
 	text := measuredPart
 	for range measures.Most {

@@ -9,8 +9,8 @@ import (
 	"drawdown/patterns/problem"
 )
 
-// Common practice: ids have the same letters where fasteners have the same kind.
-// Where the letters do not go by the kinds, they say nothing.
+// Common practice: fasteners of one kind have ids with the same letters. If the
+// letters do not follow the kinds, they prove nothing.
 func TestKindsThatTheIDsSpeakAgainst(t *testing.T) {
 	t.Parallel()
 	for name, c := range map[string]struct {

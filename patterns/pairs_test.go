@@ -15,7 +15,7 @@ import (
 	"drawdown/geometry/testkit"
 )
 
-// whole is a file with every key of which each block says something sound.
+// whole is a file with every key, each with a valid block.
 var whole = blocksOf(`drawdown: 1
 title: Lid of the pump
 machine: Fernhollow P4 pump engine
@@ -39,7 +39,7 @@ loosen: {stages: [{turn: 90°}, {remove: true}]}
 cautions: [Fit a new gasket]
 `)
 
-// block is a key at the top of a file with all of its lines.
+// block is a top-level key of a file with all of its lines.
 type block struct{ key, text string }
 
 var atTop = regexp.MustCompile(`^([a-z][a-z0-9 ]*):`)
@@ -58,8 +58,8 @@ func blocksOf(text string) (blocks []block) {
 
 var onLine = regexp.MustCompile(`on line \d+`)
 
-// problemsIn reads the whole file with some blocks in place of its own. Each
-// problem is named by its block and the line in that.
+// problemsIn reads the whole file with some blocks replaced. It names each
+// problem by its block and the line in the block.
 func problemsIn(t *testing.T, with ...block) map[string]bool {
 	var text string
 	var at []string // for each line
@@ -84,9 +84,9 @@ func problemsIn(t *testing.T, with ...block) map[string]bool {
 	return found
 }
 
-// leansOn says which keys are read by the light of others: a fastener's kind
-// is one of kinds, and an order names fasteners. Where the other cannot be read
-// nobody knows.
+// leansOn lists the keys that depend on others: a fastener's kind is one of
+// kinds, and an order names fasteners. If the other key cannot be read the
+// dependent one cannot be judged.
 var leansOn = map[string][]string{
 	"kinds": {"units"}, "fasteners": {"kinds", "units"}, "clusters": {"fasteners", "kinds", "tighten"},
 	"outline": {"fasteners", "units"}, "features": {"fasteners", "kinds", "outline", "units", "view"}, "stations": {"fasteners", "units", "outline", "features"},
@@ -97,12 +97,12 @@ func independent(a, b string) bool {
 	return a != b && !slices.Contains(leansOn[a], b) && !slices.Contains(leansOn[b], a)
 }
 
-// reachesOn finds what tells on the rest of the file: the end of a document, and a
-// second key of the same name. So does a quote that is not closed.
+// reachesOn matches what affects the rest of the file: the end of a document,
+// and an unclosed quote.
 var reachesOn = regexp.MustCompile(`(?m)^(?:---|\.\.\.|")`)
 
-// brokenBlocks returns the blocks of all broken files that make the whole file
-// broken, with the problems that they make.
+// brokenBlocks returns the blocks of all broken files that break the whole
+// file, with the problems that they cause.
 func brokenBlocks(t *testing.T) (blocks []block, problems []map[string]bool) {
 	files, err := filepath.Glob("testdata/broken/*.yaml")
 	if err != nil {
@@ -131,8 +131,8 @@ func brokenBlocks(t *testing.T) (blocks []block, problems []map[string]bool) {
 	return blocks, problems
 }
 
-// First principles: mistakes of keys that have nothing to do with each other are
-// all reported together, and no other.
+// First principles: mistakes in unrelated keys are all reported together, and
+// no others.
 func TestMistakesHideNoOthers(t *testing.T) {
 	if found := problemsIn(t); len(found) > 0 {
 		t.Fatalf("the sound file: %v", slices.Collect(maps.Keys(found)))

@@ -16,13 +16,13 @@ func at(fasteners ...string) string {
 	return "fasteners: [" + strings.Join(fasteners, ", ") + "]\n"
 }
 
-// square has four fasteners, 100 mm apart, about zero.
+// square has four fasteners, 100 mm apart, about the zero point.
 var square = at("{id: A, at: [-50, -50], kind: main}", "{id: B, at: [50, -50], kind: main}", "{id: C, at: [50, 50], kind: main}", "{id: D, at: [-50, 50], kind: main}")
 
 const edge = "outline: [[-70, -70], [70, -70], [70, 70], [-70, 70]]\n"
 
 // Sizes: M10 has a head of 16 mm across flats (ISO 4014) and a shank of 10 mm.
-// The rest is first principles: what needs room and has less.
+// The rest is first principles: things with less room than they need.
 func TestPlacesWithoutSense(t *testing.T) {
 	const fails, warns = problem.Error, problem.Warning
 	for name, test := range map[string]struct {
@@ -71,8 +71,8 @@ func TestPlacesWithoutSense(t *testing.T) {
 	}
 }
 
-// First principles, and common practice where it says so: all that is usual
-// raises no word.
+// First principles, and common practice where stated: usual designs cause no
+// warning.
 func TestPlacesWithSense(t *testing.T) {
 	for name, text := range map[string]string{
 		"heads that just clear":        at("{id: A, at: [0, 0], kind: main}", "{id: B, at: [16, 0], kind: main}"),

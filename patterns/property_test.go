@@ -10,7 +10,7 @@ import (
 	"drawdown/geometry"
 )
 
-// The squares must find what comparing every pair finds (first principles).
+// The grid must find what comparing every pair finds (first principles).
 func TestCoincidenceIsFoundAsByEveryPair(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		coordinate := rapid.Custom(func(t *rapid.T) float64 { return float64(rapid.IntRange(-40, 40).Draw(t, "tenth")) / 10 })

@@ -17,7 +17,7 @@ import (
 	"drawdown/sequence/tension/screw"
 )
 
-// mustRead reads a file that has no problem at all.
+// mustRead reads a file without any problem.
 func mustRead(t *testing.T, name string) plan.Input {
 	t.Helper()
 	from, err := Open(name, nil)
@@ -40,7 +40,7 @@ func dust[T ~float64]() cmp.Option {
 	return cmp.Comparer(func(a, b T) bool { return math.Abs(float64(a-b)) <= 1e-9*math.Max(1, math.Abs(float64(a))) })
 }
 
-// same compares with a tolerance for binary dust only.
+// same compares values, allowing only for floating-point rounding.
 func same(t *testing.T, what string, got, want any) {
 	t.Helper()
 	if diff := cmp.Diff(want, got, dust[float64](), dust[unit.Length](), dust[unit.Angle](), dust[unit.Duration]()); diff != "" {
@@ -48,7 +48,7 @@ func same(t *testing.T, what string, got, want any) {
 	}
 }
 
-// Every expected value is worked out by hand from the file beside it (first
+// Every expected value is derived by hand from the file beside it (first
 // principles: 1 in = 25.4 mm).
 func TestEveryKeyIsRead(t *testing.T) {
 	in := mustRead(t, "testdata/good/every-key.yaml")
@@ -116,7 +116,7 @@ func TestDefaults(t *testing.T) {
 	same(t, "kinds", in.Kinds, []plan.Kind{{Name: "bolt", Implied: true}})
 	same(t, "kind of a fastener", in.Joint.Fasteners[2], geometry.Fastener{ID: "C", Kind: "bolt", At: geometry.Point{X: 12, Y: 40}})
 	same(t, "groups", in.Groups, []sequence.Group(nil))
-	same(t, "loosen", in.Loosen, []plan.StageInput(nil)) // the plan has the usual stages
+	same(t, "loosen", in.Loosen, []plan.StageInput(nil)) // the plan uses the usual stages
 }
 
 func TestMakersOrderIsOneGroupOfAll(t *testing.T) {
@@ -181,8 +181,8 @@ func TestTooLarge(t *testing.T) {
 	}
 }
 
-// alongTheEngine says that the view has no front: it looks at it or away from
-// it.
+// alongTheEngine reports whether the view has no front: it looks at it or away
+// from it.
 func alongTheEngine(view string) bool {
 	return view == "from the front" || strings.HasPrefix(view, "from the pump")
 }
@@ -207,7 +207,7 @@ func TestBuiltinsReadCleanly(t *testing.T) {
 	}
 }
 
-// The counts stand in the scenario.
+// The counts are those of the scenario.
 func TestBuiltinFasteners(t *testing.T) {
 	for name, want := range map[string]int{"p4-head": 14, "p4-v-head-right": 14, "p4-cam-caps": 10, "p4-cover": 14,
 		"p4-manifold": 8, "p4-pump-flange": 16, "p4-sump": 18} {

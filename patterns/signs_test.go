@@ -21,7 +21,7 @@ const soundBody = `fasteners: [{id: A, at: [0, 0]}, {id: B, at: [50, 0]}]
 tighten: {stages: [{torque: 20 N·m}]}
 `
 
-// problemsOf reads a text as the sort of file that it is.
+// problemsOf reads a text as a file of the given sort.
 func problemsOf(sort, text string) problem.List {
 	from := FromBytes("text", []byte(text))
 	var problems problem.List
@@ -39,15 +39,15 @@ func problemsOf(sort, text string) problem.List {
 	return said(problems)
 }
 
-// First principles: in YAML a # behind a blank begins a comment, so that the
-// text in quotes is the only way to write it. The problem stands on the line
-// and ends in that line as it should be.
+// First principles: in YAML a # after a space begins a comment, so only quotes
+// keep such a text whole. The problem is reported on its line and ends with the
+// corrected line.
 func TestAHashInATextIsShownInQuotes(t *testing.T) {
 	const survey = "drawdown: 1\ntitle: %s\nholes: {A: 8, B: 8}\nmeasured: [[A, B, 95]]\n"
 	for _, c := range []struct {
 		sort, text string
 		line       int
-		want       string // how the problem ends; empty for a comment
+		want       string // end of the problem; empty for a comment
 	}{
 		{"", lid + "machine: Pump #2 rear\n" + soundBody, 3, `machine: "Pump #2 rear"`},
 		{"", lid + "view: from  above #2\n" + soundBody, 3, `view: "from  above #2"`},
@@ -57,7 +57,7 @@ func TestAHashInATextIsShownInQuotes(t *testing.T) {
 		{"", lid + "machine: &m Pump #2\nview: *m\n" + soundBody, 3, `machine: &m "Pump #2"`},
 		{"", lid + "cautions:\n  - Bolt #7 is 5 mm longer\n" + soundBody, 4, `- "Bolt #7 is 5 mm longer"`},
 		{"", lid + "cautions:\n  - #7 is longer\n" + soundBody, 4, `- "#7 is longer"`},
-		{"", lid + "cautions:\n  - Bolt\n    #7 is longer\n" + soundBody, 0, ""}, // a comment on a line of its own
+		{"", lid + "cautions:\n  - Bolt\n    #7 is longer\n" + soundBody, 0, ""}, // a comment on its own line
 		{"", lid + "cautions:\n  - Hold the cap while\n    bolt #7 is out\n" + soundBody, 4, `- "Hold the cap while bolt #7 is out"`},
 		{"", lid + "cautions:\n  - Hold the cap while\n    bolt #7 is out\n    of the block\n" + soundBody, 4, `- "Hold the cap while bolt #7 is out of the block"`},
 		{"", lid + "cautions:\n  - tighten: Bolt #7 first\n" + soundBody, 4, `- tighten: "Bolt #7 first"`},
@@ -103,11 +103,11 @@ func TestAHashInATextIsShownInQuotes(t *testing.T) {
 	}
 }
 
-// First principles: ": " in a plain text makes a key of what stands before it.
+// First principles: ": " in a plain text turns the words before it into a key.
 func TestAColonInATextIsShownInQuotes(t *testing.T) {
 	for _, c := range []struct {
 		text string
-		want []string // how the problems end
+		want []string // ends of the problems
 	}{
 		{"cautions:\n  - Note: pull the pin: it is sprung\n  - another\n", []string{`- "Note: pull the pin: it is sprung"`}},
 		{"cautions:\n  - Note: pull the pin\n", []string{`- "Note: pull the pin"`}},
@@ -134,8 +134,8 @@ func TestAColonInATextIsShownInQuotes(t *testing.T) {
 	}
 }
 
-// First principles: the line that YAML stumbles over is the first one with a
-// dash, and the one before it lacks its own. What stands further down is read.
+// First principles: YAML fails at the first line with a dash, but the line
+// before it lacks one. The lines below are read.
 func TestALackingDashIsBlamed(t *testing.T) {
 	for _, c := range []struct {
 		text string

@@ -62,8 +62,8 @@ cautions:
   - {loosen: Chain locked}
 `
 
-// slips are mistakes, each on a line of its own: what is written, and what should
-// be. None of them takes away what the other lines name.
+// slips are mistakes, each on its own line: the wrong and the right text. None
+// of them removes what the other lines name.
 var slips = [][2]string{
 	{"title: Lid of the pump", "titel: Lid of the pump"}, {"title: Lid of the pump", "title: [Lid]"}, {"title: Lid", "title: Lid #2"},
 	{"date: 2026-02-28", "date: 28.2.2026"}, {"date: 2026-02-28", "date:"},
@@ -84,7 +84,7 @@ var slips = [][2]string{
 	{"- Fit a new gasket", "- Note: fit: new"}, {"- Fit a new gasket", "- Fit #2"}, {"{loosen: Chain locked}", "{losen: Chain locked}"},
 }
 
-// slipped reads the file with some slips. Each problem is named by its line.
+// slipped reads the file with some slips. It names each problem by its line.
 func slipped(of ...int) (found map[string]bool, lines []int) {
 	text := manyLines
 	for _, i := range of {
@@ -99,8 +99,8 @@ func slipped(of ...int) (found map[string]bool, lines []int) {
 	return found, lines
 }
 
-// First principles: two mistakes on two lines are all that either says alone,
-// even where one line names what the other holds.
+// First principles: two mistakes on two lines give the problems of both, even
+// if one line names something in the other.
 func TestSlipsHideNoOthers(t *testing.T) {
 	if _, problems := readText(manyLines); len(problems) > 0 {
 		t.Fatal(said(problems).Detail())
@@ -113,7 +113,7 @@ func TestSlipsHideNoOthers(t *testing.T) {
 		}
 		for b := range a {
 			if random.IntN(6) > 0 && !testkit.Full() {
-				continue // a sixth is enough to see one come back
+				continue // a sixth is enough to catch a regression
 			}
 			if strings.Contains(slips[a][0], slips[b][0]) || strings.Contains(slips[b][0], slips[a][0]) {
 				continue

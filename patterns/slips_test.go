@@ -16,8 +16,8 @@ import (
 
 const lid = "drawdown: 1\ntitle: Lid\n"
 
-// Every torn decimal is one problem, which names the decimal (first
-// principles).
+// Every number split by a decimal comma is one problem, which names the number
+// (first principles).
 func TestDecimalCommaIsOneProblem(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		whole, tenths := rapid.IntRange(1, 500).Draw(t, "whole"), rapid.IntRange(1, 99).Draw(t, "fraction")
@@ -36,8 +36,8 @@ func TestDecimalCommaIsOneProblem(t *testing.T) {
 	})
 }
 
-// A place with a decimal comma is one problem. Only where both commas could be
-// meant, [142,5], nobody can tell.
+// A place with a decimal comma is one problem. Only [142,5] is ambiguous: it
+// could mean either comma.
 func TestPlaceWithDecimalComma(t *testing.T) {
 	for at, want := range map[string]string{
 		"[-142,5, 46]":   "write -142.5 with a point",
@@ -52,7 +52,7 @@ func TestPlaceWithDecimalComma(t *testing.T) {
 	}
 }
 
-// A colon without its blank is one problem, and what follows is read.
+// A colon without its space is one problem, and the rest is read.
 func TestTightColonIsOneProblem(t *testing.T) {
 	_, problems := readText(lid + "fasteners: [{id: A, at: [0, 0]}]\ntighten: {stages: [{torque:30}]}\n")
 	if len(problems) != 2 || !strings.Contains(said(problems)[0].What, "space after the colon: torque: 30") ||
@@ -61,7 +61,7 @@ func TestTightColonIsOneProblem(t *testing.T) {
 	}
 }
 
-// The order of a manual by cast numbers: worked out by hand from the file.
+// The order of a manual by cast numbers: derived by hand from the file.
 func TestMakersOrderByCastNumbers(t *testing.T) {
 	const points = "fasteners: [{id: A, at: [0, 0], cast: 3}, {id: B, at: [30, 1], cast: 1}, {id: C, at: [12, 40], cast: 2}]\n"
 	const numbered = "fasteners: [{id: 1, at: [0, 0], cast: 3}, {id: 2, at: [30, 1], cast: 1}, {id: 3, at: [12, 40], cast: 2}]\n"
@@ -84,7 +84,7 @@ func TestMakersOrderByCastNumbers(t *testing.T) {
 	}
 }
 
-// Common practice, no source: what is usual raises no warning.
+// Common practice, no source: usual practice causes no warning.
 func TestUsualPracticeIsQuiet(t *testing.T) {
 	circle := func(entry string) string {
 		return "fasteners: [" + entry + "]\ntighten: {order: star, stages: [{torque: 5 N·m}]}\n"
@@ -118,7 +118,8 @@ func TestUsualPracticeIsQuiet(t *testing.T) {
 	}
 }
 
-// What reads without an error can be planned: no problem comes without a line.
+// A file that reads without an error can be planned: no problem comes without a
+// line.
 func TestWhatReadsCanBePlanned(t *testing.T) {
 	names, _ := filepath.Glob("testdata/good/*.yaml")
 	for _, name := range append(names, Builtin()...) {
@@ -126,13 +127,14 @@ func TestWhatReadsCanBePlanned(t *testing.T) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
-	// A share of the torque reads where, and only where, it can be worked out.
+	// A share of the torque can be read exactly if the torque can be
+	// calculated.
 	for kind, stops := range map[string]bool{
 		`{thread: M10, class: "10.9"}`:                              false,
 		`{thread: M10, class: "10.9", hole: 30 mm}`:                 true,
 		`{thread: M10, class: "10.9", head: 9 mm}`:                  true,
 		`{thread: M10, class: "10.9", head: socket}`:                false,
-		`{thread: M20, class: "10.9", head: flange}`:                true, // ISO 4162 goes to M16
+		`{thread: M20, class: "10.9", head: flange}`:                true, // ISO 4162 ends at M16
 		`{thread: M20, class: "10.9", head: flange, washer: 40 mm}`: false,
 		`{thread: M10}`:   true,
 		`{class: "10.9"}`: true,

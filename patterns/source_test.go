@@ -44,7 +44,7 @@ func TestOpenTellsNamesFromTheDisk(t *testing.T) {
 		t.Errorf("stdin: %v", err)
 	}
 	if runtime.GOOS == "windows" || os.Getuid() == 0 {
-		return // permissions stop neither Windows' test folder nor root
+		return // permissions stop neither root nor the test folder of Windows
 	}
 	shut := writeFile(t, folder, "shut.yaml", "drawdown: 1\n")
 	if err := os.Chmod(shut, 0); err != nil {
@@ -66,8 +66,8 @@ func TestOpenReadsStreamsFilesAndBuiltins(t *testing.T) {
 		t.Errorf("%q, %v", in.Name, problems)
 	}
 
-	// A file of a built-in pattern's name beside the extending one goes first;
-	// the bare name always means the built-in one.
+	// A file with the name of a built-in pattern beside the extending one takes
+	// precedence; the bare name always means the built-in one.
 	folder := t.TempDir()
 	writeFile(t, folder, "p4-head.yaml", "drawdown: 1\nextends: p4-head\ntitle: Mine\n")
 	child := writeFile(t, folder, "child.YAML", "drawdown: 1\nextends: p4-head.yaml\n")

@@ -10,8 +10,8 @@ import (
 	"drawdown/render/words"
 )
 
-// A coordinate typed ten times too large is warned of with its line, and no
-// built-in pattern is (the places of p4-head are its own).
+// A coordinate typed ten times too large causes a warning with its line, and no
+// built-in pattern does (the places of p4-head are real).
 func TestStrayPlaceIsWarnedOf(t *testing.T) {
 	for _, name := range patterns.Builtin() {
 		text, _ := patterns.BuiltinText(name)
@@ -26,7 +26,7 @@ func TestStrayPlaceIsWarnedOf(t *testing.T) {
 	slip := strings.Replace(listed, "id: F1, at: [-142.5, -90]", "id: F1, at: [-1425, -90]", 1)
 	line := strings.Count(slip[:strings.Index(slip, "[-1425")], "\n") + 1
 	input, problems := patterns.Read(patterns.FromBytes("p4-head.yaml", []byte(slip)))
-	if len(problems) != 2 || problems[1].Line != line || // the other: there is no tighten
+	if len(problems) != 2 || problems[1].Line != line || // the other one: there is no tighten
 		problems.Stops() || !strings.Contains(said(problems)[1].What, "F1 is 1236 mm from the nearest") {
 		t.Errorf("%v, want one warning on line %d", problems, line) // from -1425, -90 to -190, -45: √(1235² + 45²) = 1235.8
 	}

@@ -20,7 +20,7 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// change is one text of a file in place of another.
+// change replaces one text of a file by another.
 type change struct {
 	line, from, to int // columns from 1, by characters
 	with           string
@@ -35,13 +35,13 @@ func (c change) in(text string) string {
 
 var aNumber = regexp.MustCompile(`[0-9]+`)
 
-// others are words that may stand for each other.
+// others maps words to words that can replace them.
 var others = map[string]string{"left": "right", "right": "left", "yes": "no", "no": "yes", "true": "false", "spiral": "cross", "cross": "spiral",
 	"row": "spiral", "star": "spiral", "circular": "spiral", "auto": "spiral", "once": "inspect", "inspect": "yes", "mm": "in", "in": "mm", "x": "y", "y": "x",
 	"top": "bottom", "bottom": "top", "steel": "brass", "aluminium": "brass", "composite": "metal", "raised": "full"}
 
-// otherwise returns a text that says something else, and of the same form where
-// that is easy.
+// otherwise returns a text with another meaning, and of the same form if that
+// is easy.
 func otherwise(text string) string {
 	if other := others[text]; other != "" {
 		return other
@@ -54,9 +54,8 @@ func otherwise(text string) string {
 	return text + "x"
 }
 
-// changesOf returns what can be changed about the values of a file: each says
-// something else, or nothing, or is a list or a map. A value may be left out
-// where it is the usual one.
+// changesOf returns possible changes of a file's values: another value, none, a
+// list or a map. A value may be omitted if it is the usual one.
 func changesOf(n *nodes.Node, lines []string) (all []change) {
 	value := func(n *nodes.Node) (change, bool) {
 		line := []rune(lines[n.Line-1])
@@ -83,7 +82,7 @@ func changesOf(n *nodes.Node, lines []string) (all []change) {
 	return all
 }
 
-// madeOf is all that is made of a text of a sort, and what is said of it.
+// madeOf returns everything made of a text of a sort, and its problems.
 func madeOf(sort, name, text string) (made any, problems string) {
 	from := FromBytes(name, []byte(text))
 	var found problem.List
@@ -91,13 +90,13 @@ func madeOf(sort, name, text string) (made any, problems string) {
 	case "survey":
 		var s measured.Survey
 		s, found = measured.Read(from)
-		s.ReadingsAt, s.AccuracyAt = nil, problem.Problem{} // they hold the text itself
+		s.ReadingsAt, s.AccuracyAt = nil, problem.Problem{} // they contain the text itself
 		made = s
 	case "machine":
 		var m machine.Machine
 		m, found = machine.Read(Machines.FromBytes(name, []byte(text)))
 		for i := range m.Strip {
-			m.Strip[i].At, m.Strip[i].AgainAt = problem.Problem{}, problem.Problem{} // they hold the text itself
+			m.Strip[i].At, m.Strip[i].AgainAt = problem.Problem{}, problem.Problem{} // they contain the text itself
 		}
 		made = []any{m.Overhaul, m.Strip}
 	case "wrenches":
@@ -118,7 +117,7 @@ func madeOf(sort, name, text string) (made any, problems string) {
 	return made, said(found).Error()
 }
 
-// spoken are files that together have every key.
+// spoken returns files that together have every key.
 func spoken(t *testing.T) map[string][2]string {
 	files := map[string][2]string{
 		"many lines": {"", manyLines},
@@ -147,10 +146,10 @@ func spoken(t *testing.T) map[string][2]string {
 	return files
 }
 
-// First principles: a value that can be changed without any trace in what is
-// made of the file, and without a word, was dropped in silence.
+// First principles: a value that can be changed without any effect on the
+// result, and without a message, was dropped silently.
 func TestNothingIsDroppedInSilence(t *testing.T) {
-	const most = 30 // of a file; all of them in a full run
+	const most = 30 // of one file; a full run makes all of them
 	random := rand.New(rand.NewPCG(1, 2))
 	tried := 0
 	files := spoken(t)

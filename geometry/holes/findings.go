@@ -2,7 +2,7 @@ package holes
 
 import "drawdown/geometry/finding"
 
-// What a range of diameters can lack, and what is unsure without one.
+// Errors in a range of diameters, and doubts without one.
 const (
 	NoRange      finding.Code = "holes no range"      // written
 	FallingRange finding.Code = "holes falling range" // written, from, to

@@ -12,7 +12,7 @@ import (
 	"drawdown/render/words"
 )
 
-// By the rule of the package's own words.
+// By the rule documented in the package.
 func TestSort(t *testing.T) {
 	eight, far := []float64{8.4, 8.4, 8.41, 8.4, 8.4, 8.4, 8.4, 8.4}, math.Inf(1)
 	for name, c := range map[string]struct {
@@ -42,8 +42,8 @@ func TestSort(t *testing.T) {
 	}
 }
 
-// Water holes look like bolt holes: several sizes are sure only where somebody
-// named the bolts (first principles: a size is no knowledge).
+// Water holes look like bolt holes: several sizes are only certain if somebody
+// named the bolts (first principles: a size proves nothing).
 func TestSeveralSizesAreUnsure(t *testing.T) {
 	two := []float64{6.6, 6.6, 6.6, 6.6, 11, 11, 11, 11, 76}
 	for name, c := range map[string]struct {
@@ -73,7 +73,8 @@ func TestParseRange(t *testing.T) {
 			t.Errorf("%q: %v %v, want %v", text, got, err, want)
 		}
 	}
-	// The ends are those of the table of sensible quantities: a bore of 90 m is none.
+	// The limits are those of the table of sensible quantities: a bore of 90 m
+	// is refused.
 	for _, text := range []string{"90m-", "-90 m", "6-1e9", "0.1"} {
 		if got, err := holes.ParseRange(text, unit.Sensible.Bore); !errors.Is(err, unit.NotSensible) {
 			t.Errorf("%q is read as %v, %v", text, got, err)
@@ -97,8 +98,8 @@ func TestRangesThatOverlap(t *testing.T) {
 	}
 }
 
-// The inner of two lines round a centre is the hole; a circle through three
-// holes is none (first principles: a hole's edge leaves no room for another).
+// The inner of two concentric lines is the hole; a circle through three holes
+// is none (first principles: the edge of a hole leaves no room for another).
 func TestMerge(t *testing.T) {
 	at := func(x, y, d float64) holes.Circle {
 		return holes.Circle{Centre: geometry.Point{X: x, Y: y}, DiameterMm: d}

@@ -8,9 +8,10 @@ import (
 	"drawdown/geometry"
 )
 
-// Lines round one hole have centres within a tenth of a millimetre; one is drawn twice
-// where it is less than a hundredth larger; a circle runs through the centres of three
-// smaller holes within a tenth (limits of the design: common practice, no source).
+// Lines round one hole have centres within a tenth of a millimetre; a line
+// counts as repeated if it is less than a hundredth larger; a construction
+// circle passes the centres of three smaller holes within a tenth (limits of
+// the design: common practice, no source).
 func TestLimitsOfMerging(t *testing.T) {
 	t.Parallel()
 	at := func(x float64) geometry.Point { return geometry.Point{X: x} }
@@ -43,8 +44,8 @@ func TestLimitsOfMerging(t *testing.T) {
 	}
 }
 
-// Both ends of a range belong to it, up to the rounding of other units; ranges do not
-// share a diameter, but may touch.
+// Both ends belong to a range, within the rounding of other units; ranges may
+// touch but not overlap.
 func TestLimitsOfRanges(t *testing.T) {
 	t.Parallel()
 	r := Range{FromMm: 8, ToMm: 9}
@@ -69,8 +70,8 @@ func TestLimitsOfRanges(t *testing.T) {
 	}
 }
 
-// Sizes are parted by steps wider than the tolerance; their holes are listed as they
-// rise; those at a limit keep within it.
+// Steps wider than the tolerance separate sizes; the holes of a size are listed
+// in ascending order; diameters at a limit are included.
 func TestLimitsOfSizes(t *testing.T) {
 	t.Parallel()
 	sizes := Rule{}.Sort([]float64{8.6, 12, 8.4, 8.2, 12.4, 12.2, 8.8}, 0.25)

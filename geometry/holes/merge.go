@@ -14,10 +14,11 @@ type Circle struct {
 	DiameterMm float64
 }
 
-// sameCentreMm is how far apart the centres of lines round one hole may lie.
+// sameCentreMm is the greatest distance between the centres of lines round one
+// hole.
 const sameCentreMm = 0.1
 
-// Why says what a circle is that is no hole of its own.
+// Why is the reason that a circle is not a separate hole.
 type Why string
 
 const (
@@ -27,9 +28,9 @@ const (
 	Construction Why = "construction" // runs through the centres of holes
 )
 
-// Merge says for each circle whether it is a hole. Of circles round one centre
-// the innermost is the hole; a circle on which the centres of three smaller
-// holes or more lie is a construction line.
+// Merge classifies each circle as a hole or not. Of concentric circles the
+// innermost is the hole; a circle through the centres of three or more smaller
+// holes is a construction line.
 func Merge(circles []Circle) []Why {
 	why := make([]Why, len(circles))
 	order := make([]int, len(circles))
@@ -55,8 +56,9 @@ func Merge(circles []Circle) []Why {
 	return why
 }
 
-// markConstruction looks for circles through holes. Only the few largest can
-// be; with them all the work stays in step with the number of circles.
+// markConstruction looks for circles through holes. Only the few largest can be
+// such; checking only these keeps the work proportional to the number of
+// circles.
 func markConstruction(circles []Circle, kept []int, why []Why) {
 	const through, largest = 3, 50
 	for _, i := range kept[max(0, len(kept)-largest):] {

@@ -1,7 +1,8 @@
 // Package holes classifies the round holes of a drawing or a scan: holes for
 // fasteners, for dowels, and bores. Only places and diameters are known, so the
 // result follows a rule and can be wrong; someone who has the part can set the
-// ranges. It may import geometry and its units; no drawing, no picture.
+// ranges. The package may import geometry and its units; no drawing, no
+// picture.
 package holes
 
 import (
@@ -17,31 +18,31 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// Use is what a hole is for.
+// Use is the purpose of a hole.
 type Use string
 
 const (
 	Fastener Use = "fastener"
 	Dowel    Use = "dowel"
 	Bore     Use = "bore"
-	Other    Use = "other" // smaller than every fastener that was asked for
+	Other    Use = "other" // smaller than every fastener asked for
 )
 
-// Range is a span of diameters in millimetres, with both ends in it. The zero
-// Range holds no diameter.
+// Range is a span of diameters in millimetres, including both ends. The zero
+// Range contains no diameter.
 type Range struct{ FromMm, ToMm float64 }
 
 // roundingMm widens a range for holes that were drawn in another unit.
 const roundingMm = 1e-6
 
-// IsSet says that the range holds diameters.
+// IsSet reports whether the range contains diameters.
 func (r Range) IsSet() bool { return r.ToMm > 0 }
 
 func (r Range) holds(diameterMm float64) bool {
 	return r.IsSet() && diameterMm >= r.FromMm-roundingMm && diameterMm <= r.ToMm+roundingMm
 }
 
-// String writes the range as ParseRange reads it.
+// String writes the range in the form that ParseRange reads.
 func (r Range) String() string {
 	switch {
 	case !r.IsSet():
@@ -54,12 +55,12 @@ func (r Range) String() string {
 	return fmt.Sprintf("%g-%g mm", r.FromMm, r.ToMm)
 }
 
-// nearMm is how far a diameter may be off one that is named alone.
+// nearMm is the tolerance of a diameter that is given alone.
 const nearMm = 0.1
 
 // ParseRange reads "6-14mm", "30mm-" (30 mm and more), "-5mm" (up to 5 mm) or
-// "8mm" (8 mm, to a tenth). Bare numbers are in mm; a unit behind the second
-// holds for both. Each end that is written lies within the limits.
+// "8mm" (8 mm, to a tenth). Bare numbers are in mm; a unit after the second
+// number applies to both. Each given end must be within the limits.
 func ParseRange(text string, limits unit.Limits) (Range, error) {
 	first, second, two := strings.Cut(strings.ReplaceAll(text, "–", "-"), "-")
 	first, second = strings.TrimSpace(first), strings.TrimSpace(second)
@@ -100,14 +101,14 @@ func ParseRange(text string, limits unit.Limits) (Range, error) {
 // Ranges are several spans of diameters.
 type Ranges []Range
 
-// IsSet says that one of the ranges holds diameters.
+// IsSet reports whether one of the ranges contains diameters.
 func (r Ranges) IsSet() bool { return slices.ContainsFunc(r, Range.IsSet) }
 
 func (r Ranges) holds(diameterMm float64) bool {
 	return slices.ContainsFunc(r, func(one Range) bool { return one.holds(diameterMm) })
 }
 
-// toMm is the largest diameter that one of the ranges holds.
+// toMm is the largest diameter in one of the ranges.
 func (r Ranges) toMm() (most float64) {
 	for _, one := range r {
 		most = max(most, one.ToMm)
@@ -115,7 +116,7 @@ func (r Ranges) toMm() (most float64) {
 	return most
 }
 
-// String writes the ranges as ParseRanges reads them.
+// String writes the ranges in the form that ParseRanges reads.
 func (r Ranges) String() string {
 	if !r.IsSet() {
 		return "none"
@@ -127,8 +128,8 @@ func (r Ranges) String() string {
 	return strings.Join(texts, ", ")
 }
 
-// ParseRanges reads ranges with commas between them: "6-7mm,12-13mm". A comma
-// between two digits is one of decimals.
+// ParseRanges reads ranges separated by commas: "6-7mm,12-13mm". A comma
+// between two digits is a decimal comma.
 func ParseRanges(text string, limits unit.Limits) (Ranges, error) {
 	var all Ranges
 	for _, one := range strings.Split(betweenRanges.ReplaceAllString(text, "$1;$2"), ";") {
@@ -143,19 +144,18 @@ func ParseRanges(text string, limits unit.Limits) (Ranges, error) {
 
 var betweenRanges = regexp.MustCompile(`([^0-9]),|,([^0-9])`)
 
-// Rule sorts holes by their diameters. What was named goes first: dowels,
-// fasteners and bores by their ranges. Of the rest, where fasteners were named,
-// the larger are bores and the smaller are none of these. Where they were not,
-// a hole above BoreFromMm is a bore; so is a size of fewer than ManyHoles holes
-// above BoreTimes the diameter of the most common size, because a joint's bolts
-// are alike and its bores are few. Dowels look like bolts: without a range
-// there are none.
+// Rule sorts holes by their diameters. Named ranges come first: dowels,
+// fasteners and bores. If fasteners were named, larger holes of the rest are
+// bores and smaller ones are none of these. Otherwise a hole above BoreFromMm
+// is a bore; so is a size of fewer than ManyHoles holes above BoreTimes the
+// diameter of the most common size, because a joint's bolts are alike and its
+// bores are few. Dowels look like bolts: without a range there are none.
 type Rule struct {
 	Fasteners     Ranges
 	Dowels, Bores Range
 }
 
-// What the rule takes where no range was named (common practice, no source).
+// Limits used if no range was named (common practice, no source).
 const (
 	BoreFromMm = 40.0 // a larger clearance hole is for M36 and more
 	BoreTimes  = 2.5
@@ -184,16 +184,16 @@ func (r Rule) Check() error {
 	return nil
 }
 
-// Size is the holes of one diameter.
+// Size is a group of holes with one diameter.
 type Size struct {
 	DiameterMm float64 // the median of its holes
 	Use        Use
-	Of         []int // indexes of the holes, rising
+	Of         []int // indexes of the holes, in ascending order
 }
 
-// Sort parts holes into sizes, the most common first, and says what each is
-// for. Holes belong to one size where no step between two diameters that
-// follow each other is wider than the tolerance.
+// Sort groups holes into sizes, the most common first, and sets the use of
+// each. Holes belong to one size if no step between two successive diameters is
+// wider than the tolerance.
 func (r Rule) Sort(diametersMm []float64, toleranceMm float64) []Size {
 	order := make([]int, len(diametersMm))
 	for i := range order {
@@ -218,8 +218,8 @@ func (r Rule) Sort(diametersMm []float64, toleranceMm float64) []Size {
 	return sizes
 }
 
-// Unsure says that holes of several sizes are taken for fasteners though nobody
-// named their range: water and oil holes look the same.
+// Unsure reports whether holes of several sizes count as holes for fasteners
+// though nobody named their range: water and oil holes look the same.
 func (r Rule) Unsure(sizes []Size) (f finding.Finding, unsure bool) {
 	var taken []unit.Length
 	for _, s := range sizes {
@@ -234,8 +234,8 @@ func (r Rule) Unsure(sizes []Size) (f finding.Finding, unsure bool) {
 	return finding.Warned(BySizeAlone, finding.Values{"sizes": taken}), true
 }
 
-// common returns the diameter of the most common size that can be a fastener's;
-// of sizes as common, the smallest.
+// common returns the diameter of the most common size that could be a
+// fastener's; of equally common sizes, the smallest.
 func (r Rule) common(sizes []Size) float64 {
 	for _, s := range sizes {
 		if s.DiameterMm <= BoreFromMm && !r.Dowels.holds(s.DiameterMm) && !r.Bores.holds(s.DiameterMm) {

@@ -10,9 +10,9 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// The rule is that of its documentation: both ends of a range belong to it, and
-// what was not named goes by its size (common practice, no source: above 40 mm, or
-// fewer than four holes above 2.5 times the most common size, are bores).
+// The rule as documented: both ends belong to a range, and the size decides the
+// rest (common practice, no source: above 40 mm, or fewer than four holes above
+// 2.5 times the most common size, are bores).
 func TestUseOfASize(t *testing.T) {
 	t.Parallel()
 	alike := func(n int, d float64) (list []float64) {
@@ -54,7 +54,7 @@ func TestUseOfASize(t *testing.T) {
 	}
 }
 
-// Steps up to the tolerance belong to one size, whose diameter is their median.
+// Steps up to the tolerance belong to one size, whose diameter is the median.
 func TestSizesByTheirSteps(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -76,7 +76,7 @@ func TestSizesByTheirSteps(t *testing.T) {
 	}
 }
 
-// Ranges are written as they are read.
+// Ranges are written in the form that is read.
 func TestRangesAsWritten(t *testing.T) {
 	t.Parallel()
 	wide := unit.Sensible.BoltHole
@@ -99,7 +99,7 @@ func TestRangesAsWritten(t *testing.T) {
 	}
 }
 
-// Ranges that share a diameter are refused, those that only meet are not.
+// Overlapping ranges are refused, touching ones are not.
 func TestRangesThatShareADiameter(t *testing.T) {
 	t.Parallel()
 	a, meets, overlaps, inside := holes.Range{FromMm: 8, ToMm: 12}, holes.Range{FromMm: 12, ToMm: 14}, holes.Range{FromMm: 11.9, ToMm: 14}, holes.Range{FromMm: 9, ToMm: 10}
@@ -116,7 +116,7 @@ func TestRangesThatShareADiameter(t *testing.T) {
 	}
 }
 
-// Several sizes that nobody named are doubtful, the largest told first.
+// Several sizes that nobody named are doubtful; the largest is named first.
 func TestUnsureSizes(t *testing.T) {
 	t.Parallel()
 	two := append([]float64{8, 8, 8, 8, 8}, 12, 12, 12, 12)
@@ -133,8 +133,8 @@ func TestUnsureSizes(t *testing.T) {
 	}
 }
 
-// Of circles round one centre the innermost is the hole, one of the same size is
-// drawn twice, and a circle through three smaller holes is a construction line.
+// Of concentric circles the innermost is the hole, one of the same size is a
+// repetition, and a circle through three smaller holes is a construction line.
 func TestMergedCircles(t *testing.T) {
 	t.Parallel()
 	hole := func(x, y, d float64) holes.Circle {

@@ -1,7 +1,9 @@
 package trace
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"sort"
 
 	"drawdown/geometry/finding"
@@ -137,7 +139,11 @@ func (m *mask) findPart(frame Frame, o Options) (p patches, err error) {
 	if sheet < 0 {
 		return p, finding.Failed(NoPart, nil)
 	}
-	if second := largest(all, sheet); second >= 0 {
+	if o.Fixes.Part > 1 {
+		if sheet = nthLargest(all, o.Fixes.Part); sheet < 0 {
+			return p, finding.Failed(NoSuchPart, finding.Values{"part": o.Fixes.Part})
+		}
+	} else if second := largest(all, sheet); second >= 0 {
 		switch share := float64(all[second].pixels) / float64(all[sheet].pixels); {
 		case all[sheet].onRim && !all[second].onRim && share > 0.1:
 			sheet = second // the rim of the glass, or what lies round the paper
@@ -173,6 +179,22 @@ const (
 	mostShapes = 2000
 	mostBlobs  = 2_000_000
 )
+
+// nthLargest returns the patch of the part with the most pixels but for so many.
+// What touches the rim of the picture is none.
+func nthLargest(all []blob, nth int) int {
+	var parts []int
+	for i, b := range all {
+		if b.part && b.pixels > 0 && !b.onRim {
+			parts = append(parts, i)
+		}
+	}
+	slices.SortStableFunc(parts, func(a, b int) int { return cmp.Compare(all[b].pixels, all[a].pixels) })
+	if len(parts) < nth {
+		return -1
+	}
+	return parts[nth-1]
+}
 
 // largest returns the patch of the part with the most pixels, one left out.
 func largest(all []blob, but int) int {

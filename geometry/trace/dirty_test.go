@@ -23,7 +23,7 @@ type tally struct {
 func TestDirtyScans(t *testing.T) {
 	t.Parallel()
 	var all tally
-	n := testkit.Samples(6, 200)
+	n := testkit.Samples(4, 200)
 	for seed := range uint64(n) {
 		all.scan(t, seed)
 	}

@@ -41,6 +41,13 @@ const (
 	NotNumbered   finding.Code = "trace not numbered"       // holes, diameter
 )
 
+// What a person corrects.
+const (
+	Fixed      finding.Code = "trace fixed"        // fixes
+	NothingAt  finding.Code = "trace nothing at"   // x, y: pixels
+	NoSuchPart finding.Code = "trace no such part" // part
+)
+
 // Where a pattern and its scale come from.
 const (
 	Origin           finding.Code = "trace origin"           // width, height, scale

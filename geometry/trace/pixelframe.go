@@ -92,6 +92,32 @@ func (f Frame) Mm(x, y float64) geometry.Point { return apply(f.to, x, y) }
 // Pixel returns the place in the picture of a place on the glass.
 func (f Frame) Pixel(p geometry.Point) geometry.Point { return apply(f.back, p.X, p.Y) }
 
+// cropped is a piece of a picture with its frame; all of it where the box is empty.
+func cropped(picture *image.Gray, frame Frame, to geometry.Box) (*image.Gray, Frame) {
+	piece := image.Rect(int(to.Min.X), int(to.Min.Y), int(math.Ceil(to.Max.X)), int(math.Ceil(to.Max.Y))).Intersect(picture.Rect)
+	if piece.Dx() < LeastSide || piece.Dy() < LeastSide {
+		return picture, frame
+	}
+	out := image.NewGray(image.Rectangle{Max: piece.Size()})
+	for y := range piece.Dy() {
+		copy(out.Pix[y*out.Stride:], picture.Pix[(y+piece.Min.Y)*picture.Stride+piece.Min.X:][:piece.Dx()])
+	}
+	return out, frame.from(float64(piece.Min.X), float64(piece.Min.Y))
+}
+
+// from is the frame of a piece of the picture that begins at a pixel.
+func (f Frame) from(x, y float64) Frame {
+	moved := f
+	for row := range 3 {
+		moved.to[3*row+2] += f.to[3*row]*x + f.to[3*row+1]*y
+	}
+	for column := range 3 {
+		moved.back[column] -= x * f.back[6+column]
+		moved.back[3+column] -= y * f.back[6+column]
+	}
+	return moved
+}
+
 // pixelMm is the side of a pixel at a place of the picture, in mm.
 func (f Frame) pixelMm(x, y float64) float64 {
 	const step = 0.5

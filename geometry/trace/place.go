@@ -98,15 +98,20 @@ func mapped(points []geometry.Point, to func(geometry.Point) geometry.Point) []g
 	return out
 }
 
+var roles = []Role{Fastener, Dowel, Bore, Hole, Port, Spot, Candidate}
+
+// initial is the letter that the ids of a role begin with.
+func initial(role Role) string { return strings.ToUpper(string(role[:1])) }
+
 // number sorts the shapes by role and in reading order, and names them by the
 // first letter of their role, and their doubts.
 func (f *Found) number() {
 	var sorted []Shape
-	for _, role := range []Role{Fastener, Dowel, Bore, Hole, Port, Spot, Candidate} {
+	for _, role := range roles {
 		some := keep(f.Shapes, func(i int) bool { return f.Shapes[i].Role == role })
 		inReadingOrder(some)
 		for i := range some {
-			some[i].ID = strings.ToUpper(string(role[:1])) + strconv.Itoa(i+1)
+			some[i].ID = initial(role) + strconv.Itoa(i+1)
 		}
 		sorted = append(sorted, some...)
 	}

@@ -19,6 +19,7 @@ import (
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/holes"
+	"drawdown/geometry/trace/fixes"
 	"drawdown/geometry/unit"
 )
 
@@ -46,6 +47,8 @@ type Options struct {
 	// Mirrored says that the face that is seen from above lay away from the
 	// camera: left and right are changed over.
 	Mirrored bool
+	// Fixes are the corrections of a person.
+	Fixes fixes.Fixes
 }
 
 // Role is what a shape in the part is taken for.
@@ -81,6 +84,8 @@ type Shape struct {
 	Edge      []geometry.Point // simplified
 	Pixel     geometry.Point   // centre in the picture, from the top left corner
 	slot      bool
+	was       string // its id before a person said what it is
+	dropped   bool
 }
 
 // Round reports whether the shape is a circle, or a slot that takes a fastener.
@@ -133,6 +138,9 @@ func Find(picture *image.Gray, frame Frame, o Options) (Found, error) {
 	if err := frame.check(size); err != nil {
 		return Found{}, err
 	}
+	whole, place := picture, frame
+	picture, frame = cropped(picture, frame, o.Fixes.Crop)
+	size = picture.Rect.Size()
 	light, err := measureLight(picture)
 	if err != nil {
 		return Found{}, err
@@ -158,9 +166,13 @@ func Find(picture *image.Gray, frame Frame, o Options) (Found, error) {
 	found.Shapes = append(found.Shapes, torn...)
 	t.secondRoute(&found, outer)
 	found.sort(o.Holes)
+	t.frame = place // the places in the picture are those of the whole one
 	t.place(&found, outline)
-	found.lookInGaps(picture)
+	found.lookInGaps(whole)
 	found.number()
+	if err := found.fix(o.Fixes, whole); err != nil {
+		return Found{}, err
+	}
 	return found, nil
 }
 

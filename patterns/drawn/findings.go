@@ -2,7 +2,7 @@ package drawn
 
 import "drawdown/geometry/finding"
 
-// What a drawing leaves open as a pattern.
+// What a drawing leaves open for a pattern.
 const (
 	DrawnAgain       finding.Code = "drawing drawn again"        // count
 	RoundSmaller     finding.Code = "drawing round smaller"      // count
@@ -17,7 +17,7 @@ const (
 	FarAway          finding.Code = "drawing far away"           // metres
 )
 
-// What a pattern file says of the drawing that it came from.
+// Notes in a pattern file about the drawing that it came from.
 const (
 	OfDrawing   finding.Code = "draft of drawing"   // file, unit, width, height
 	ByRule      finding.Code = "draft by rule"      //

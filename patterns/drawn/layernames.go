@@ -12,8 +12,8 @@ import (
 	"drawdown/patterns/writing"
 )
 
-// The layers of a drawing that Write makes. The fasteners of each kind have
-// a layer of their own, with the kind's name behind the prefix.
+// The layers of a drawing from Write. Each kind of fastener has its own layer,
+// with the kind's name after the prefix.
 const (
 	fastenersLayer  = "FASTENERS-"
 	outlineLayer    = "OUTLINE"
@@ -27,7 +27,7 @@ const (
 
 // Write writes the places of a joint as a drawing in mm: outline, fasteners
 // with the diameters of their holes, bores, dowels, stations, and the ids and
-// labels as text. Fasteners of a kind whose hole is not known are points.
+// labels as text. Fasteners of a kind with an unknown hole are points.
 func Write(j geometry.Joint, holesMm map[string]float64) []byte {
 	var d dxf.Drawing
 	for _, path := range j.Outline {
@@ -61,8 +61,8 @@ func Write(j geometry.Joint, holesMm map[string]float64) []byte {
 	return dxf.Write(d)
 }
 
-// kindLayers gives every kind a layer; kinds whose names come out alike are
-// told apart by a number.
+// kindLayers assigns a layer to every kind; a number distinguishes kinds that
+// give the same layer name.
 func kindLayers(j geometry.Joint) map[string]string {
 	layers, taken := map[string]string{}, map[string]bool{}
 	for _, f := range j.Fasteners {
@@ -80,8 +80,7 @@ func kindLayers(j geometry.Joint) map[string]string {
 	return layers
 }
 
-// readLayers takes what lies on the layers of a drawing that Write made,
-// and leaves the rest.
+// readLayers reads the layers of a drawing from Write, and ignores the rest.
 func (d *drawn) readLayers() {
 	ours := func(layer string) bool {
 		return len(layer) > len(fastenersLayer) && strings.EqualFold(layer[:len(fastenersLayer)], fastenersLayer)
@@ -144,7 +143,7 @@ func (d *drawn) readLayers() {
 	}
 }
 
-// textKey finds a text by its layer and its place, to a hundredth.
+// textKey identifies a text by its layer and its position, to a hundredth.
 type textKey struct {
 	layer string
 	x, y  int64

@@ -24,7 +24,7 @@ import (
 	"drawdown/patterns/writing"
 )
 
-// Options say how a drawing becomes a pattern.
+// Options control how a drawing becomes a pattern.
 type Options struct {
 	dxf.Options
 	Holes holes.Rule
@@ -35,11 +35,11 @@ func Open(name string, stdin io.Reader) (source.Source, error) {
 	return source.Open(name, stdin, dxf.MostBytes)
 }
 
-// Read makes a pattern of a drawing. Round holes are sorted by the rule of
-// package holes; the outermost closed line is the edge of the part, and the
-// others are further paths of it. On a drawing that Write made, the layers
-// say what is what. The problems name lines of the drawing; warnings tell what
-// was left out and why.
+// Read makes a pattern from a drawing. Round holes are classified by the rule
+// of package holes; the outermost closed line is the edge of the part, and the
+// others are further paths of it. In a drawing from Write, the layers identify
+// everything. The problems name lines of the drawing; warnings say what was
+// left out and why.
 func Read(from source.Source, ask Options) (writing.Draft, problem.List) {
 	drawing, problems := dxf.Read(from.File, from.Data, ask.Options)
 	if problems.Stops() {
@@ -68,8 +68,8 @@ func (d *drawn) report(line int, why finding.Finding) {
 	d.problems = append(d.problems, d.Problem(d.file, line, why))
 }
 
-// readOutline takes the closed lines, the largest first. A circle that holds
-// all else is the edge of a round part.
+// readOutline takes the closed lines, the largest first. A circle around
+// everything else is the edge of a round part.
 func (d *drawn) readOutline() {
 	paths := slices.Clone(d.Paths)
 	slices.SortStableFunc(paths, func(a, b dxf.Path) int { return cmp.Compare(area(b.Points), area(a.Points)) })
@@ -83,7 +83,7 @@ func (d *drawn) readOutline() {
 	}
 }
 
-// area is the area within a closed path, whichever way it turns.
+// area is the area inside a closed path, in either direction.
 func area(path []geometry.Point) float64 {
 	twice := 0.0
 	for i, p := range path {
@@ -93,8 +93,8 @@ func area(path []geometry.Point) float64 {
 	return math.Abs(twice) / 2
 }
 
-// roundEdge finds the circle that holds everything, where there are two holes
-// or more beside its own centre.
+// roundEdge finds the circle around everything, if there are at least two holes
+// off its centre.
 func (d *drawn) roundEdge() (int, bool) {
 	if len(d.Circles) == 0 {
 		return 0, false
@@ -133,7 +133,7 @@ func (d *drawn) roundEdge() (int, bool) {
 	return edge, beside >= 2
 }
 
-// readHoles sorts the round holes and the points.
+// readHoles classifies the round holes and the points.
 func (d *drawn) readHoles() {
 	circles := make([]holes.Circle, len(d.Circles))
 	for i, c := range d.Circles {
@@ -162,19 +162,19 @@ func (d *drawn) readHoles() {
 	}
 	if unsure, found := d.rule.Unsure(sizes); found {
 		d.report(0, unsure)
-		d.draft.Cautions = append(d.draft.Cautions, unsure) // whoever has the card before him must know
+		d.draft.Cautions = append(d.draft.Cautions, unsure) // it must be on the card as well
 	}
 	d.points(circles)
 }
 
-// warnAtFirst warns of things at the first of their lines.
+// warnAtFirst reports a warning at the first of some lines.
 func (d *drawn) warnAtFirst(code finding.Code, lines []int) {
 	if len(lines) > 0 {
 		d.report(slices.Min(lines), finding.Warned(code, finding.Values{"count": len(lines)}))
 	}
 }
 
-// size takes the holes of one size.
+// size adds the holes of one size.
 func (d *drawn) size(size holes.Size, kept []holes.Circle) {
 	j := &d.draft.Joint
 	number := writing.Number(size.DiameterMm)
@@ -201,9 +201,9 @@ func (d *drawn) size(size holes.Size, kept []holes.Circle) {
 	}
 }
 
-// points takes the points that are no centre marks of circles.
+// points adds the points that are not centre marks of circles.
 func (d *drawn) points(circles []holes.Circle) {
-	const outermost = 1e9 // so that a circle round the point goes first
+	const outermost = 1e9 // so that a circle around the point comes first
 	all := slices.Clone(circles)
 	for _, p := range d.Points {
 		all = append(all, holes.Circle{Centre: p.At, DiameterMm: outermost})
@@ -228,10 +228,10 @@ func (d *drawn) points(circles []holes.Circle) {
 	}
 }
 
-// fasteners adds the fasteners of one kind, by rows from the top left. The
-// letter of their ids is the kind's.
+// fasteners adds the fasteners of one kind, row by row from the top left. Their
+// ids begin with the kind's letter.
 func (d *drawn) fasteners(kind string, places []geometry.Point) {
-	const rowMm = 1.0 // holes that were meant to be level
+	const rowMm = 1.0 // tolerance for holes meant to be level
 	slices.SortStableFunc(places, func(a, b geometry.Point) int { return cmp.Compare(b.Y, a.Y) })
 	for begin, k := 0, 1; k <= len(places); k++ {
 		if k == len(places) || places[begin].Y-places[k].Y > rowMm {
@@ -259,7 +259,7 @@ func (d *drawn) fasteners(kind string, places []geometry.Point) {
 	}
 }
 
-// finish checks the whole and writes what the reader of the file should know.
+// finish checks the result and writes notes for the reader of the file.
 func (d *drawn) finish() {
 	n := len(d.draft.Joint.Fasteners)
 	switch {
@@ -291,7 +291,7 @@ func (d *drawn) finish() {
 	}, d.draft.Notes...)
 }
 
-// places returns the places of all that the pattern has.
+// places returns all places of the pattern.
 func (d *drawn) places() []geometry.Point {
 	j := d.draft.Joint
 	all := j.Points()
@@ -307,7 +307,7 @@ func (d *drawn) places() []geometry.Point {
 	return all
 }
 
-// titleOf makes a title of a file's name; empty where it has none.
+// titleOf makes a title from a file name, or returns "".
 func titleOf(file string) string {
 	stem := strings.TrimSuffix(filepath.Base(file), filepath.Ext(file))
 	stem = strings.Join(strings.FieldsFunc(stem, func(c rune) bool { return c == '_' || c < ' ' || unicode.IsSpace(c) }), " ")

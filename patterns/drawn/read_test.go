@@ -72,8 +72,8 @@ func drawing(circles ...[3]float64) source.Source {
 	return patterns.FromBytes("round.dxf", dxf.Write(d))
 }
 
-// A round flange: its edge, its bore and the circle that its holes lie on are
-// told apart by what holds what (first principles).
+// A round flange: its edge, its bore and its bolt circle are distinguished by
+// what they contain (first principles).
 func TestRoundFlange(t *testing.T) {
 	circles := [][3]float64{{0, 0, 300}, {0, 0, 100}, {0, 0, 240}}
 	for i := range 8 {
@@ -106,7 +106,7 @@ func TestHolesByRange(t *testing.T) {
 	}
 }
 
-// What a drawing cannot be is an error, not a pattern.
+// What a drawing cannot be is an error and gives no pattern.
 func TestDrawingsRefused(t *testing.T) {
 	many := make([][3]float64, 10_001)
 	for i := range many {
@@ -124,7 +124,7 @@ func TestDrawingsRefused(t *testing.T) {
 	}
 }
 
-// drawable leaves of a joint what a drawing can hold.
+// drawable removes from a joint what a drawing cannot contain.
 func drawable(j geometry.Joint) geometry.Joint {
 	kept := geometry.Joint{Outline: j.Outline, Bores: j.Bores, Dowels: j.Dowels, Labels: j.Labels}
 	for _, f := range j.Fasteners {
@@ -138,8 +138,7 @@ func drawable(j geometry.Joint) geometry.Joint {
 	return kept
 }
 
-// A pattern that goes out as a drawing comes in again as it was, to the last
-// digit.
+// A pattern written as a drawing is read back unchanged, to the last digit.
 func TestPatternThroughDrawing(t *testing.T) {
 	for _, name := range patterns.Builtin() {
 		text, _ := patterns.BuiltinText(name)
@@ -163,7 +162,7 @@ func again(t interface {
 }, name string, joint geometry.Joint, wide map[string]float64) {
 	data := drawn.Write(joint, wide)
 	draft, problems := drawn.Read(patterns.FromBytes("again.dxf", data), drawn.Options{})
-	byID := func(j geometry.Joint) map[string]geometry.Fastener { // kinds with and without a hole change places
+	byID := func(j geometry.Joint) map[string]geometry.Fastener { // kinds with and without a hole are swapped
 		all := map[string]geometry.Fastener{}
 		for _, f := range j.Fasteners {
 			all[f.ID] = f
@@ -183,7 +182,7 @@ func again(t interface {
 	}
 }
 
-// Random places with every digit, ids in any letters, and kinds.
+// Random places with all digits, ids in any letters, and kinds.
 func TestRandomJointThroughDrawing(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		var j geometry.Joint
@@ -203,8 +202,8 @@ func TestRandomJointThroughDrawing(t *testing.T) {
 	})
 }
 
-// An outside library opens our drawing without a complaint and finds in it what
-// was put there.
+// An independent library opens our drawing without errors and finds what was
+// written.
 func TestDrawingReadByOthers(t *testing.T) {
 	python := testkit.Python(t, "ezdxf")
 	joint := geometry.Joint{

@@ -6,8 +6,8 @@ import (
 	"drawdown/geometry"
 )
 
-// affine brings places of a block into the view: x to x·p.X + y·q.X + move.X,
-// and so on.
+// affine maps places of a block to the view: x becomes x·p.X + y·q.X + move.X,
+// and likewise y.
 type affine struct{ p, q, move geometry.Point }
 
 func scaled(f float64) affine {
@@ -22,12 +22,13 @@ func (t affine) direction(v geometry.Point) geometry.Point { return t.p.Scale(v.
 
 func (t affine) place(v geometry.Point) geometry.Point { return t.direction(v).Add(t.move) }
 
-// after returns first, and then t.
+// after returns the transform that applies first, and then t.
 func (t affine) after(first affine) affine {
 	return affine{t.direction(first.p), t.direction(first.q), t.place(first.move)}
 }
 
-// even returns the factor of a transform that keeps circles round.
+// even returns the scale factor of a transform that keeps circles round; ok is
+// false for any other.
 func (t affine) even() (factor float64, ok bool) {
 	a, b := math.Hypot(t.p.X, t.p.Y), math.Hypot(t.q.X, t.q.Y)
 	across := t.p.X*t.q.X + t.p.Y*t.q.Y
@@ -36,7 +37,7 @@ func (t affine) even() (factor float64, ok bool) {
 }
 
 // mirrored is the plane of entities whose extrusion points down: x runs to the
-// left (the arbitrary axis algorithm of the format gives that for 0, 0, -1).
+// left (by the format's arbitrary axis algorithm for 0, 0, -1).
 var mirrored = affine{p: geometry.Point{X: -1}, q: geometry.Point{Y: 1}}
 
 // ellipse is a curve: centre + a·cos t + b·sin t.
@@ -54,16 +55,17 @@ func (e ellipse) at(t float64) geometry.Point {
 	return e.centre.Add(e.a.Scale(math.Cos(t))).Add(e.b.Scale(math.Sin(t)))
 }
 
-// FlatMm is the furthest that the straight pieces of a curve lie off it.
+// FlatMm is the greatest distance between a curve and its straight pieces.
 const FlatMm = 0.05
 
-// mostPieces bounds the pieces of one curve.
+// mostPieces limits the pieces of one curve.
 const mostPieces = 4096
 
-// flatten returns points on the curve from t0 on by sweep, with both ends.
+// flatten returns points on the curve from parameter t0 over sweep, including
+// both ends.
 func (e ellipse) flatten(t0, sweep float64) []geometry.Point {
-	// No point of the curve is further from its centre than this, so that no
-	// piece bulges more than on a circle of that radius.
+	// No point of the curve is further from its centre than this, so no piece
+	// bulges more than on a circle of that radius.
 	radius := math.Hypot(math.Hypot(e.a.X, e.a.Y), math.Hypot(e.b.X, e.b.Y))
 	if across := e.a.X*e.b.X + e.a.Y*e.b.Y; math.Abs(across) < 1e-9*radius*radius {
 		radius = math.Max(math.Hypot(e.a.X, e.a.Y), math.Hypot(e.b.X, e.b.Y))
@@ -87,7 +89,7 @@ func Flat(centre geometry.Point, diameterMm float64) []geometry.Point {
 }
 
 // bulge returns the arc between two vertices: the bulge is the tangent of a
-// quarter of its angle, positive where it goes anticlockwise.
+// quarter of the arc's angle, positive for anticlockwise.
 func bulge(from, to geometry.Point, b float64) (arc ellipse, t0, sweep float64) {
 	chord := to.Sub(from)
 	left := geometry.Point{X: -chord.Y, Y: chord.X}

@@ -12,8 +12,8 @@ import (
 // sentinel begins a binary drawing.
 var sentinel = []byte("AutoCAD Binary DXF\r\n\x1a\x00")
 
-// bytesSource reads the groups of a binary drawing. Codes have two bytes; in
-// releases up to 12 one byte, and larger codes two behind an escape.
+// bytesSource reads the groups of a binary drawing. A code has two bytes; up to
+// release 12 it has one, and a larger code follows an escape in two.
 type bytesSource struct {
 	data    []byte
 	at      int
@@ -22,7 +22,7 @@ type bytesSource struct {
 
 func newBytesSource(data []byte) *bytesSource {
 	s := &bytesSource{data: data, at: len(sentinel)}
-	// A drawing begins with code 0 or with a comment, which has the code 999.
+	// A drawing begins with code 0 or with a comment, which has code 999.
 	s.oneByte = len(data) > s.at+1 && (data[s.at] == 0 && data[s.at+1] != 0 || data[s.at] == 255)
 	return s
 }
@@ -43,7 +43,7 @@ func (s *bytesSource) next() (pair, bool, *fault) {
 	return pair{code, text, start}, true, nil
 }
 
-// take returns the next bytes; nil where the drawing ends before.
+// take returns the next n bytes, or nil if the drawing ends before.
 func (s *bytesSource) take(n int) []byte {
 	if len(s.data)-s.at < n {
 		return nil
@@ -52,7 +52,7 @@ func (s *bytesSource) take(n int) []byte {
 	return s.data[s.at-n : s.at]
 }
 
-// code returns the next code; -1 where the drawing ends before.
+// code returns the next code, or -1 if the drawing ends before.
 func (s *bytesSource) code() int {
 	if s.oneByte {
 		b := s.take(1)
@@ -70,8 +70,8 @@ func (s *bytesSource) code() int {
 	return int(binary.LittleEndian.Uint16(b))
 }
 
-// values are the forms of the values in bytes: which codes have them, how long
-// they are, and how they are written as text. All others are texts.
+// values lists the binary forms of values: their codes, their length and how to
+// write them as text. All others are texts.
 var values = []struct {
 	from, to, bytes int
 	write           func([]byte) string
@@ -90,7 +90,7 @@ func long(b []byte) string    { return strconv.Itoa(int(int32(binary.LittleEndia
 func longest(b []byte) string { return strconv.FormatInt(int64(binary.LittleEndian.Uint64(b)), 10) }
 func flag(b []byte) string    { return strconv.Itoa(int(b[0])) }
 
-// value reads a value as text; false where the drawing ends before.
+// value reads a value as text; it is false if the drawing ends before.
 func (s *bytesSource) value(code int) (string, bool) {
 	for _, v := range values {
 		if code < v.from || code > v.to {
@@ -100,7 +100,7 @@ func (s *bytesSource) value(code int) (string, bool) {
 		if b == nil {
 			return "", false
 		}
-		if v.write == nil { // pictures and the like, which nobody here reads
+		if v.write == nil { // pictures and similar data, which are not read here
 			return "", s.take(int(b[0])) != nil
 		}
 		return v.write(b), true

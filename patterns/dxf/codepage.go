@@ -25,15 +25,15 @@ var codePages = map[string]encoding.Encoding{
 	"dos860": charmap.CodePage860, "dos863": charmap.CodePage863, "dos865": charmap.CodePage865, "dos866": charmap.CodePage866,
 }
 
-// letters brings the texts of a drawing into Unicode.
+// letters converts the texts of a drawing to Unicode.
 type letters struct {
 	page  encoding.Encoding // nil: UTF-8
-	guess bool              // none is named: UTF-8 where the bytes are that, else the page
-	done  map[string]string // what was read before
+	guess bool              // none is named: UTF-8 if the bytes are valid, else the page
+	done  map[string]string // texts read before
 }
 
-// newLetters knows that drawings are in UTF-8 since version AC1021 (2007), and
-// before that in the code page that they name.
+// newLetters uses UTF-8 for drawings from version AC1021 (2007) on, and before
+// that the code page that they name.
 func newLetters(version, page string) letters {
 	l := letters{done: map[string]string{}, guess: page == ""}
 	if strings.ToUpper(version) < "AC1021" || version == "" {
@@ -63,7 +63,7 @@ func (l letters) read(raw string) string {
 	return text
 }
 
-// escaped is a character that the code page lacks: \U+00E9.
+// escaped matches a character that the code page lacks: \U+00E9.
 var escaped = regexp.MustCompile(`\\U\+[0-9A-Fa-f]{4}`)
 
 func unescape(text string) string {

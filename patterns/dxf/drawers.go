@@ -7,18 +7,18 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// place is where a thing comes to stand.
+// place is where and how to draw an entity.
 type place struct {
 	to     affine
-	layer  string   // its own; for layer 0 in a block, that of the INSERT
-	within []string // the blocks that it lies in, from the outside
-	line   int      // of the thing, or of the outermost INSERT; 0 where neither is known yet
+	layer  string   // the entity's layer; for layer 0 in a block, that of the INSERT
+	within []string // the blocks around it, from the outermost in
+	line   int      // of the entity or of the outermost INSERT; 0 if neither is known yet
 }
 
-// deepest is how many blocks may lie in each other.
+// deepest limits the nesting of blocks.
 const deepest = 32
 
-// draw takes one thing of the drawing, or counts it as left out.
+// draw reads one entity of the drawing, or counts it as left out.
 func (r *reader) draw(e entity, at place) {
 	if r.bad != nil {
 		return
@@ -54,12 +54,12 @@ func (r *reader) draw(e entity, at place) {
 	draw(r, e, at)
 }
 
-// flat3D are the things whose places do not depend on their extrusion.
+// flat3D lists the entities whose places do not depend on their extrusion.
 var flat3D = map[string]bool{"LINE": true, "POINT": true, "ELLIPSE": true, "SPLINE": true}
 
 var drawers map[string]func(r *reader, e entity, at place)
 
-func init() { // here, because insert calls draw again
+func init() { // in init, because insert calls draw again
 	drawers = map[string]func(*reader, entity, place){
 		"CIRCLE": (*reader).circle, "ARC": (*reader).arc, "ELLIPSE": (*reader).ellipse, "POINT": (*reader).point, "LINE": (*reader).line,
 		"LWPOLYLINE": (*reader).lightPolyline, "POLYLINE": (*reader).polyline, "TEXT": (*reader).writing, "INSERT": (*reader).insert,
@@ -67,8 +67,8 @@ func init() { // here, because insert calls draw again
 	}
 }
 
-// plane returns the plane of a thing: that of the paper, or it seen from
-// behind.
+// plane returns the plane of an entity: that of the paper, or the paper seen
+// from behind.
 func (r *reader) plane(e entity) (affine, bool) {
 	x, y, z := r.numberOf(e, 210, 0), r.numberOf(e, 220, 0), r.numberOf(e, 230, 1)
 	const slack = 1e-6 // of the length of the normal
@@ -85,7 +85,7 @@ func (r *reader) xy(e entity, x, y int) geometry.Point {
 	return geometry.Point{X: r.needed(e, x), Y: r.needed(e, y)}
 }
 
-// round reads the circle of a CIRCLE or an ARC; false where it has no radius.
+// round reads the circle of a CIRCLE or an ARC; it is false without a radius.
 func (r *reader) round(e entity) (centre geometry.Point, radius float64, ok bool) {
 	centre, radius = r.xy(e, 10, 20), r.needed(e, 40)
 	if !(radius > 0) {
@@ -135,7 +135,8 @@ func (r *reader) ellipse(e entity, at place) {
 	r.addCurve(ellipse{centre, major, minor}, from, to, at)
 }
 
-// addCurve adds a curve that runs anticlockwise from one parameter to another.
+// addCurve adds a curve that runs anticlockwise from one parameter to the
+// other.
 func (r *reader) addCurve(curve ellipse, from, to float64, at place) {
 	const turn, slack = 2 * math.Pi, 1e-9
 	sweep := math.Mod(to-from, turn)
@@ -188,7 +189,7 @@ func (r *reader) polyline(e entity, at place) {
 	}
 	if flags&in3D != 0 {
 		if flat, _ := r.plane(e); flat == mirrored {
-			at.to = at.to.after(mirrored) // its places are not of its plane: undo
+			at.to = at.to.after(mirrored) // its places are not in its plane: undo
 		}
 	}
 	r.corners(e, flags&1 != 0, at)

@@ -15,7 +15,7 @@ type layer struct {
 	line        int
 }
 
-// state says how a layer is hidden; empty where it is shown.
+// state returns how the layer is hidden; it is empty for a visible layer.
 func (l layer) state() string {
 	switch {
 	case l.frozen:
@@ -26,7 +26,7 @@ func (l layer) state() string {
 	return ""
 }
 
-// readTables reads the layers; the other tables say how lines look.
+// readTables reads the layers; the other tables only describe how lines look.
 func (r *reader) readTables() {
 	for r.until("ENDSEC") {
 		isLayer := r.ahead.begins("LAYER")
@@ -44,8 +44,8 @@ func (r *reader) addLayer(l layer) {
 	r.layers[key] = l
 }
 
-// layerOf returns the layer of a thing, and why it is not to be drawn. Layer 0
-// of a block is that of the INSERT.
+// layerOf returns the layer of an entity, and why it is not drawn. Layer 0 of a
+// block is the layer of the INSERT.
 func (r *reader) layerOf(e entity, ofInsert string) (name string, why finding.Code) {
 	name = cmp.Or(r.letters.read(e.text(8)), "0")
 	if name == "0" {
@@ -57,7 +57,7 @@ func (r *reader) layerOf(e entity, ofInsert string) (name string, why finding.Co
 		r.addLayer(layer{name: name})
 	}
 	asked := slices.ContainsFunc(r.ask.Layers, func(one string) bool { return strings.EqualFold(one, name) })
-	isInsert := e.kind == "INSERT" // what it holds has layers of its own
+	isInsert := e.kind == "INSERT" // the entities in it have their own layers
 	switch {
 	case len(r.ask.Layers) > 0:
 		if !asked && !isInsert {
@@ -65,14 +65,14 @@ func (r *reader) layerOf(e entity, ofInsert string) (name string, why finding.Co
 		}
 	case l.frozen:
 		why = OnFrozen
-	case l.off && !isInsert: // off hides what lies on the layer, not what the block holds
+	case l.off && !isInsert: // off hides what is on the layer, not the contents of the block
 		why = OnOff
 	}
 	return name, why
 }
 
-// checkLayers refuses layers that were asked for and are not there. Not every
-// drawing lists its layers, so that this is known at the end only.
+// checkLayers refuses layers that were asked for and are missing. Not every
+// drawing lists its layers, so they are only known at the end.
 func (r *reader) checkLayers() {
 	for _, name := range r.ask.Layers {
 		if _, known := r.layers[strings.ToLower(name)]; !known {

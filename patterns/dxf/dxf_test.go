@@ -14,8 +14,8 @@ import (
 	"drawdown/patterns/dxf"
 )
 
-// covers are the drawings of the folder, which an outside library made of the
-// part in testdata/make.py.
+// covers lists the drawings of the folder, which an outside library made from
+// the part in testdata/make.py.
 var covers = []string{"R12", "R2000", "R2004", "R2007", "R2010", "R2013", "R2018", "R12-binary", "R2010-binary", "inches"}
 
 func readCover(t *testing.T, name string, ask dxf.Options) (dxf.Drawing, string) {
@@ -33,8 +33,8 @@ func readCover(t *testing.T, name string, ask dxf.Options) (dxf.Drawing, string)
 
 // The places follow from make.py by first principles: a block turned by 90° at
 // (40, 40) has its circle, 4.5 mm to the right of its base, at (40, 44.5); a
-// mirrored one at (-40, 40) has it at (-44.5, 40); a circle at (40, -40) of a
-// plane seen from behind lies at (-40, -40).
+// mirrored one at (-40, 40) has it at (-44.5, 40); a circle at (40, -40) in a
+// plane seen from behind is at (-40, -40).
 func TestCircles(t *testing.T) {
 	var want []string
 	for _, p := range [][3]float64{
@@ -70,8 +70,8 @@ func TestCircles(t *testing.T) {
 }
 
 // The areas follow from make.py: 200 × 120 with corners of radius 20; a slot of
-// two half circles of radius 5 and 10 mm between; an ellipse of 10 and 5. A
-// flattened curve is smaller by at most its length times 0.05 mm.
+// two semicircles of radius 5 with 10 mm between them; an ellipse of 10 and 5.
+// A flattened curve is smaller by at most its length times 0.05 mm.
 func TestPaths(t *testing.T) {
 	areas := []float64{200*120 - (4-math.Pi)*400, 100 + math.Pi*25, math.Pi * 50}
 	for _, name := range covers {
@@ -102,7 +102,7 @@ func area(path []geometry.Point) float64 {
 	return math.Abs(twice) / 2
 }
 
-// All that make.py puts where it is not to be read is counted.
+// Everything that make.py puts where it must not be read is counted.
 func TestLeftOut(t *testing.T) {
 	for _, name := range covers {
 		_, said := readCover(t, name, dxf.Options{})
@@ -123,7 +123,7 @@ func TestLeftOut(t *testing.T) {
 	}
 }
 
-// Words are in the code page of release 2000, and in UTF-8 from 2007 on.
+// Texts are in the code page in release 2000, and in UTF-8 from 2007 on.
 func TestLayersByName(t *testing.T) {
 	for _, name := range covers {
 		drawing, _ := readCover(t, name, dxf.Options{Layers: []string{"höhe", "old"}})
@@ -138,7 +138,7 @@ func TestLayersByName(t *testing.T) {
 	}
 }
 
-// One drawing unit is what the drawing or the user says (first principles).
+// The drawing or the user sets the unit (first principles).
 func TestUnits(t *testing.T) {
 	for _, c := range []struct {
 		insunits string
@@ -177,8 +177,8 @@ func entities(all ...string) []byte {
 	return groups(append(append([]string{"0 SECTION", "2 ENTITIES"}, all...), "0 ENDSEC", "0 EOF")...)
 }
 
-// No piece of a flattened curve lies further off it than it may, and none is
-// cut much shorter than that needs (first principles: sagitta).
+// No piece of a flattened curve is further from it than allowed, and none is
+// much shorter than that requires (first principles: sagitta).
 func TestFlat(t *testing.T) {
 	for _, radius := range []float64{0.3, 1, 4.5, 30, 500} {
 		points := dxf.Flat(geometry.Point{}, 2*radius)
@@ -194,9 +194,9 @@ func TestFlat(t *testing.T) {
 	}
 }
 
-// A cubic curve with its control points on the corners of 100 × 60 mm holds,
-// over its chord, ∫ 18·100·60·t²(1−t)² dt = 3600 mm²; flattened, less by no more
-// than its length times 0.05 mm.
+// A cubic curve with its control points on the corners of 100 × 60 mm encloses,
+// with its chord, ∫ 18·100·60·t²(1−t)² dt = 3600 mm²; flattened, it is smaller
+// by no more than its length times 0.05 mm.
 func TestSplineAndLineJoin(t *testing.T) {
 	data := entities("0 SPLINE", "71 3", "40 0", "40 0", "40 0", "40 0", "40 1", "40 1", "40 1", "40 1",
 		"10 0", "20 0", "10 0", "20 60", "10 100", "20 60", "10 100", "20 0",
@@ -205,7 +205,7 @@ func TestSplineAndLineJoin(t *testing.T) {
 	if len(drawing.Paths) != 1 {
 		t.Fatalf("%d closed lines", len(drawing.Paths))
 	}
-	const length = 150 // about
+	const length = 150 // approximately
 	if got := area(drawing.Paths[0].Points); got > 3600 || got < 3600-length*dxf.FlatMm {
 		t.Errorf("%.3f mm², want 3600", got)
 	}
@@ -220,7 +220,7 @@ func TestSplineAndLineJoin(t *testing.T) {
 	}
 }
 
-// Centre lines that end on an outline, and lines drawn twice, do not keep it
+// Centre lines that end on an outline and lines drawn twice do not prevent it
 // from closing; a rib inside it is left out.
 func TestJoining(t *testing.T) {
 	line := func(x1, y1, x2, y2 int) []string {
@@ -246,7 +246,7 @@ func TestJoining(t *testing.T) {
 	if drawing, problems := dxf.Read("d.dxf", entities(open...), dxf.Options{Unit: dxf.Millimetre}); len(drawing.Paths) > 0 || !strings.Contains(said(problems).Error(), "3 line that does not close") {
 		t.Errorf("open: %v %v", drawing.Paths, problems)
 	}
-	rib := slices.Concat(line(0, 0, 100, 80), square) // first, so that it tempts
+	rib := slices.Concat(line(0, 0, 100, 80), square) // listed first, as a wrong start
 	drawing, problems := dxf.Read("d.dxf", entities(rib...), dxf.Options{Unit: dxf.Millimetre})
 	if len(drawing.Paths) != 1 || area(drawing.Paths[0].Points) != 8000 || !strings.Contains(said(problems).Error(), "left out: 1 line") {
 		t.Errorf("rib: %v %v", drawing.Paths, problems)

@@ -7,7 +7,7 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// entity is one thing of a drawing with its groups.
+// entity is one entity of a drawing with its groups.
 type entity struct {
 	kind     string
 	line     int
@@ -15,13 +15,14 @@ type entity struct {
 	vertices []vertex // of a POLYLINE
 }
 
-// vertex is a corner of a polyline. The bulge belongs to the way to the next.
+// vertex is a corner of a polyline. Its bulge belongs to the edge to the next
+// vertex.
 type vertex struct {
 	at    geometry.Point
 	bulge float64
 }
 
-// entity reads one thing, and what hangs on it.
+// entity reads one entity, and those that belong to it.
 func (r *reader) entity() entity {
 	if r.ahead.code != 0 {
 		r.stop(faultAt(r.ahead.line, r.ahead.text, OtherStart, nil))
@@ -32,7 +33,7 @@ func (r *reader) entity() entity {
 	switch {
 	case e.kind == "POLYLINE":
 		r.members("VERTEX", func(v entity) {
-			const frame = 16 // a control point of a spline, which the line misses
+			const frame = 16 // a control point of a spline, which is off the curve
 			if r.wholeOf(v, 70, 0)&frame == 0 {
 				at := geometry.Point{X: r.numberOf(v, 10, 0), Y: r.numberOf(v, 20, 0)}
 				e.vertices = append(e.vertices, vertex{at, r.numberOf(v, 42, 0)})
@@ -44,7 +45,7 @@ func (r *reader) entity() entity {
 	return e
 }
 
-// groups reads the groups of one thing: those up to the next code 0.
+// groups reads the groups of one entity: those up to the next code 0.
 func (r *reader) groups() []pair {
 	const ofOtherPrograms = 1000 // extended data
 	all := make([]pair, 0, 8)
@@ -56,7 +57,8 @@ func (r *reader) groups() []pair {
 	return all
 }
 
-// members takes the things of one kind that hang on another, up to their end.
+// members reads the entities of one kind that belong to another, up to their
+// end.
 func (r *reader) members(kind string, take func(entity)) {
 	for r.until("SEQEND") && r.ahead.text == kind {
 		e := entity{kind: kind, line: r.ahead.line}
@@ -83,7 +85,7 @@ func (e entity) text(code int) string {
 	return strings.TrimSpace(p.text)
 }
 
-// wholeOf returns the first value with a code; other where there is none.
+// wholeOf returns the first value with a code, or other if there is none.
 func (r *reader) wholeOf(e entity, code, other int) int {
 	if p, ok := e.first(code); ok {
 		return r.whole(p)
@@ -98,8 +100,7 @@ func (r *reader) numberOf(e entity, code int, other float64) float64 {
 	return other
 }
 
-// needed returns the first value with a code, which the entity cannot do
-// without.
+// needed returns the first value with a code, which the entity must have.
 func (r *reader) needed(e entity, code int) float64 {
 	p, ok := e.first(code)
 	if !ok {

@@ -2,7 +2,7 @@ package dxf
 
 import "drawdown/geometry/finding"
 
-// What can be wrong with a drawing, and what of it is left out and why.
+// Findings about drawings, and the reasons for leaving things out.
 const (
 	TooLarge        finding.Code = "drawing too large"         // most
 	IsPicture       finding.Code = "drawing is picture"        //

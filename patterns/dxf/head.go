@@ -7,7 +7,7 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// Unit is what one of the drawing's lengths stands for.
+// Unit is the unit of the drawing's lengths.
 type Unit string
 
 const (
@@ -17,23 +17,23 @@ const (
 	Inch       Unit = "in"
 )
 
-// Units lists the units that can be asked for.
+// Units lists the units that a user can ask for.
 var Units = []Unit{Millimetre, Centimetre, Metre, Inch}
 
 var unitsMm = map[Unit]float64{Millimetre: 1, Centimetre: 10, Metre: 1000, Inch: 25.4}
 
-// insunits are the values of $INSUNITS that a drawing of a part has.
+// insunits lists the values of $INSUNITS that drawings of parts use.
 var insunits = map[int]Unit{1: Inch, 4: Millimetre, 5: Centimetre, 6: Metre}
 
-// header holds the variables that matter here.
+// header holds the variables used here.
 type header struct {
 	insunits int
 	unitLine int
 	english  bool
 }
 
-// unit returns the drawing's unit, and what is to be said of it: an error where
-// it can be none.
+// unit returns the drawing's unit and a finding about it: an error if the unit
+// is unusable.
 func (h header) unit(asked Unit) (Unit, finding.Finding) {
 	stated, known := insunits[h.insunits]
 	switch {
@@ -72,11 +72,11 @@ func (r *reader) readHeader() {
 	r.letters = newLetters(version, page)
 }
 
-// block is a drawing in the drawing, that INSERT sets in its place.
+// block is a drawing within the drawing, which INSERT places.
 type block struct {
 	name     string
 	base     geometry.Point
-	outside  bool // it stands in another file
+	outside  bool // it is in another file
 	entities []entity
 }
 

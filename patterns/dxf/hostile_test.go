@@ -13,7 +13,7 @@ import (
 	"drawdown/render/stopwatch"
 )
 
-// What is wrong is said with the line of the drawing.
+// Errors are reported with the line of the drawing.
 func TestSlips(t *testing.T) {
 	block := func(inside ...string) []byte {
 		return groups(append(append([]string{"0 SECTION", "2 BLOCKS", "0 BLOCK", "2 A"}, inside...),
@@ -46,7 +46,7 @@ func TestSlips(t *testing.T) {
 	}
 }
 
-// A block that holds ten of the next, ten deep, stops at a bound.
+// Nested blocks, each containing ten of the next, ten deep, stop at a limit.
 func TestUnfoldingBlocksStop(t *testing.T) {
 	all := []string{"0 SECTION", "2 BLOCKS"}
 	for depth := range 10 {
@@ -95,7 +95,7 @@ func TestTorn(t *testing.T) {
 	}
 }
 
-// many is a drawing of so many lines and as many circles.
+// many returns a drawing of count lines and as many circles.
 func many(count int) []byte {
 	var b bytes.Buffer
 	b.WriteString("0\nSECTION\n2\nENTITIES\n")
@@ -116,7 +116,7 @@ func TestMany(t *testing.T) {
 }
 
 // BenchmarkSpeedLimit: a million things may take ten times as long as a hundred
-// thousand, and three times that for noise and memory; what grows with the square
+// thousand, and three times that to allow for noise and memory; quadratic work
 // takes a hundred times as long.
 func BenchmarkSpeedLimit(b *testing.B) {
 	const most = 30

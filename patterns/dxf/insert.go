@@ -9,7 +9,7 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// insert draws a block in its place, once or in rows and columns.
+// insert draws a block at its place, once or in rows and columns.
 func (r *reader) insert(e entity, at place) {
 	name := r.letters.read(e.text(2))
 	key := strings.ToLower(name)
@@ -42,7 +42,7 @@ func (r *reader) insert(e entity, at place) {
 	inner.within = append(slices.Clone(at.within), key)
 	for row := range rows {
 		for column := range columns {
-			if r.drawn++; r.drawn > mostDrawn { // counted for empty blocks, too
+			if r.drawn++; r.drawn > mostDrawn { // count empty blocks, too
 				r.stop(faultAt(at.line, name, BlocksUnfold, finding.Values{"most": mostDrawn}))
 			}
 			step := moved(geometry.Point{X: float64(column) * stepX, Y: float64(row) * stepY})

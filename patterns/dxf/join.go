@@ -7,7 +7,7 @@ import (
 	"drawdown/geometry"
 )
 
-// piece is a line that may close with others to a path.
+// piece is a line that may join others into a closed path.
 type piece struct {
 	points []geometry.Point
 	round  bool // all of it is curved
@@ -16,10 +16,10 @@ type piece struct {
 	line   int
 }
 
-// gapMm is how far its ends lie apart.
+// gapMm returns the distance between its ends.
 func (p piece) gapMm() float64 { return p.points[0].Distance(p.points[len(p.points)-1]) }
 
-// mostPoints bounds the points of all flattened lines.
+// mostPoints limits the points of all flattened lines.
 const mostPoints = 10_000_000
 
 func (r *reader) addPiece(p piece) {
@@ -32,15 +32,15 @@ func (r *reader) addPiece(p piece) {
 		return
 	}
 	p.points = slices.CompactFunc(p.points, func(a, b geometry.Point) bool { return a == b })
-	// One may be closed by its last corner, not by its flag.
+	// A polyline may be closed by its last corner instead of its flag.
 	p.closed = p.closed || len(p.points) > 2 && p.gapMm() <= gapMm
 	r.pieces = append(r.pieces, p)
 }
 
-// gapMm is the gap between two ends that still meet.
+// gapMm is the largest gap between two ends that count as meeting.
 const gapMm = 0.02
 
-// join makes closed paths of the pieces, and circles of the round ones.
+// join makes closed paths of the pieces, and circles of round paths.
 func (r *reader) join() {
 	var open []piece
 	for _, p := range r.pieces {
@@ -55,7 +55,8 @@ func (r *reader) join() {
 	}
 }
 
-// byLayer parts the pieces: lines of two layers are no edge of one part.
+// byLayer splits the pieces by layer: lines of two layers never form one
+// outline.
 func byLayer(pieces []piece) [][]piece {
 	var groups [][]piece
 	index := map[string]int{}
@@ -92,7 +93,7 @@ func (r *reader) leaveLoose(p piece) {
 	r.leaveOut(LooseEnd, entity{kind: "drawn line", line: p.line})
 }
 
-// addPath adds a closed path; one that is a circle, as a circle.
+// addPath adds a closed path, or a circle if the path is one.
 func (r *reader) addPath(p piece) {
 	points := p.points
 	if len(points) > 1 && p.gapMm() <= gapMm {
@@ -109,7 +110,7 @@ func (r *reader) addPath(p piece) {
 	r.drawing.Paths = append(r.drawing.Paths, Path{points, p.layer, p.line})
 }
 
-// circleThrough returns the circle on which all points lie.
+// circleThrough returns the circle through all the points.
 func circleThrough(points []geometry.Point) (centre geometry.Point, diameter float64, ok bool) {
 	const fewest = 8 // flattened curves never have fewer; a hexagon has
 	n := len(points)
@@ -133,7 +134,7 @@ func circleThrough(points []geometry.Point) (centre geometry.Point, diameter flo
 	return centre, 2 * radius, true
 }
 
-// withoutRepeats drops lines that were drawn twice.
+// withoutRepeats drops lines that are drawn twice.
 func withoutRepeats(pieces []piece) []piece {
 	type key [6]int64
 	round := func(v float64) int64 { return int64(math.Round(v / gapMm)) }

@@ -8,13 +8,13 @@ import (
 	"drawdown/geometry"
 )
 
-// net knows which ends of pieces meet. Ends are numbered: 2·i is the start of
-// piece i, 2·i + 1 its end.
+// net records which ends of pieces meet. End 2·i is the start of piece i, and
+// 2·i + 1 its end.
 type net struct {
 	pieces []piece
 	node   []int   // of each end
 	ends   [][]int // of each node
-	used   []bool  // piece is part of a path, or pruned
+	used   []bool  // the piece is part of a path, or pruned
 	pruned []bool
 }
 
@@ -44,7 +44,7 @@ func (n *net) at(end int) geometry.Point {
 	return points[len(points)-1]
 }
 
-// prune takes away what hangs at one end only, such as centre lines, until all
+// prune removes pieces joined at only one end, such as centre lines, until all
 // that is left closes.
 func (n *net) prune() {
 	degree := make([]int, len(n.ends))
@@ -71,8 +71,8 @@ func (n *net) prune() {
 	}
 }
 
-// order returns the pieces from the left: the leftmost node of a figure lies on
-// its edge, so that a walk from there goes round all of it.
+// order returns the pieces from left to right: the leftmost node of a figure is
+// on its edge, so a walk from there goes all the way round.
 func (n *net) order() []int {
 	order := make([]int, len(n.pieces))
 	for i := range order {
@@ -83,10 +83,9 @@ func (n *net) order() []int {
 	return order
 }
 
-// walk goes round a figure anticlockwise, from the left end of a piece until it
-// comes back there. Where lines branch it keeps to the right, which is the
-// outside. What is left inside then, such as a rib, can end elsewhere, and does
-// not close.
+// walk goes anticlockwise round a figure, from the left end of a piece until it
+// comes back there. Where lines branch it keeps right, which is the outside.
+// What is then left inside, such as a rib, can end elsewhere and stay open.
 func (n *net) walk(first int) (path piece, closes bool) {
 	path = piece{round: true, closed: true, layer: n.pieces[first].layer, line: n.pieces[first].line}
 	start := n.node[2*first]
@@ -116,12 +115,12 @@ func (n *net) walk(first int) (path piece, closes bool) {
 	return path, false
 }
 
-// next returns the end at a node to go on from: the first one anticlockwise
-// from the direction that one came from; -1 where all are used.
+// next returns the end at a node to continue from: the first one anticlockwise
+// from the direction back, or -1 if all are used.
 func (n *net) next(node int, back float64) int {
 	n.ends[node] = slices.DeleteFunc(n.ends[node], func(end int) bool { return n.used[end/2] })
 	best, least := -1, math.Inf(1)
-	const most = 64 // more lines meet in no outline; then any of them will do
+	const most = 64 // no outline joins more lines; then any of them will do
 	for _, end := range n.ends[node][:min(most, len(n.ends[node]))] {
 		turn := math.Mod(n.direction(end)-back+4*math.Pi, 2*math.Pi)
 		if turn < 1e-9 {
@@ -134,7 +133,8 @@ func (n *net) next(node int, back float64) int {
 	return best
 }
 
-// direction is the angle at which a piece leaves the node of one of its ends.
+// direction returns the angle at which a piece leaves the node of one of its
+// ends.
 func (n *net) direction(end int) float64 {
 	points := n.pieces[end/2].points
 	from, to := points[0], points[1]

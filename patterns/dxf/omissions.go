@@ -8,7 +8,7 @@ import (
 	"drawdown/patterns/problem"
 )
 
-// omission is what was left out, and why.
+// omission is a kind of entity that was left out, and why.
 type omission struct {
 	kind string
 	why  finding.Code
@@ -20,8 +20,7 @@ type note struct {
 	what finding.Finding
 }
 
-// notDrawn are the things of a drawing that are read for others, or that hold
-// nothing to be seen.
+// notDrawn lists the entities that are read with others or show nothing.
 var notDrawn = []string{"VIEWPORT", "SEQEND", "ATTDEF"}
 
 func (r *reader) leaveOut(why finding.Code, e entity) {
@@ -29,7 +28,7 @@ func (r *reader) leaveOut(why finding.Code, e entity) {
 		return
 	}
 	key := omission{e.kind, why}
-	const most = 200 // kinds that nobody knows fill no screens
+	const most = 200 // keep unknown kinds from filling the screen
 	if r.omitted[key] == nil && len(r.omitted) >= most {
 		key = omission{kind: "other things"}
 	}

@@ -9,24 +9,23 @@ import (
 	"drawdown/patterns/problem"
 )
 
-// pair is a group: a code that says what the value is, and the value.
+// pair is a group: a code that gives the type of the value, and the value.
 type pair struct {
 	code int
 	text string
-	line int // of the value; in a binary drawing, its place in bytes
+	line int // of the value; in a binary drawing, its offset in bytes
 }
 
-// begins reports whether the group begins a part of the drawing that is so
-// called.
+// begins reports whether the group begins the part of a drawing with that name.
 func (p pair) begins(word string) bool { return p.code == 0 && p.text == word }
 
-// source hands out the groups of a drawing; false at the end of the file, and
-// where something is wrong.
+// source returns the groups of a drawing; it is false at the end of the file
+// and on an error.
 type source interface {
 	next() (pair, bool, *fault)
 }
 
-// fault is what is wrong with a drawing, and where.
+// fault is an error in a drawing, and its place.
 type fault struct {
 	line  int
 	found finding.Finding
@@ -42,7 +41,7 @@ const (
 	lowestCode  = -5 // of other uses of groups; never in a file
 )
 
-// lines reads the groups of a drawing in text: a line with the code, a line
+// lines reads the groups of a text drawing: a line with the code, then a line
 // with the value.
 type lines struct {
 	rest string
@@ -80,8 +79,8 @@ func shown(text string) string {
 	return problem.Quoted(strings.TrimSpace(strings.ToValidUTF8(text, "?")))
 }
 
-// furthest bounds every number of a drawing, in its own unit: past it no
-// double tells one micrometre from the next.
+// furthest limits every number of a drawing, in its own unit: beyond it no
+// float64 resolves one micrometre.
 const furthest = 1e12
 
 // number reads the value of a group as a finite number.

@@ -1,7 +1,7 @@
-// Package dxf reads and writes drawings in the open drawing exchange format,
-// as text or binary, of the releases from 12 on. Bytes go in; circles, points
-// and paths in millimetres come out, and a count of all that was left out.
-// What the lines of a drawing mean for a joint, package patterns decides.
+// Package dxf reads and writes drawings in the drawing exchange format (DXF),
+// as text or binary, from release 12 on. It turns bytes into circles, points
+// and paths in millimetres, and counts all that it left out. Package patterns
+// decides what the lines of a drawing mean for a joint.
 package dxf
 
 import (
@@ -15,23 +15,23 @@ import (
 	"drawdown/patterns/problem"
 )
 
-// Options say how a drawing is to be read.
+// Options control how a drawing is read.
 type Options struct {
-	Unit   Unit     // of the drawing; empty: as the drawing says
-	Layers []string // to be read; empty: all that are shown
+	Unit   Unit     // of the drawing; empty: the drawing's own
+	Layers []string // layers to read; empty: all visible ones
 }
 
-// Drawing is what was read: all in millimetres, in the plane of the paper.
+// Drawing is the result: all in millimetres, in the plane of the paper.
 type Drawing struct {
 	Circles []Circle
 	Points  []Point
 	Paths   []Path
 	Texts   []Text
-	Unit    Unit // that the drawing was taken in
-	Binary  bool // lines are places in bytes then
+	Unit    Unit // the unit used for the drawing
+	Binary  bool // then lines are offsets in bytes
 }
 
-// Circle is a whole circle. Line is where its entity stands in the file.
+// Circle is a whole circle. Line is the place of its entity in the file.
 type Circle struct {
 	Centre     geometry.Point
 	DiameterMm float64
@@ -39,7 +39,7 @@ type Circle struct {
 	Line       int
 }
 
-// Point is a place that is marked.
+// Point is a marked place.
 type Point struct {
 	At    geometry.Point
 	Layer string
@@ -53,7 +53,7 @@ type Path struct {
 	Line   int
 }
 
-// Text is a line of writing, with the place that it is set at.
+// Text is a line of text with its place.
 type Text struct {
 	At    geometry.Point
 	Text  string
@@ -61,13 +61,13 @@ type Text struct {
 	Line  int
 }
 
-// MostBytes bounds a drawing: a million entities take less.
+// MostBytes limits a drawing: a million entities take less.
 const MostBytes = 128 << 20
 
-// mostDrawn bounds what blocks unfold to.
+// mostDrawn limits the number of entities that blocks expand to.
 const mostDrawn = 2_000_000
 
-// Problem returns the problem of a finding; line 0 means the whole drawing.
+// Problem returns the problem for a finding; line 0 means the whole drawing.
 func (d Drawing) Problem(file string, line int, found finding.Finding) problem.Problem {
 	p := problem.Of(found)
 	p.File = file
@@ -77,8 +77,8 @@ func (d Drawing) Problem(file string, line int, found finding.Finding) problem.P
 	return p
 }
 
-// Read reads a drawing. The problems name file and line; warnings tell what was
-// left out. Where the problems stop the work the drawing is empty.
+// Read reads a drawing. The problems name file and line; warnings list what was
+// left out. If the problems prevent work the drawing is empty.
 func Read(file string, data []byte, ask Options) (Drawing, problem.List) {
 	r := &reader{ask: ask, layers: map[string]layer{}, blocks: map[string]*block{}, omitted: map[omission][]int{}}
 	r.drawing.Binary = bytes.HasPrefix(data, sentinel)
@@ -97,8 +97,8 @@ func Read(file string, data []byte, ask Options) (Drawing, problem.List) {
 	return r.drawing, r.list(file)
 }
 
-// otherForm says what a file is that is told by its first bytes to be no DXF,
-// and what to do with it; empty where it may be one.
+// otherForm returns a finding about a file whose first bytes show that it is no
+// DXF; it is empty if the file may be one.
 func otherForm(data []byte) finding.Code {
 	for _, form := range []struct {
 		begins string
@@ -115,7 +115,7 @@ func otherForm(data []byte) finding.Code {
 	return ""
 }
 
-// problem returns what stopped the reader.
+// problem returns the problem that stopped the reader.
 func (r *reader) problem(file string) problem.Problem {
 	found := r.bad.found
 	if _, told := found.Values["byte"]; r.drawing.Binary && !told && r.bad.line > 0 {
@@ -134,15 +134,15 @@ func firstLetters(text string) string {
 	return string(letters[:min(len(letters), longest)])
 }
 
-// reader collects what a drawing says.
+// reader collects the contents of a drawing.
 type reader struct {
 	ask     Options
 	source  source
-	ahead   pair // the group that was looked at last
+	ahead   pair // the group looked at last
 	more    bool // there is one
 	head    header
 	letters letters
-	layers  map[string]layer // by name in small letters
+	layers  map[string]layer // by name in lower case
 	names   []string         // of the layers, as written
 	blocks  map[string]*block
 	drawn   int
@@ -160,7 +160,7 @@ func (r *reader) stop(f *fault) {
 	}
 }
 
-// advance goes on to the next group that is no comment.
+// advance moves to the next group that is no comment.
 func (r *reader) advance() {
 	const comment = 999
 	for {
@@ -187,7 +187,7 @@ func (r *reader) read(data []byte) {
 	}
 	seen := map[string]bool{}
 	for r.bad == nil && r.more && !r.ahead.begins("EOF") {
-		opens := r.ahead.begins("SECTION") // what stands between sections has no meaning
+		opens := r.ahead.begins("SECTION") // groups between sections have no meaning
 		r.advance()
 		if opens {
 			r.section(seen)
@@ -231,7 +231,8 @@ func (r *reader) section(seen map[string]bool) {
 	}
 }
 
-// until says that the section, or what else ends with the word, goes on.
+// until reports whether the section, or other part that ends with the word,
+// continues.
 func (r *reader) until(word string) bool {
 	if !r.more {
 		r.stop(&fault{found: finding.Failed(EndsEarly, finding.Values{"word": word})})
@@ -239,8 +240,8 @@ func (r *reader) until(word string) bool {
 	return r.bad == nil && !r.ahead.begins(word) && !r.ahead.begins("ENDSEC") && !r.ahead.begins("EOF")
 }
 
-// settle decides what the head of the drawing leaves open, before anything is
-// drawn.
+// settle decides what the head of the drawing leaves open, before drawing
+// begins.
 func (r *reader) settle() {
 	unit, noted := r.head.unit(r.ask.Unit)
 	if noted.Severity == finding.Error {

@@ -7,8 +7,9 @@ import (
 	"drawdown/patterns/dxf"
 )
 
-// A file of another form is named as what it is, without its bytes. The first
-// bytes are those of the forms' own standards (value from memory).
+// The error for a file of another format names that format, without quoting its
+// bytes. The first bytes follow the standards of the formats (value from
+// memory).
 func TestOtherForms(t *testing.T) {
 	for begins, want := range map[string]string{
 		"\x89PNG\r\n\x1a\n\x00": "drawdown trace", "\xff\xd8\xff\xe0\x00\x10JFIF": "drawdown trace", "II*\x00\x08": "drawdown trace", "MM\x00*\x00": "drawdown trace",

@@ -7,15 +7,15 @@ import (
 	"drawdown/geometry"
 )
 
-// spline is a B-spline, rational where it has weights.
+// spline is a B-spline; with weights it is rational.
 type spline struct {
 	degree  int
 	knots   []float64
-	weights []float64 // one a control point
+	weights []float64 // one per control point
 	control []geometry.Point
 }
 
-// highestDegree is more than any program for drawings makes.
+// highestDegree is more than any drawing program uses.
 const highestDegree = 25
 
 func (r *reader) spline(e entity, at place) {
@@ -43,12 +43,12 @@ func (r *reader) spline(e entity, at place) {
 		return
 	}
 	for i, p := range s.control {
-		s.control[i] = at.to.place(p) // flat and moved alike, whatever the order
+		s.control[i] = at.to.place(p) // flatten and transform give the same result in either order
 	}
 	r.addPiece(piece{points: s.flatten(), round: true, layer: at.layer, line: at.line})
 }
 
-// sound checks the counts, and returns weights where there are none.
+// sound checks the counts, and adds weights if there are none.
 func (s *spline) sound() bool {
 	if len(s.weights) == 0 {
 		s.weights = slices.Repeat([]float64{1}, len(s.control))
@@ -81,7 +81,7 @@ func (s *spline) at(t float64, span int) geometry.Point {
 	return geometry.Point{X: p.x / p.w, Y: p.y / p.w}
 }
 
-// flatten halves every span until no half lies further off than it may.
+// flatten halves every span until no half deviates too far.
 func (s *spline) flatten() []geometry.Point {
 	var points []geometry.Point
 	for span := s.degree; span < len(s.control); span++ {
@@ -101,7 +101,8 @@ func (s *spline) flatten() []geometry.Point {
 	return points
 }
 
-// halve adds the points from one parameter, which is there already, to another.
+// halve adds the points from one parameter, whose point is already there, to
+// another.
 func (s *spline) halve(points []geometry.Point, span int, from, to float64, end geometry.Point, depth int) []geometry.Point {
 	const deepest = 8
 	middle := (from + to) / 2
@@ -113,7 +114,8 @@ func (s *spline) halve(points []geometry.Point, span int, from, to float64, end 
 	return s.halve(points, span, middle, to, end, depth+1)
 }
 
-// fromLine is the distance of a point from the straight line between two.
+// fromLine returns the distance of a point from the straight line through a and
+// b.
 func fromLine(p, a, b geometry.Point) float64 {
 	v := b.Sub(a)
 	length := math.Hypot(v.X, v.Y)

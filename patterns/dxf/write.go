@@ -11,12 +11,12 @@ import (
 	"drawdown/geometry"
 )
 
-// textHeightMm is the height of writing: small enough to stand in a hole.
+// textHeightMm is the height of text: small enough to fit in a hole.
 const textHeightMm = 2.5
 
-// Write makes a drawing in the text form of release 12, which every program
-// for drawings reads: circles, points, closed polylines and texts, in
-// millimetres, each on its layer. Places are written with all their digits.
+// Write writes a drawing in the text form of release 12, which every drawing
+// program reads: circles, points, closed polylines and texts, in millimetres,
+// each on its layer. Coordinates keep all their digits.
 func Write(d Drawing) []byte {
 	w := &writer{}
 	w.head(d)
@@ -40,7 +40,7 @@ func Write(d Drawing) []byte {
 
 type writer struct{ bytes.Buffer }
 
-// groups writes groups of which each is a code, a blank and the value.
+// groups writes groups, each given as a code, a space and the value.
 func (w *writer) groups(all ...string) {
 	for _, group := range all {
 		code, value, _ := strings.Cut(group, " ")
@@ -48,7 +48,8 @@ func (w *writer) groups(all ...string) {
 	}
 }
 
-// number writes all digits, and never an exponent, which not all programs read.
+// number writes all digits, never with an exponent, which some programs cannot
+// read.
 func (w *writer) number(code int, v float64) {
 	text := strconv.FormatFloat(v, 'f', -1, 64)
 	if !strings.Contains(text, ".") {
@@ -98,9 +99,9 @@ func (w *writer) path(p Path) {
 	w.groups("0 SEQEND", "8 "+LayerName(p.Layer))
 }
 
-// text sets the writing with its middle on its place.
+// text centres the text on its place.
 func (w *writer) text(t Text) {
-	width := textHeightMm * float64(len([]rune(t.Text))) // about
+	width := textHeightMm * float64(len([]rune(t.Text))) // approximately
 	w.thing("TEXT", t.Layer, t.At.Sub(geometry.Point{X: width / 2, Y: textHeightMm / 2}))
 	w.number(40, textHeightMm)
 	w.groups("1 "+plain(t.Text), "72 1")
@@ -108,7 +109,7 @@ func (w *writer) text(t Text) {
 	w.groups("73 2")
 }
 
-// plain writes what is no ASCII as the format's escape.
+// plain writes non-ASCII letters as the format's escapes.
 func plain(text string) string {
 	var b strings.Builder
 	for _, c := range text {
@@ -126,10 +127,11 @@ func plain(text string) string {
 	return b.String()
 }
 
-// LongestLayer is how many letters the name of a layer has in release 12.
+// LongestLayer is the longest layer name in release 12, in letters.
 const LongestLayer = 31
 
-// LayerName makes a name of letters, digits, $, - and _, as release 12 wants it.
+// LayerName makes a name of letters, digits, $, - and _, as release 12
+// requires.
 func LayerName(text string) string {
 	name := strings.Map(func(c rune) rune {
 		switch {
@@ -144,7 +146,7 @@ func LayerName(text string) string {
 	return name[:min(len(name), LongestLayer)]
 }
 
-// layers lists the names of the layers as they are written, 0 first.
+// layers lists the names of the layers as written, 0 first.
 func (d Drawing) layers() []string {
 	var names []string
 	d.each(func(layer string, _ ...geometry.Point) { names = append(names, LayerName(layer)) })
@@ -153,13 +155,13 @@ func (d Drawing) layers() []string {
 	return append([]string{"0"}, names...)
 }
 
-// places returns points that show how far the drawing reaches.
+// places returns points that give the extent of the drawing.
 func (d Drawing) places() (all []geometry.Point) {
 	d.each(func(_ string, reach ...geometry.Point) { all = append(all, reach...) })
 	return all
 }
 
-// each hands out all things: their layers, and points that show how far they reach.
+// each passes on all things: their layers, and points that give their extent.
 func (d Drawing) each(take func(layer string, reach ...geometry.Point)) {
 	for _, p := range d.Paths {
 		take(p.Layer, p.Points...)

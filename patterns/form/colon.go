@@ -8,9 +8,8 @@ import (
 	"drawdown/patterns/nodes"
 )
 
-// tightColon takes a plain value apart that is a known key with its value right
-// behind the colon. Without a blank between them YAML reads torque:30 N·m as
-// one word.
+// tightColon splits a plain value into a known key and its value right after
+// the colon. Without a space between them YAML reads torque:30 N·m as one word.
 func tightColon(n *nodes.Node, allowed []string) (key, rest string) {
 	if n.Shape != nodes.Scalar || n.Null {
 		return "", ""
@@ -26,8 +25,8 @@ func (r *Reader) failTightColon(at *nodes.Node, key, rest string) {
 	r.Report(at.File, at.Line, at.Column, nodes.TightColon(key, rest))
 }
 
-// loosenColon reports an entry whose colon lacks its blank, and reads it as it
-// is meant, so that one slip is one problem.
+// loosenColon reports an entry without a space after its colon, and reads it as
+// intended, so that one error gives one problem.
 func (r *Reader) loosenColon(n *nodes.Node, e *nodes.Entry, allowed []string) bool {
 	key, rest := tightColon(e.Key, allowed)
 	if key == "" || !e.Value.Null || n.Get(key) != nil {

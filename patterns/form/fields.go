@@ -15,12 +15,12 @@ import (
 type Fields struct {
 	*Reader
 	Node  *nodes.Node
-	What  any      // in a message: a fastener, a stage
-	meant []string // the nearest known key of each unknown one; empty where none is near
+	What  any      // for messages: a fastener, a stage
+	meant []string // the nearest known key of each unknown one; "" if none is near
 }
 
-// Fields checks that n is a map with the allowed keys only. It returns false
-// where n is no map, or says nothing.
+// Fields checks that n is a map with the allowed keys only. It returns false if
+// n is not a map, or empty.
 func (r *Reader) Fields(n *nodes.Node, what any, allowed ...string) (Fields, bool) {
 	if n.Shape != nodes.Map {
 		key, rest := tightColon(n, allowed)
@@ -55,8 +55,9 @@ func (r *Reader) Fields(n *nodes.Node, what any, allowed ...string) (Fields, boo
 	return f, true
 }
 
-// partedByComma is the text of several words from which a comma in { } has parted an
-// entry without a value: {note: oil the threads, then wipe}. It is empty for others.
+// partedByComma returns the text of several words that a comma in { } has split
+// into an entry without a value: {note: oil the threads, then wipe}. It returns
+// "" for others.
 func partedByComma(n *nodes.Node, i int, allowed []string) string {
 	words := n.Entries[i]
 	first, _, _ := strings.Cut(words.Key.Text, " ")
@@ -70,27 +71,28 @@ func partedByComma(n *nodes.Node, i int, allowed []string) string {
 	return before.Text
 }
 
-// isPhrase reports whether a text is of several words and no figure with its unit.
+// isPhrase reports whether a text is several words and not a figure with its
+// unit.
 func isPhrase(text string) bool {
 	return strings.Contains(text, " ") && strings.IndexFunc(text, unicode.IsLetter) == 0
 }
 
-// Unknown reports whether the map has a key that is not known.
+// Unknown reports whether the map has an unknown key.
 func (f Fields) Unknown() bool { return len(f.meant) > 0 }
 
-// Mistyped reports whether an unknown key, or a part that could not be read,
-// which is reported already, stands for one of the keys. One slip is one
-// problem: that key is then not missing.
+// Mistyped reports whether an unknown key was meant as one of the keys, or a
+// part that could not be read may contain it. Both have been reported, so that
+// key is not missing.
 func (f Fields) Mistyped(keys ...string) bool {
 	return slices.ContainsFunc(f.meant, func(meant string) bool { return meant != "" && slices.Contains(keys, meant) }) ||
 		slices.ContainsFunc(keys, f.Node.Lacks)
 }
 
-// Has reports whether the key stands there, even without a value.
+// Has reports whether the key is there, even without a value.
 func (f Fields) Has(key string) bool { return f.Node.Get(key) != nil }
 
-// Get returns the value of a key. It is nil where the key is missing, and where
-// it has no value, which is reported.
+// Get returns the value of a key. It is nil if the key is missing, or if it has
+// no value, which is reported.
 func (f Fields) Get(key string) *nodes.Node {
 	n := f.Node.Get(key)
 	if n == nil {
@@ -107,7 +109,7 @@ func (f Fields) Get(key string) *nodes.Node {
 	return nil
 }
 
-// Need returns the value of a key that must be there.
+// Need returns the value of a required key.
 func (f Fields) Need(key, example string) *nodes.Node {
 	if !f.Has(key) && !f.Mistyped(key) {
 		f.Fail(f.Node, KeyMissing, finding.Values{"what": f.What, "key": key, "example": example})
@@ -115,7 +117,7 @@ func (f Fields) Need(key, example string) *nodes.Node {
 	return f.Get(key)
 }
 
-// Map returns the map under a key; false where there is none.
+// Map returns the map under a key; false if there is none.
 func (f Fields) Map(key string, what any, allowed ...string) (Fields, bool) {
 	n := f.Get(key)
 	if n == nil {
@@ -124,7 +126,7 @@ func (f Fields) Map(key string, what any, allowed ...string) (Fields, bool) {
 	return f.Fields(n, what, allowed...)
 }
 
-// Maps returns the maps of the list under a key, of which each is a what.
+// Maps returns the maps in the list under a key; what names each of them.
 func (f Fields) Maps(key, example string, what any, allowed ...string) iter.Seq[Fields] {
 	return func(yield func(Fields) bool) {
 		n := f.Get(key)
@@ -139,7 +141,7 @@ func (f Fields) Maps(key, example string, what any, allowed ...string) iter.Seq[
 	}
 }
 
-// Opt reads the value of a key that may be missing.
+// Opt reads the value of an optional key.
 func Opt[T any](f Fields, key string, read func(*nodes.Node) T) (v T) {
 	if n := f.Get(key); n != nil {
 		v = read(n)
@@ -147,10 +149,10 @@ func Opt[T any](f Fields, key string, read func(*nodes.Node) T) (v T) {
 	return v
 }
 
-// Text returns a text that is printed; empty where there is none.
+// Text returns a text to print; "" if there is none.
 func (f Fields) Text(key string) string { return f.TextUpTo(key, maxTextCharacters) }
 
-// TextUpTo is Text with a bound of its own.
+// TextUpTo is Text with another limit.
 func (f Fields) TextUpTo(key string, most int) string {
 	return Opt(f, key, func(n *nodes.Node) string {
 		s, _ := f.Reader.TextUpTo(n, key, most)
@@ -158,14 +160,14 @@ func (f Fields) TextUpTo(key string, most int) string {
 	})
 }
 
-// NeedText returns a text that must be there.
+// NeedText returns a required text.
 func (f Fields) NeedText(key, example string) string {
 	s, _ := Given(f.Need(key, example), key, f.Reader.Text)
 	return s
 }
 
-// Which returns the one key of the group that the map has. Where there are none
-// or several it reports them.
+// Which returns the one key of the group that the map has. It reports a problem
+// if there are none or several.
 func (f Fields) Which(group ...string) string {
 	present := slices.DeleteFunc(slices.Clone(group), func(key string) bool { return !f.Has(key) })
 	switch len(present) {
@@ -182,7 +184,7 @@ func (f Fields) Which(group ...string) string {
 	return ""
 }
 
-// Refuse reports keys that have no meaning beside the others.
+// Refuse reports keys that have no meaning together with the others.
 func (f Fields) Refuse(why finding.Code, keys ...string) {
 	for _, key := range keys {
 		if f.Has(key) {

@@ -5,7 +5,7 @@ import (
 	"drawdown/patterns/nodes"
 )
 
-// Parsed reads a figure by its parser.
+// Parsed reads a figure with its parser.
 func Parsed[T any](r *Reader, n *nodes.Node, what any, parse func(string) (T, error)) (v T, ok bool) {
 	text, ok := r.QuantityText(n, what)
 	if !ok {

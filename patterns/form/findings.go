@@ -2,11 +2,11 @@ package form
 
 import "drawdown/geometry/finding"
 
-// What can be wrong with the form of a value.
+// Errors in the form of a value.
 const (
 	NoMap          finding.Code = "reader no map"          // what, found, allowed
 	UnknownKey     finding.Code = "reader unknown key"     // key, what, meant, allowed
-	CommaInText    finding.Code = "reader comma in text"   // before, key: what the comma parted
+	CommaInText    finding.Code = "reader comma in text"   // before, key: what the comma split
 	NoValue        finding.Code = "reader no value"        // key
 	KeyMissing     finding.Code = "reader key missing"     // what, key, example
 	NoAction       finding.Code = "reader no action"       // what, allowed

@@ -71,19 +71,19 @@ func (f Fields) Cautions() (list []plan.Caution) {
 	return list
 }
 
-// Units reads the unit of bare lengths: mm where the file says nothing.
+// Units reads the unit of bare lengths; the default is mm.
 func (f Fields) Units() {
 	f.BareUnit = cmp.Or(Word(f, "units", "mm", "in"), "mm")
 }
 
-// Versioned makes sure that a file says in which version of the format it is.
+// Versioned checks that a file states the version of the format.
 func (f Fields) Versioned() {
 	if !f.Has("drawdown") && !f.Mistyped("drawdown") {
 		f.Fail(f.Node, NoVersion, nil)
 	}
 }
 
-// Version checks every file of a chain; the joined file only shows the top one.
+// Version checks every file in a chain; the merged file shows only the top one.
 func (r *Reader) Version(layer *nodes.Node) {
 	n := layer.Get("drawdown")
 	if n == nil || n.Shape == nodes.Scalar && n.Text == "1" {

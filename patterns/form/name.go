@@ -12,13 +12,13 @@ import (
 // ImpliedKind is the only kind of a file without kinds.
 const ImpliedKind = "bolt"
 
-// Bounds of a joint and of what names its fasteners: far more than any has.
+// Limits of a joint and of the names of its fasteners: far more than any has.
 const (
 	MostFasteners     = 10_000
 	MostIDCharacters  = 12
 	MostCast          = 99_999
 	MostOutlinePoints = 100_000
-	MostMark          = 4 // characters: it stands small beside a number
+	MostMark          = 4 // characters: it is small, beside a number
 )
 
 // NewID checks the form of an id.
@@ -44,7 +44,7 @@ func (r *Reader) NewID(at *nodes.Node, what any, id string) (string, bool) {
 	return id, r.CheckPrintable(at, what, id)
 }
 
-// isNumber reports whether a comment is a number of the trade: #7.
+// isNumber reports whether a comment is a number as in the trade: #7.
 func isNumber(comment string) bool {
 	return len(comment) > 1 && comment[1] != ' '
 }
@@ -64,8 +64,8 @@ func (r *Reader) Mark(n *nodes.Node) string {
 	return ""
 }
 
-// NotBoth refuses a cast number and a mark at once: one small number stands
-// beside a fastener, and the reader has to know which.
+// NotBoth rejects a cast number together with a mark: only one small number
+// fits beside a fastener, and its meaning must be clear.
 func (r *Reader) NotBoth(f Fields) {
 	if f.Has("cast") && f.Has("mark") {
 		r.Fail(f.Node.KeyNode("mark"), CastAndMark, finding.Values{"what": f.What, "allowed": []string{"cast", "mark"}})

@@ -7,7 +7,7 @@ import (
 	"drawdown/patterns/nodes"
 )
 
-// Given reads the value of a key; false where nothing stands there.
+// Given reads the value of a key; false if there is none.
 func Given[T any](n *nodes.Node, key string, read func(*nodes.Node, any) (T, bool)) (v T, ok bool) {
 	if n == nil {
 		return v, false
@@ -22,7 +22,7 @@ func (f Fields) Places(key string, low int, example string) (int, bool) {
 	})
 }
 
-// Point reads a place that may be missing: [0, 0] then.
+// Point reads an optional place; the default is [0, 0].
 func (f Fields) Point(key string) (geometry.Point, bool) {
 	if !f.Has(key) {
 		return geometry.Point{}, true
@@ -30,12 +30,12 @@ func (f Fields) Point(key string) (geometry.Point, bool) {
 	return Given(f.Get(key), key, f.PointMm)
 }
 
-// NeedPoint reads a place that must be there.
+// NeedPoint reads a required place.
 func (f Fields) NeedPoint(key, example string) (geometry.Point, bool) {
 	return Given(f.Need(key, example), key, f.PointMm)
 }
 
-// Angle reads an angle in degrees that may be missing.
+// Angle reads an optional angle in degrees.
 func (f Fields) Angle(key string, fallback float64) (float64, bool) {
 	if !f.Has(key) {
 		return fallback, true
@@ -43,7 +43,7 @@ func (f Fields) Angle(key string, fallback float64) (float64, bool) {
 	return Given(f.Get(key), key, f.AngleDeg)
 }
 
-// Size reads a length that must be there.
+// Size reads a required length.
 func (f Fields) Size(key, example string, limits unit.Limits) (float64, bool) {
 	return Given(f.Need(key, example), key, f.sizeMm(limits))
 }
@@ -52,18 +52,19 @@ func (r *Reader) sizeMm(limits unit.Limits) func(*nodes.Node, any) (float64, boo
 	return func(n *nodes.Node, what any) (float64, bool) { return r.LengthMm(n, what, limits) }
 }
 
-// NeedID reads an id that must be there.
+// NeedID reads a required id.
 func (f Fields) NeedID(example string) (string, bool) {
 	return Given(f.Need("id", example), "id", func(n *nodes.Node, what any) (string, bool) { return f.NewID(n, what, n.Text) })
 }
 
-// Cast reads the number that is cast on the part beside a fastener.
+// Cast reads the number cast on the part beside a fastener.
 func (r *Reader) Cast(n *nodes.Node) int {
 	v, _ := r.Whole(n, "cast", 1, MostCast)
 	return v
 }
 
-// Two reads [along x, along y] of distances; one number counts for both.
+// Two reads [along x, along y] of distances; with oneForBoth, a single number
+// is used for both.
 func (f Fields) Two(key, example string, oneForBoth bool) (x, y float64, ok bool) {
 	n := f.Need(key, example)
 	if n == nil {
@@ -82,7 +83,7 @@ func (f Fields) Two(key, example string, oneForBoth bool) (x, y float64, ok bool
 	return x, y, okX && okY
 }
 
-// FewEnough checks the number of places before any is made.
+// FewEnough checks the number of places before they are made.
 func (f Fields) FewEnough(count int) bool {
 	if count > MostFasteners {
 		f.Fail(f.Node, TooManyPlaces, finding.Values{"what": f.What, "count": count, "most": MostFasteners})
@@ -91,13 +92,13 @@ func (f Fields) FewEnough(count int) bool {
 	return true
 }
 
-// Length reads a length that may be missing: 0 then.
+// Length reads an optional length; the default is 0.
 func (f Fields) Length(key string, limits unit.Limits) unit.Length {
 	v, _ := Given(f.Get(key), key, f.sizeMm(limits))
 	return unit.Length(v)
 }
 
-// No reports whether a key of yes or no says no.
+// No reports whether a yes/no key is no.
 func (f Fields) No(key string) bool {
 	yes, ok := Given(f.Get(key), key, f.YesNo)
 	return ok && !yes

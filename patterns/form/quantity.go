@@ -24,8 +24,8 @@ func (r *Reader) QuantityText(n *nodes.Node, what any) (string, bool) {
 	return n.Text, true
 }
 
-// Unreadable reports what a lower floor says of a value. What is nil where that
-// names its subject itself.
+// Unreadable reports an error from a lower package about a value. what is nil
+// if the error names its subject itself.
 func (r *Reader) Unreadable(n *nodes.Node, severity finding.Severity, what any, err error) {
 	why := Told(err)
 	if what != nil {
@@ -35,7 +35,7 @@ func (r *Reader) Unreadable(n *nodes.Node, severity finding.Severity, what any, 
 	r.Report(n.File, n.Line, n.Column, why)
 }
 
-// Told returns the finding in an error, or what the system says in it.
+// Told returns the finding in an error, or one with the system's message.
 func Told(err error) finding.Finding {
 	var why finding.Finding
 	if !errors.As(err, &why) {
@@ -50,7 +50,7 @@ func (r *Reader) LengthMm(n *nodes.Node, what any, limits unit.Limits) (float64,
 	return float64(v), ok
 }
 
-// CoordinateMm reads how far along an axis a place lies.
+// CoordinateMm reads a coordinate of a place.
 func (r *Reader) CoordinateMm(n *nodes.Node, what any) (float64, bool) {
 	return r.LengthMm(n, what, unit.Sensible.Coordinate)
 }
@@ -95,7 +95,7 @@ func (r *Reader) Number(n *nodes.Node, what any, limits unit.Limits) (float64, b
 	return v, true
 }
 
-// Whole reads a whole number from low to high.
+// Whole reads an integer from low to high.
 func (r *Reader) Whole(n *nodes.Node, what any, low, high int) (int, bool) {
 	v, err := strconv.Atoi(strings.TrimSpace(n.Text))
 	if n.Shape != nodes.Scalar || err != nil || v < low || v > high {

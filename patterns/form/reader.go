@@ -16,17 +16,17 @@ type Reader struct {
 	BareUnit string // of lengths without a unit: mm or in
 }
 
-// NewReader returns a reader of a source, whose bare lengths are in mm.
+// NewReader returns a reader for a source; bare lengths are in mm.
 func NewReader(from source.Source) *Reader {
 	return &Reader{Problems: nodes.NewProblems(from.File), Source: from, BareUnit: "mm"}
 }
 
-// Root parses the source; nil where it is no map of keys.
+// Root parses the source; nil if it is not a map of keys.
 func (r *Reader) Root(format nodes.Format) *nodes.Node {
 	return r.Parse(nodes.NewFile(r.Source.File, r.Source.Data), r.Source.Data, format)
 }
 
-// Sound returns what was made of a file, or nothing where a problem stops the
+// Sound returns the result of reading a file, or nothing if a problem stops the
 // work.
 func Sound[T any](made T, problems problem.List) (T, problem.List) {
 	if problems.Stops() {

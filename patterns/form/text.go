@@ -12,15 +12,15 @@ import (
 	"drawdown/patterns/problem"
 )
 
-// maxTextCharacters is what any line on a sheet can hold, and more.
+// maxTextCharacters is more than any line on a sheet can hold.
 const maxTextCharacters = 200
 
-// Text returns a text that may be printed, without blanks round it.
+// Text returns a printable text, without surrounding blanks.
 func (r *Reader) Text(n *nodes.Node, what any) (string, bool) {
 	return r.TextUpTo(n, what, maxTextCharacters)
 }
 
-// TextUpTo is Text with a bound of its own.
+// TextUpTo is Text with another limit.
 func (r *Reader) TextUpTo(n *nodes.Node, what any, most int) (string, bool) {
 	if n.Comment != "" {
 		r.Fail(n, nodes.HashInText, finding.Values{"line": n.InQuotes()})
@@ -78,13 +78,13 @@ func Choice[T ~string](r *Reader, n *nodes.Node, what any, allowed ...T) (word T
 	return "", false
 }
 
-// Word returns the word of a key that may be missing.
+// Word returns the word of an optional key.
 func Word[T ~string](f Fields, key string, allowed ...T) T {
 	word, _ := Given(f.Get(key), key, func(n *nodes.Node, what any) (T, bool) { return Choice(f.Reader, n, what, allowed...) })
 	return word
 }
 
-// Words returns the texts of words of a kind of their own.
+// Words returns words of any string type as strings.
 func Words[T ~string](of []T) []string {
 	words := make([]string, len(of))
 	for i, w := range of {
@@ -93,7 +93,7 @@ func Words[T ~string](of []T) []string {
 	return words
 }
 
-// YesNo returns a truth as YAML 1.1 and 1.2 write it.
+// YesNo returns a boolean as written in YAML 1.1 and 1.2.
 func (r *Reader) YesNo(n *nodes.Node, what any) (value, ok bool) {
 	switch strings.ToLower(n.Text) {
 	case "yes", "true":
@@ -113,7 +113,7 @@ func (r *Reader) Several(n *nodes.Node) []*nodes.Node {
 	return []*nodes.Node{n}
 }
 
-// TrueList returns the items of what must be a list with something in it.
+// TrueList returns the items of a value that must be a non-empty list.
 func (r *Reader) TrueList(n *nodes.Node, what any, example string) []*nodes.Node {
 	if items := n.Undashed(); items != nil {
 		r.Fail(n, nodes.NoDash, finding.Values{"line": "- " + problem.Shortened(items[0].Text)})

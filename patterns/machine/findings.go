@@ -2,7 +2,7 @@ package machine
 
 import "drawdown/geometry/finding"
 
-// What can be wrong with a machine file.
+// Findings about machine files.
 const (
 	IsPattern       finding.Code = "machine is pattern"       //
 	TooManySteps    finding.Code = "machine too many steps"   // count, most

@@ -32,7 +32,8 @@ const MostSteps = 500
 type Machine struct {
 	overhaul.Overhaul // without its tasks: their joints are not planned yet
 	Strip             []Step
-	Meant             []meant.Entry // the warnings that the file acknowledges
+	MachineAt         problem.Problem // where the name of the machine stands, as At of a Step
+	Meant             []meant.Entry   // the warnings that the file acknowledges
 
 	data []byte // of the file
 }
@@ -101,6 +102,9 @@ func (m *reader) machine(root *nodes.Node) {
 	}
 	f.Versioned()
 	m.made.Machine = f.NeedText("machine", "Fernhollow P4 pump engine")
+	if n := f.Get("machine"); n != nil {
+		m.made.MachineAt = n.Place()
+	}
 	m.made.Title = cmp.Or(f.Text("title"), m.made.Machine)
 	m.made.Name = m.Source.Name(m.made.Machine)
 	m.made.Revision = f.Text("revision")

@@ -42,7 +42,7 @@ func TestBuiltinMachines(t *testing.T) {
 	}
 }
 
-// What is wrong is told with its line, and with what is allowed.
+// Errors are reported with their line, and with what is allowed.
 func TestBrokenMachines(t *testing.T) {
 	head := "drawdown: 1\nmachine: P4\nstrip:\n"
 	for _, c := range []struct{ name, text, want string }{
@@ -76,7 +76,7 @@ func TestBrokenMachines(t *testing.T) {
 	}
 }
 
-// What only the manual tells, what is new and what lies ready is read whole.
+// What only the manual states, what is new and what lies ready is read in full.
 func TestNeedsOfAMachine(t *testing.T) {
 	made, got := readMachine("drawdown: 1\nmachine: P4\ntools: [hoist, flywheel lock]\nstrip:\n  - p4-head\n" +
 		"  - {part: pulley, new: [bolt, washer], manual: bolt, figures: [runout]}\n")
@@ -89,7 +89,7 @@ func TestNeedsOfAMachine(t *testing.T) {
 	}
 }
 
-// Values of the whole machine are taken at places of any name.
+// Values of the whole machine are measured at places of any name.
 func TestMeasuresOfAMachine(t *testing.T) {
 	made, got := readMachine("drawdown: 1\nmachine: P4\nstrip: [p4-head]\nmeasure:\n  - {what: compression, at: [cyl 1, cyl 2], unit: bar, from: 11.0}\n")
 	if got != "" {
@@ -101,7 +101,7 @@ func TestMeasuresOfAMachine(t *testing.T) {
 	}
 }
 
-// Joints are looked for beside the machine file.
+// Joints are searched beside the machine file.
 func TestJointsBesideTheMachine(t *testing.T) {
 	folder := t.TempDir()
 	write := func(name, text string) string {

@@ -12,12 +12,12 @@ import (
 )
 
 // wayOfCasting returns the way of a group for which the file names none: by the
-// numbers on the part where all of it have one. Where only some have one they
-// order nothing, which is said.
+// numbers on the part if all its fasteners have one. If only some have one, the
+// numbers set no order, and a warning says so.
 func (r *reader) wayOfCasting(at *nodes.Node, kinds []string) sequence.Way {
 	members := sequence.Group{Kinds: kinds}.Members(r.input.Joint)
 	if len(members) < 2 {
-		return sequence.Auto // one alone has no order
+		return sequence.Auto // a single fastener has no order
 	}
 	if sequence.Numbered(r.input.Joint, members) {
 		return sequence.Cast
@@ -29,7 +29,7 @@ func (r *reader) wayOfCasting(at *nodes.Node, kinds []string) sequence.Way {
 		}
 	}
 	if !r.ordered && 0 < len(without) && len(without) < len(members)-len(without) {
-		at = r.nodeOf(geometry.Fastener{ID: without[0]}) // it is those that lack a number
+		at = r.nodeOf(geometry.Fastener{ID: without[0]}) // point at those without a number
 	}
 	if len(without) < len(members) && !r.fasteners.faulty && !r.kindsOdd() {
 		r.Warn(at, CastsIdle, finding.Values{"count": len(members) - len(without), "ids": without, "all": len(members)})
@@ -37,7 +37,7 @@ func (r *reader) wayOfCasting(at *nodes.Node, kinds []string) sequence.Way {
 	return sequence.Auto
 }
 
-// checkCasts checks the numbers on the part where a group goes by them.
+// checkCasts checks the numbers on the part for groups that use them.
 func (r *reader) checkCasts() {
 	for i, g := range r.input.Groups {
 		if g.Way == sequence.Cast {
@@ -89,9 +89,9 @@ func (r *reader) checkCast(at *nodes.Node, kinds []string) bool {
 	return len(without)+len(twice) == 0
 }
 
-// checkGaps warns of a number that lies beyond the count of the fasteners, and
-// so of one that is missing: a slip, or a fastener that is not in the list. A
-// casting may number several kinds through.
+// checkGaps warns of a number greater than the number of fasteners, and so of a
+// missing one: a slip, or a fastener missing from the list. A casting may
+// number several kinds in one series.
 func (r *reader) checkGaps(kinds []string) {
 	members, all := r.of(kinds), r.of(nil)
 	if r.fasteners.faulty || r.kindsOdd() || unbroken(members, len(all)) || unbroken(all, len(all)) {
@@ -120,7 +120,7 @@ func (r *reader) checkGaps(kinds []string) {
 }
 
 // unbroken reports whether the numbers of the fasteners follow each other and
-// none is higher than the highest.
+// end at the highest.
 func unbroken(fasteners []geometry.Fastener, highest int) bool {
 	numbers := geometry.Mapped(fasteners, func(f geometry.Fastener) int { return f.Cast })
 	slices.Sort(numbers)
@@ -132,7 +132,7 @@ func unbroken(fasteners []geometry.Fastener, highest int) bool {
 	return true
 }
 
-// of returns the fasteners of the kinds; all of them where there are no kinds.
+// of returns the fasteners of the kinds, or all of them if there are no kinds.
 func (r *reader) of(kinds []string) []geometry.Fastener {
 	return slices.DeleteFunc(slices.Clone(r.input.Joint.Fasteners), func(f geometry.Fastener) bool {
 		return len(kinds) > 0 && !slices.Contains(kinds, f.Kind)

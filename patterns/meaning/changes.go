@@ -12,12 +12,13 @@ import (
 	"drawdown/patterns/relabel"
 )
 
-// changeKeys are those by which a file changes single things of the one that it
-// builds on. They are kept apart for each file: laid over each other they would
-// be lost.
+// changeKeys are the keys with which a file changes single things of the file
+// that it extends. They are kept apart for each file: merging the files would
+// lose them.
 var changeKeys = []string{"omit", "change", "relabel"}
 
-// changes is what one file does to single fasteners of the one that it builds on.
+// changes holds what one file does to single fasteners of the file that it
+// extends.
 type changes struct {
 	level  int // of the file
 	omit   map[string]*nodes.Node
@@ -26,8 +27,8 @@ type changes struct {
 	seen   []string // ids that could be meant
 }
 
-// takeChanges reads omit, change and relabel of a file, and returns it without
-// them.
+// takeChanges reads omit, change and relabel of a file, and returns the file
+// without them.
 func (r *reader) takeChanges(layer *nodes.Node, level int) *nodes.Node {
 	builds := layer.Get("extends") != nil || layer.Lacks("extends")
 	if at := layer.Get("relabel"); at != nil {
@@ -80,8 +81,9 @@ func (r *reader) takeChange(c *changes, at *nodes.Node) {
 	}
 }
 
-// changed returns a fastener of the file as the files above it have it, and the
-// node that it then comes from; false where one leaves it out.
+// changed returns a fastener of the file after the changes of the files above
+// it, and the node that it then comes from; it is false if one of them leaves
+// it out.
 func (r *reader) changed(from *nodes.Node, f geometry.Fastener) (geometry.Fastener, *nodes.Node, bool) {
 	id, at := f.ID, from
 	for _, c := range slices.Backward(r.changes) {
@@ -127,9 +129,9 @@ func (r *reader) changedBy(f geometry.Fastener, e *nodes.Entry) geometry.Fastene
 	return f
 }
 
-// unusedChanges reports the fasteners that the file changes or leaves out and
-// that the one that it builds on does not have. What a file below changes may
-// have been replaced since.
+// unusedChanges reports fasteners that the file changes or leaves out but that
+// the file it extends lacks. What a file below changes may have been replaced
+// since.
 func (r *reader) unusedChanges() {
 	if r.fasteners.broken || r.baseless || len(r.changes) == 0 {
 		return
@@ -148,8 +150,8 @@ func (r *reader) unusedChanges() {
 	}
 }
 
-// current returns the id of the fastener that a file names at the node, as the
-// part has it; false where a file above leaves it out.
+// current returns the present id of the fastener that a file names at the node;
+// it is false if a file above leaves it out.
 func (r *reader) current(n *nodes.Node) (string, bool) {
 	for _, c := range slices.Backward(r.changes) {
 		if c.level < n.File.Level && c.omit[r.names.Seen(n.Text, n, c.level)] != nil {
@@ -159,9 +161,8 @@ func (r *reader) current(n *nodes.Node) (string, bool) {
 	return r.names.Seen(n.Text, n, -1), true
 }
 
-// currentList returns a list of fasteners as the part has them, without those
-// that a file above leaves out. A list by cast numbers loses the numbers of
-// these.
+// currentList returns a list of fasteners with their present ids, without those
+// that a file above leaves out. A list by cast numbers loses their numbers.
 func (r *reader) currentList(n *nodes.Node) *nodes.Node {
 	list := *n
 	list.Items = nil

@@ -13,8 +13,8 @@ import (
 	"drawdown/sequence"
 )
 
-// readClusters reads the fasteners that go down together. It comes after the
-// order, since a cluster stands in one group.
+// readClusters reads the fasteners that hold one part down together. It runs
+// after the order is read, since a cluster belongs to one group.
 func (r *reader) readClusters(f form.Fields) {
 	in := map[string]string{} // fastener id to cluster
 	names := map[string]*nodes.Node{}
@@ -42,7 +42,7 @@ func (r *reader) readClusters(f form.Fields) {
 	r.checkClusters(f)
 }
 
-// unloaded says when clusters come off that no spring presses on.
+// unloaded states when clusters come off that no spring presses on.
 type unloaded string
 
 const (
@@ -58,7 +58,7 @@ func (r *reader) readUnloaded(f form.Fields) {
 	}
 }
 
-// allOmitted says that files above leave out all fasteners of a cluster.
+// allOmitted reports whether files above leave out all fasteners of a cluster.
 func (r *reader) allOmitted(n *nodes.Node) bool {
 	return len(n.Items) > 0 && !slices.ContainsFunc(n.Items, func(item *nodes.Node) bool {
 		_, here := r.current(item)
@@ -89,7 +89,8 @@ func (r *reader) members(n *nodes.Node, name string, unloaded bool, in map[strin
 		}
 	}
 	if len(kinds) > 1 && !r.sameGroup(kinds) && !(unloaded && r.innerFirst(of)) {
-		// Where springs press the part would bend; else its kinds go down one after the other.
+		// If springs press, the part would bend; otherwise its kinds are
+		// tightened one after the other.
 		if unloaded {
 			r.mixed = append(r.mixed, mixed{n, kinds})
 		} else {
@@ -99,8 +100,8 @@ func (r *reader) members(n *nodes.Node, name string, unloaded bool, in map[strin
 	return of
 }
 
-// innerFirst reports whether the order takes the fasteners of a cap from its middle
-// outwards: so makers tighten caps of four bolts (common practice).
+// innerFirst reports whether the order takes the fasteners of a cap from its
+// middle outwards, as makers tighten caps of four bolts (common practice).
 func (r *reader) innerFirst(of []string) bool {
 	var points []geometry.Point
 	var groups []int
@@ -125,8 +126,8 @@ func (r *reader) innerFirst(of []string) bool {
 	return true
 }
 
-// sameGroup reports whether one group of the order takes all the kinds. Without
-// an order every kind is a group of its own.
+// sameGroup reports whether one group of the order contains all the kinds.
+// Without an order every kind is its own group.
 func (r *reader) sameGroup(kinds []string) bool {
 	return slices.ContainsFunc(r.input.Groups, func(g sequence.Group) bool {
 		return len(g.Kinds) == 0 || !slices.ContainsFunc(kinds, func(k string) bool { return !slices.Contains(g.Kinds, k) })
@@ -139,8 +140,8 @@ type mixed struct {
 	kinds []string
 }
 
-// checkMixed warns of clusters whose kinds are tightened one after the other, unless all
-// are made so: caps of four bolts have their inner ones first.
+// checkMixed warns of clusters whose kinds are tightened one after the other,
+// unless all are so: caps of four bolts have their inner ones first.
 func (r *reader) checkMixed() {
 	if len(r.mixed) > 1 && len(r.mixed) == len(r.input.Joint.Clusters) {
 		return
@@ -150,8 +151,8 @@ func (r *reader) checkMixed() {
 	}
 }
 
-// checkClusters warns of a few fasteners that are in no cluster while the others of
-// their kind are, and of clusters that lie across each other: two parts cannot.
+// checkClusters warns of a few fasteners in no cluster while the others of
+// their kind are in one, and of clusters that overlap: two parts cannot.
 func (r *reader) checkClusters(f form.Fields) {
 	r.checkMixed()
 	clusters := r.input.Joint.Clusters
@@ -186,7 +187,7 @@ func (r *reader) checkClusters(f form.Fields) {
 // most others have the same even number.
 func (r *reader) checkCounts() {
 	clusters := r.input.Joint.Clusters
-	counts := map[int]int{} // clusters by how many fasteners they have
+	counts := map[int]int{} // clusters by their number of fasteners
 	usual := 0
 	for _, c := range clusters {
 		counts[len(c.Of)]++
@@ -204,8 +205,8 @@ func (r *reader) checkCounts() {
 	}
 }
 
-// checkAlong warns of a cap whose two bolts lie along the row of the caps, where
-// as many or more have theirs across it.
+// checkAlong warns of a cap whose two bolts are along the row of caps, if as
+// many or more caps have theirs across it.
 func (r *reader) checkAlong() {
 	axis := geometry.LongAxis(r.input.Joint.Points())
 	var along []int

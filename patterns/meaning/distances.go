@@ -8,19 +8,19 @@ import (
 	"drawdown/patterns/places"
 )
 
-// leastDistanceMm is nearer than any two fasteners can stand; under it the same
-// hole was listed twice.
+// leastDistanceMm is less than the distance of any two real fasteners; below it
+// the same hole was listed twice.
 const leastDistanceMm = 0.5
 
-// Check says what the places of the fasteners tell against them.
+// Check reports problems with the places of the fasteners.
 func (t *Fasteners) Check() {
 	t.checkDistances()
 	t.checkStray()
 }
 
-// checkDistances reports fasteners that stand on each other. Squares of the
-// least distance keep the work in step with the number of fasteners: one that
-// stands on another is left out, so that no square fills up.
+// checkDistances reports fasteners on top of each other. A grid of the least
+// distance keeps the work proportional to the number of fasteners: one on top
+// of another is left out, so no square fills up.
 func (t *Fasteners) checkDistances() {
 	squares := geometry.Squares{Side: leastDistanceMm}
 	reported := map[[2]*nodes.Node]bool{}
@@ -38,8 +38,8 @@ func (t *Fasteners) checkDistances() {
 	}
 }
 
-// checkStray warns of a fastener that lies far outside the others. Where some
-// could not be read nobody knows what it lies outside of.
+// checkStray warns of a fastener far outside the others. If some could not be
+// read, nobody knows what it is outside of.
 func (t *Fasteners) checkStray() {
 	if t.problems.ErrorsSince(0) {
 		return
@@ -51,9 +51,10 @@ func (t *Fasteners) checkStray() {
 	t.problems.Warn(t.from[s.Index], Stray, finding.Values{"id": t.joint.Fasteners[s.Index].ID, "gap": s.Gap, "span": s.Span})
 }
 
-// checkOdd warns of the one fastener off a place that all others are regular to:
-// of all fasteners, or of a kind. What a generator makes is off no place of its
-// own, and the one pair of a kind has none, unless all others keep two symmetries.
+// checkOdd warns of the one fastener off a place that would make all regular:
+// of all fasteners, or of a kind. A generator's fasteners are never off their
+// places, and a kind's only pair has no such place, unless all others keep two
+// symmetries.
 func (r *reader) checkOdd() {
 	if r.ErrorsSince(0) || r.kindsOdd() {
 		return
@@ -79,7 +80,7 @@ func (r *reader) checkOdd() {
 		if other.ID != "" && r.generated(id) {
 			id, other = other, geometry.Fastener{}
 		}
-		const fewest = 4 // of a kind
+		const fewest = 4 // of one kind
 		if r.generated(id) || odd.Other >= 0 && len(r.of([]string{id.Kind})) < fewest {
 			continue
 		}
@@ -87,14 +88,15 @@ func (r *reader) checkOdd() {
 			other = geometry.Fastener{}
 		}
 		if other.ID != "" && r.nodeOf(other).File.Level < r.nodeOf(id).File.Level {
-			id, other = other, id // what a file changes in the one below is the likelier slip
+			id, other = other, id // a change in the extending file is the likelier slip
 		}
 		r.Warn(r.nodeOf(id), OddPlace, finding.Values{"id": id.ID, "other": other.ID, "off": unit.Length(odd.Off)})
 		return
 	}
 }
 
-// checkOddStations warns of the one station off a place that all others are regular to.
+// checkOddStations warns of the one station off a place that would make all
+// regular.
 func (r *reader) checkOddStations() {
 	stations := r.input.Joint.Stations
 	if odd, found := geometry.FindOdd(geometry.Mapped(stations, func(s geometry.Station) geometry.Point { return s.At })); found && len(r.part.Stations) == len(stations) {
@@ -102,8 +104,8 @@ func (r *reader) checkOddStations() {
 	}
 }
 
-// kindsOdd reports whether a fastener probably has the wrong kind: what else is
-// odd then follows from that.
+// kindsOdd reports whether a fastener probably has the wrong kind, which would
+// explain whatever else is odd.
 func (r *reader) kindsOdd() bool {
 	if r.oddKinds == nil {
 		found := len(places.OddKinds(r.input.Joint)) > 0
@@ -117,7 +119,7 @@ func (r *reader) nodeOf(f geometry.Fastener) *nodes.Node {
 	return r.fasteners.from[r.fasteners.index[f.ID]]
 }
 
-// generated reports whether a fastener is one of several that one entry makes.
+// generated reports whether a fastener is one of several made by one entry.
 func (r *reader) generated(f geometry.Fastener) bool {
 	from := r.nodeOf(f)
 	return f.ID != "" && from.Shape == nodes.Map && from.Get("at") == nil

@@ -16,11 +16,11 @@ import (
 	"drawdown/patterns/source"
 )
 
-const maxChain = 16 // files that build on each other
+const maxChain = 16 // files that extend each other
 
-// load parses the file and what it extends, and lays each over the next. Where
-// one of them cannot be read the rest is held against itself alone; nil where
-// nothing can be read.
+// load parses the file and those it extends, and lays each over the next. If
+// one cannot be read the rest is checked alone; the result is nil if nothing
+// can be read.
 func (r *reader) load() *nodes.Node {
 	var texts [][]byte
 	var root *nodes.Node
@@ -52,13 +52,13 @@ func (r *reader) load() *nodes.Node {
 	return root
 }
 
-// wholeLists are the lists of things of their own, of which a file above may mean
-// to add or change some.
+// wholeLists are the lists whose entries are things in their own right; an
+// extending file may mean to add or change only some.
 var wholeLists = []string{"fasteners", "clusters", "features", "stations", "measure", "cautions"}
 
-// overridden notes the lists of a file that are replaced whole and lose entries,
-// and refuses other
-// units, in which all bare lengths of the file would be read.
+// overridden notes the lists of a file that are replaced whole and lose
+// entries, and refuses other units, in which all bare lengths of the file would
+// be read.
 func (r *reader) overridden(top, base *nodes.Node) {
 	if top == nil {
 		return
@@ -87,7 +87,7 @@ func (r *reader) overridden(top, base *nodes.Node) {
 }
 
 // otherBankAs warns about a mirrored file that repeats the title of the first
-// bank once more, or another machine.
+// bank, or another machine.
 func (r *reader) otherBankAs(top, base *nodes.Node) {
 	if top.Get("mirror") == nil {
 		return
@@ -100,8 +100,8 @@ func (r *reader) otherBankAs(top, base *nodes.Node) {
 	}
 }
 
-// warnSameTitle warns about the title that both banks have, at the one that is called
-// otherwise by the name of its file.
+// warnSameTitle warns about a title that both banks have, at the file whose
+// name differs from it.
 func (r *reader) warnSameTitle(title, first *nodes.Node) {
 	if of := relabel.SideOf(first.File.Name); of != "" && relabel.SideOf(first.Text) != "" && of != relabel.SideOf(first.Text) {
 		r.Warn(first, FirstBankTitle, finding.Values{"title": first.Called(), "file": first.File.Name})
@@ -110,7 +110,7 @@ func (r *reader) warnSameTitle(title, first *nodes.Node) {
 	r.Warn(title, MirrorTitle, finding.Values{"title": title.Called()})
 }
 
-// lostFrom counts the entries of a list that another does not repeat.
+// lostFrom counts the entries of one list that the other does not repeat.
 func lostFrom(base, top *nodes.Node) int {
 	kept := map[string]bool{}
 	for _, item := range top.Items {
@@ -125,13 +125,13 @@ func lostFrom(base, top *nodes.Node) int {
 	return lost
 }
 
-// everyKey lists the keys that may stand on a line of their own.
+// everyKey lists the keys that may be on a line of their own.
 func everyKey() []string {
 	return slices.Concat(fileKeys, mechanics.KindKeys, measures.Keys, tightenActions, generatorKeys(), commonKeys,
 		[]string{"at", "of", "way", "note", "source", "stages", "order", "remove", "name", "loaded", "bore", "dowel", "label", "front"})
 }
 
-// base finds the file that the node at names.
+// base finds the file that the node names.
 func (r *reader) base(at *nodes.Node, from source.Source, chain []source.Source) (source.Source, bool) {
 	name := strings.TrimSpace(at.Text)
 	if at.Shape != nodes.Scalar || at.Null || name == "" {

@@ -17,19 +17,19 @@ type Fasteners struct {
 	joint    *geometry.Joint
 	index    map[string]int               // into Joint.Fasteners
 	from     []*nodes.Node                // the point or the generator, for each fastener
-	places   int                          // of all entries, those with a taken id too
-	broken   bool                         // some could not be read; a missing id cannot be judged
-	unplaced map[string]geometry.Fastener // those whose places could not be read, by their ids
+	places   int                          // of all entries, including those with a taken id
+	broken   bool                         // some could not be read, so a missing id cannot be judged
+	unplaced map[string]geometry.Fastener // those whose places could not be read, by id
 	at       map[string]*nodes.Node       // of these
 	faulty   bool                         // something about them could not be read, such as a number
 }
 
-// NewFasteners returns the empty list of a joint.
+// NewFasteners returns an empty list for a joint.
 func NewFasteners(r *form.Reader, joint *geometry.Joint) *Fasteners {
 	return &Fasteners{problems: r, joint: joint, index: map[string]int{}, unplaced: map[string]geometry.Fastener{}, at: map[string]*nodes.Node{}}
 }
 
-// Add puts a fastener into the joint, unless its id is taken.
+// Add adds a fastener to the joint, unless its id is taken.
 func (t *Fasteners) Add(from *nodes.Node, f geometry.Fastener) bool {
 	t.places++
 	if t.taken(from, f.ID) {
@@ -41,8 +41,8 @@ func (t *Fasteners) Add(from *nodes.Node, f geometry.Fastener) bool {
 	return true
 }
 
-// taken reports an id that another fastener has, also one whose place could not be
-// read.
+// taken reports an id that another fastener has, including one whose place
+// could not be read.
 func (t *Fasteners) taken(from *nodes.Node, id string) bool {
 	first := t.at[id]
 	if i, placed := t.index[id]; placed {
@@ -85,8 +85,8 @@ func (r *reader) readFasteners(f form.Fields) {
 	}
 }
 
-// fastenerItem reads one entry of the list: a point, or a generator. It returns
-// false where the entry cannot be read.
+// fastenerItem reads one entry of the list: a point or a generator. It returns
+// false if the entry cannot be read.
 func (r *reader) fastenerItem(item *nodes.Node) bool {
 	for _, g := range generators {
 		if item.Get(g.name) != nil {
@@ -94,7 +94,7 @@ func (r *reader) fastenerItem(item *nodes.Node) bool {
 		}
 	}
 	f, ok := r.Fields(item, finding.Term("a fastener"), "id", "at", "kind", "cast", "mark", "grid", "row", "circle", "rectangle")
-	if !ok || f.Unknown() && !f.Has("id") && !f.Has("at") { // the unknown key says it all
+	if !ok || f.Unknown() && !f.Has("id") && !f.Has("at") { // reporting the unknown key is enough
 		return false
 	}
 	id, idOK := f.NeedID("M1")
@@ -115,10 +115,10 @@ func (r *reader) fastenerItem(item *nodes.Node) bool {
 	return idOK
 }
 
-// placed reports whether all fasteners are known with their places.
+// placed reports whether all fasteners and their places are known.
 func (t *Fasteners) placed() bool { return !t.broken && len(t.unplaced) == 0 }
 
-// knownPlaces returns the places of the fasteners; none where not all are
+// knownPlaces returns the places of the fasteners, or none unless all are
 // known.
 func (r *reader) knownPlaces() []geometry.Point {
 	if !r.fasteners.placed() {
@@ -148,7 +148,7 @@ func (r *reader) knownFastener(n *nodes.Node) (int, bool) {
 	return i, ok && here
 }
 
-// ids returns the names that a hint can pick from.
+// ids returns the names that a hint can choose from.
 func (r *reader) ids() []string {
 	const hintable = 1000
 	if len(r.input.Joint.Fasteners) > hintable {

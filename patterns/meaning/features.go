@@ -54,7 +54,7 @@ func (r *reader) path(n *nodes.Node, example string) ([]geometry.Point, bool) {
 	return points, allOK
 }
 
-// readFeatures reads what is drawn on the part besides its fasteners.
+// readFeatures reads the features of the part besides its fasteners.
 func (r *reader) readFeatures(file form.Fields) {
 	var front *nodes.Node
 	for f := range file.Maps("features", "[{bore: [0, 0], diameter: 76}]", finding.Term("a feature"), "bore", "dowel", "diameter", "label", "at", "front") {
@@ -114,7 +114,7 @@ func (r *reader) label(f form.Fields) {
 	}
 }
 
-// labelled reads a label, as the part has it.
+// labelled reads a label and returns it with the changes of the files above.
 func (r *reader) labelled(f form.Fields, sort relabel.Sort) string {
 	text := f.Text("label")
 	if text == "" {
@@ -123,7 +123,8 @@ func (r *reader) labelled(f form.Fields, sort relabel.Sort) string {
 	return r.names.Of(sort, text, f.Node.Get("label"))
 }
 
-// readStations reads the places of parts that go back where they came from.
+// readStations reads the stations: places of parts that must return to the same
+// place.
 func (r *reader) readStations(file form.Fields) {
 	first := map[string]*nodes.Node{}
 	for f := range file.Maps("stations", "[{id: T1, at: [0, 20]}]", finding.Term("a station"), "id", "at", "label") {

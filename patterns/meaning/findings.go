@@ -2,7 +2,7 @@ package meaning
 
 import "drawdown/geometry/finding"
 
-// What can be wrong with what a pattern says.
+// Findings about the contents of a pattern.
 const (
 	ClusterTwice     finding.Code = "reader cluster twice"       // name, first
 	TwiceInCluster   finding.Code = "reader twice in cluster"    // id
@@ -91,7 +91,7 @@ const (
 	BaseUnreadable   finding.Code = "reader base unreadable"     // name, why
 )
 
-// What can be wrong with what a file changes in the one that it builds on.
+// Findings about the changes that a file makes to the one that it extends.
 const (
 	NothingBelow      finding.Code = "changes nothing below"       // key
 	NoChanges         finding.Code = "changes none"                // found, example

@@ -14,17 +14,17 @@ import (
 	"drawdown/sequence"
 )
 
-// generator is one way to write many fasteners at once.
+// generator is one way to state many fasteners at once.
 type generator struct {
 	name   string
 	keys   []string
-	places func(r *reader, f form.Fields) ([]geometry.Point, bool) // without the places where only their number can be read
+	places func(r *reader, f form.Fields) ([]geometry.Point, bool) // with no places if only their number can be read
 }
 
-// Every generator also takes kind, id (what stands before the numbers 1, 2, …),
-// omit (ids that are left out; the others keep theirs), cast (the numbers on
-// the part, for its places in the order of their ids) and mark (what is written
-// there with chalk or paint, likewise).
+// Every generator also takes kind, id (the prefix of the numbers 1, 2, …), omit
+// (ids that are left out; the others keep theirs), cast (the numbers on the
+// part, in the order of the ids) and mark (what is written there with chalk or
+// paint, in the same order).
 var commonKeys = []string{"kind", "id", "omit", "cast", "mark"}
 
 var generators = []generator{
@@ -34,7 +34,7 @@ var generators = []generator{
 	{"rectangle", []string{"columns", "rows", "size", "centre"}, (*reader).rectangle},
 }
 
-// generatorKeys lists the generators and their own keys.
+// generatorKeys lists the generators and their keys.
 func generatorKeys() []string {
 	var keys []string
 	for _, g := range generators {
@@ -43,8 +43,8 @@ func generatorKeys() []string {
 	return keys
 }
 
-// generator reads {grid: {…}} and its like into the joint. It returns false
-// where that cannot be read.
+// generator reads {grid: {…}} and similar entries into the joint. It returns
+// false if the entry cannot be read.
 func (r *reader) generator(item *nodes.Node, g generator) bool {
 	r.Fields(item, finding.Failed(EntryWith, finding.Values{"generator": g.name}), g.name)
 	f, ok := r.Fields(item.Get(g.name), finding.Term("the "+g.name), append(slices.Clone(g.keys), commonKeys...)...)
@@ -92,7 +92,7 @@ func (r *reader) generator(item *nodes.Node, g generator) bool {
 	return true
 }
 
-// prefix returns what stands before the number; nothing where there is no id.
+// prefix returns the prefix of the numbers; it is empty without an id.
 func (r *reader) prefix(f form.Fields) (string, bool) {
 	n := f.Get("id")
 	if n == nil {
@@ -144,7 +144,7 @@ func (r *reader) omitted(f form.Fields, prefix string, count int) map[string]boo
 	return omitted
 }
 
-// forEach returns the list of a generator that says something for each place.
+// forEach returns a generator's list that has one value for each place.
 func (r *reader) forEach(f form.Fields, key string, of finding.Term, count int) []*nodes.Node {
 	n := f.Get(key)
 	if n == nil {
@@ -186,7 +186,7 @@ func (r *reader) row(f form.Fields) ([]geometry.Point, bool) {
 }
 
 // circle starts at the top and runs clockwise, as bolt circles are numbered
-// (ASME PCC-1), where the file says nothing else.
+// (ASME PCC-1), unless the file says otherwise.
 func (r *reader) circle(f form.Fields) ([]geometry.Point, bool) {
 	count, ok1 := f.Places("count", 1, "16")
 	diameter, ok2 := f.Size("diameter", "240", unit.Sensible.Distance)

@@ -11,7 +11,7 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// maxKinds is far more than any joint has.
+// maxKinds is far more than any joint uses.
 const maxKinds = 100
 
 // kindTable holds the fastener kinds by name.
@@ -19,15 +19,15 @@ type kindTable struct {
 	names   []string
 	at      map[string]*nodes.Node
 	used    map[string]bool // by a fastener
-	faulty  map[string]bool // something about it could not be read
+	faulty  map[string]bool // some of it could not be read
 	implied bool
-	broken  bool // the list is unreadable; names in it cannot be judged
-	unsure  bool // a fastener's kind is unknown; what it leaves unused cannot be judged
+	broken  bool // the list is unreadable, so names in it cannot be judged
+	unsure  bool // a fastener's kind is unknown, so unused kinds cannot be judged
 }
 
 func (r *reader) readKinds(f form.Fields) {
 	r.kinds = kindTable{at: map[string]*nodes.Node{}, used: map[string]bool{}, faulty: map[string]bool{}}
-	r.kinds.broken = r.baseless || slices.Contains(f.Node.Lost, "kinds") // of the file that this one builds on
+	r.kinds.broken = r.baseless || slices.Contains(f.Node.Lost, "kinds") // of the file that this one extends
 	n := f.Get("kinds")
 	switch {
 	case n == nil:
@@ -55,7 +55,7 @@ func (r *reader) kindsOf(n *nodes.Node) {
 			r.kinds.broken = true
 			continue
 		}
-		if earlier := r.kinds.at[name]; earlier != nil { // a blank at an end makes no other name
+		if earlier := r.kinds.at[name]; earlier != nil { // a space at either end makes no other name
 			r.Fail(e.Key, nodes.KeyTwice, finding.Values{"key": problem.Quoted(name), "line": earlier.Line})
 			continue
 		}
@@ -78,8 +78,8 @@ func (r *reader) addKind(at *nodes.Node, k plan.Kind) {
 	r.kinds.at[k.Name] = at
 }
 
-// fastenerKind returns the kind of a fastener or a generator; empty where it is
-// unknown, which is reported.
+// fastenerKind returns the kind of a fastener or a generator. It is empty for
+// an unknown kind, which is reported.
 func (r *reader) fastenerKind(f form.Fields) string {
 	kind, ok := r.kindOf(f)
 	if !ok {
@@ -88,7 +88,7 @@ func (r *reader) fastenerKind(f form.Fields) string {
 	return kind
 }
 
-// kindOf returns the kind that a map names, or the only one.
+// kindOf returns the kind that a map names, or the only kind.
 func (r *reader) kindOf(f form.Fields) (string, bool) {
 	if n := f.Get("kind"); n != nil {
 		return r.knownKind(n)
@@ -126,7 +126,7 @@ func kindExample(n *nodes.Node) string {
 	return "main"
 }
 
-// usedKinds returns the kinds that fasteners have, in the order of the file.
+// usedKinds returns the kinds of the fasteners, in the order of the file.
 func (r *reader) usedKinds() []string {
 	return slices.DeleteFunc(slices.Clone(r.kinds.names), func(name string) bool { return !r.kinds.used[name] })
 }

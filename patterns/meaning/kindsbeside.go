@@ -8,8 +8,8 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// checkKindsBeside compares kinds with each other: what is copied from one line to the
-// next differs in what was typed anew.
+// checkKindsBeside compares kinds with each other, to find lines that were
+// copied and not changed everywhere.
 func (r *reader) checkKindsBeside() {
 	if r.fasteners.broken || r.kinds.broken || r.kinds.unsure {
 		return
@@ -24,11 +24,12 @@ func (r *reader) checkKindsBeside() {
 	r.checkKindsAlike(kinds)
 }
 
-// fewestAlike is how many kinds of one thread and class show what is usual in a part.
+// fewestAlike is the number of kinds of one thread and class that shows what is
+// usual in a part.
 const fewestAlike = 3
 
-// checkIntoDiffers warns of the one of several kinds of one thread and class that goes
-// into another material.
+// checkIntoDiffers warns of the only one of several kinds of one thread and
+// class that screws into another material.
 func (r *reader) checkIntoDiffers(kinds []plan.Kind) {
 	for i, k := range kinds {
 		var others []string
@@ -48,8 +49,8 @@ func (r *reader) checkIntoDiffers(kinds []plan.Kind) {
 	}
 }
 
-// checkKindsAlike warns of two kinds that are one in all that the file states, and in
-// what is done with them: one was probably copied and not changed.
+// checkKindsAlike warns of two kinds that agree in all that the file states and
+// in their treatment: one was probably copied and not changed.
 func (r *reader) checkKindsAlike(kinds []plan.Kind) {
 	for i, k := range kinds {
 		for _, other := range kinds[:i] {
@@ -70,8 +71,8 @@ func equalKinds(a, b plan.Kind) bool {
 	return threads && frictions && a == b
 }
 
-// treatedAlike says that no stage and no group of the order is for one kind and not for
-// the other.
+// treatedAlike reports whether every stage and every group of the order names
+// both kinds or neither.
 func (r *reader) treatedAlike(a, b string) bool {
 	apart := func(s plan.StageInput) bool { return s.Covers(a) != s.Covers(b) }
 	return !slices.ContainsFunc(r.input.Tighten, apart) && !slices.ContainsFunc(r.input.Loosen, apart) &&

@@ -8,14 +8,13 @@ import (
 	"drawdown/patterns/problem"
 )
 
-// Places says where the parts of a pattern stand, so that what is found out
-// about them later is reported there. A part may stand in a file that is
-// extended.
+// Places records where the parts of a pattern are in their files, so that later
+// findings about them are reported there. A part may be in an extended file.
 type Places struct {
 	file     string
 	stages   []*nodes.Node
 	kinds    map[string]*nodes.Node
-	groups   map[string]*nodes.Node // of the order, by kind; all of them under no name
+	groups   map[string]*nodes.Node // of the order, by kind; "" for all kinds
 	meant    []meant.Entry
 	cautions *nodes.Node
 	title    *nodes.Node
@@ -28,7 +27,8 @@ type Places struct {
 // Title returns the place of the title.
 func (p Places) Title() problem.Problem { return p.of(p.title) }
 
-// View returns the place of the view, or of the mirror that a file lays over it.
+// View returns the place of the view, or of the mirror that a file lays over
+// it.
 func (p Places) View() problem.Problem {
 	if p.mirror != nil && p.view != nil && p.mirror.File.Level < p.view.File.Level {
 		return p.of(p.mirror)
@@ -57,8 +57,8 @@ func (r *reader) places() Places {
 	return Places{file: r.Source.File, stages: r.stages, kinds: r.kinds.at, groups: groups, meant: r.meant, cautions: r.cautions, title: r.title, machine: r.machine, view: r.viewAt, mirror: r.mirror, source: r.source}
 }
 
-// Stage returns the place of a tightening stage, from 1. Any other number means
-// the whole file, with line 0. Severity and What are left to the caller.
+// Stage returns the place of a tightening stage, counted from 1. Any other
+// number means the whole file, with line 0. The caller sets Severity and What.
 func (p Places) Stage(n int) problem.Problem {
 	if n < 1 || n > len(p.stages) {
 		return p.of(nil)
@@ -66,7 +66,7 @@ func (p Places) Stage(n int) problem.Problem {
 	return p.of(p.stages[n-1])
 }
 
-// Caution returns the place of a caution, from 1.
+// Caution returns the place of a caution, counted from 1.
 func (p Places) Caution(n int) problem.Problem {
 	if p.cautions == nil || n < 1 || n > len(p.cautions.Items) {
 		return p.of(p.cautions)
@@ -75,8 +75,7 @@ func (p Places) Caution(n int) problem.Problem {
 }
 
 // At returns the place of a figure of a kind at a stage: the stage, or the kind
-// where none is named, or where a file above that of the stage changes the
-// kind.
+// if no stage is named or a file above that of the stage changes the kind.
 func (p Places) At(kind string, stage int) problem.Problem {
 	if stage < 1 || stage > len(p.stages) {
 		return p.of(p.kinds[kind])
@@ -87,9 +86,9 @@ func (p Places) At(kind string, stage int) problem.Problem {
 	return p.of(p.stages[stage-1])
 }
 
-// Order returns the place of the order of a kind; where there is none for it
-// alone, that of the first one in the file. Severity and What are left to the
-// caller.
+// Order returns the place of the order of a kind; if the kind has no order of
+// its own, that of the first one in the file. The caller sets Severity and
+// What.
 func (p Places) Order(kind string) problem.Problem { return p.of(cmp.Or(p.groups[kind], p.groups[""])) }
 
 func (p Places) of(at *nodes.Node) problem.Problem {

@@ -9,11 +9,11 @@ import (
 
 const loosenExample = "[{turn: 90°}, {remove: true}]"
 
-// longestUntil is what fits the box of a stage.
+// longestUntil is the longest text that fits the box of a stage.
 const longestUntil = 60
 
-// readLoosen reads the stages of loosening; where the file gives none the plan
-// has the usual ones.
+// readLoosen reads the stages of loosening; without them the plan uses the
+// usual ones.
 func (r *reader) readLoosen(file form.Fields) {
 	f, ok := file.Map("loosen", "loosen", "stages")
 	if !ok {
@@ -35,7 +35,7 @@ func (r *reader) readLoosen(file form.Fields) {
 	}
 }
 
-// checkCaps warns of a camshaft of which nothing says where springs press.
+// checkCaps warns of a camshaft if the file does not say where springs press.
 func (r *reader) checkCaps(f form.Fields) {
 	if r.fasteners.broken || r.kinds.broken || f.Mistyped("clusters", "loosen") || f.Has("loosen") && r.removed == nil {
 		return
@@ -53,7 +53,7 @@ func (r *reader) checkCaps(f form.Fields) {
 	}
 }
 
-// checkSprung warns of stages that lift at one end a part under which springs
+// checkSprung warns of stages that lift one end of a part under which springs
 // press.
 func (r *reader) checkSprung() {
 	if r.removed == nil || r.fasteners.broken || r.kinds.broken {

@@ -16,11 +16,10 @@ import (
 
 // makersList reads the maker's own sequence, which names every fastener of the
 // kinds once. No kinds means all fasteners. It returns the ids.
-//
-// A manual prints the numbers that are cast on the part. The list may name
-// these in place of the ids, where none of them is the id of a fastener and
-// every fastener that the list is for has its own cast number. A list that
-// mixes the two is an error, since 3 could then mean either.
+// A manual prints the numbers that are cast on the part. The list may use these
+// instead of the ids, if none of them is the id of a fastener and every
+// fastener in question has its own cast number. A list that mixes the two is an
+// error, since 3 could then mean either.
 func (r *reader) makersList(n *nodes.Node, kinds []string) []string {
 	members := r.of(kinds)
 	n = r.currentList(n)
@@ -75,7 +74,8 @@ func (r *reader) unplacedOf(kinds []string) []geometry.Fastener {
 	return of
 }
 
-// calledIn is what a list calls a fastener, with the id where that is another.
+// calledIn returns the name of a fastener in a list, with the id if that
+// differs.
 func calledIn(f geometry.Fastener, byCast bool) string {
 	if byCast {
 		return fmt.Sprintf("%d (%s)", f.Cast, f.ID)
@@ -83,7 +83,7 @@ func calledIn(f geometry.Fastener, byCast bool) string {
 	return f.ID
 }
 
-// namedBy returns what the list goes by: the ids, or the cast numbers.
+// namedBy returns which names the list uses: the ids, or the cast numbers.
 func (r *reader) namedBy(n *nodes.Node, kinds []string, members []geometry.Fastener) (index map[string]int, byCast, ok bool) {
 	casts := map[string]int{}
 	for _, f := range members {
@@ -109,8 +109,8 @@ func (r *reader) namedBy(n *nodes.Node, kinds []string, members []geometry.Faste
 	return casts, true, r.checkCast(n, kinds)
 }
 
-// misnamed reports the names that no fastener has, and the fasteners that the
-// order leaves out. One slip is both of these and yet one problem.
+// misnamed reports names that no fastener has, and fasteners that the order
+// leaves out. One slip causes both, yet is one problem.
 func (r *reader) misnamed(n *nodes.Node, unknown []*nodes.Node, left []string, byCast bool) {
 	if r.namesNone(n, unknown, left) {
 		return
@@ -138,8 +138,8 @@ func (r *reader) misnamed(n *nodes.Node, unknown []*nodes.Node, left []string, b
 	}
 }
 
-// namesNone reports a list of which no fastener has a name: it goes by other
-// numbers than the file does.
+// namesNone reports a list that names no known fastener: it uses other numbers
+// than the file.
 func (r *reader) namesNone(n *nodes.Node, unknown []*nodes.Node, left []string) bool {
 	other := func(item *nodes.Node) bool {
 		return item.Shape == nodes.Scalar && !item.Null && r.Meant(item.Text, r.ids()) == ""

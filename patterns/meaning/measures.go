@@ -17,7 +17,7 @@ import (
 	"drawdown/sequence/measure"
 )
 
-// readMeasure reads the values to take. It comes after all places.
+// readMeasure reads the values to measure. It runs after all places are read.
 func (r *reader) readMeasure(f form.Fields) {
 	var at []*nodes.Node
 	r.input.Measures, at = measures.Read(f, r.measured, r.ofKind)
@@ -27,8 +27,8 @@ func (r *reader) readMeasure(f form.Fields) {
 	}
 }
 
-// checkGauge warns of a length in inches in a file that has none else, and of one in
-// millimetres in a file of inches.
+// checkGauge warns of a length in inches in a file without any other, and of
+// one in millimetres in a file in inches.
 func (r *reader) checkGauge(v measure.Value, at *nodes.Node) {
 	inches := v.Unit == "in"
 	if !v.Unit.IsLength() || inches == (r.BareUnit == "in") {
@@ -42,11 +42,12 @@ func (r *reader) checkGauge(v measure.Value, at *nodes.Node) {
 	r.Warn(at.KeyNode("unit"), measures.OtherSystem, finding.Values{"what": v.What, "unit": string(v.Unit), "own": r.BareUnit})
 }
 
-// boltLength calls the length of a bolt in the languages of the sheets.
+// boltLength matches the words for the length of a bolt in the languages of the
+// sheets.
 var boltLength = regexp.MustCompile(`(?i)\b(?:bolt|screw|stud) length\b|\blength of (?:the )?(?:bolts?|screws?)\b|(?:schrauben|bolzen)länge|\blongueur (?:de la |des )vis\b|\blongitud (?:del |de los )(?:tornillos?|pernos?)\b`)
 
-// checkBoltLength warns of a greatest length of bolts that is not the one of their kind:
-// the card would carry both.
+// checkBoltLength warns if a greatest length of bolts differs from that of
+// their kind: the card would show both.
 func (r *reader) checkBoltLength(v measure.Value, at *nodes.Node) {
 	if v.To == nil || !v.Unit.IsLength() || !boltLength.MatchString(v.What) {
 		return
@@ -65,8 +66,8 @@ func (r *reader) checkBoltLength(v measure.Value, at *nodes.Node) {
 	}
 }
 
-// measured finds the place that a value names: a fastener, a station or the label
-// of a bore, as the file knows it.
+// measured finds the place that a value names: a fastener, a station or the
+// label of a bore, as named in the file.
 func (r *reader) measured(n *nodes.Node) (measure.Place, bool) {
 	name := strings.TrimSpace(n.Text)
 	if n.Shape != nodes.Scalar || n.Null || name == "" {
@@ -99,7 +100,7 @@ func (r *reader) measured(n *nodes.Node) (measure.Place, bool) {
 	return measure.Place{}, false
 }
 
-// placeNames lists what a value can be taken at.
+// placeNames lists the places where a value can be measured.
 func (r *reader) placeNames() []string {
 	var all []string
 	for _, s := range r.input.Joint.Stations {

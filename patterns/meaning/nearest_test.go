@@ -8,7 +8,7 @@ import (
 	"drawdown/patterns/problem"
 )
 
-// Every text that misses by one letter still finds its word.
+// Every text with one wrong letter still finds its word.
 func TestNearestFindsOneSlip(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		word := rapid.SampledFrom(fileKeys).Draw(t, "word")

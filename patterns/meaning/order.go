@@ -13,7 +13,7 @@ import (
 
 // readOrder reads tighten.order: a way for all fasteners, the maker's own
 // sequence, or one entry for each group. Without it the groups stay empty, and
-// the plan orders the kinds by their size, or by the numbers on the part.
+// the plan orders the kinds by size or by the numbers on the part.
 func (r *reader) readOrder(f form.Fields) {
 	n := f.Get("order")
 	r.ordered = f.Has("order")
@@ -69,8 +69,8 @@ func (r *reader) readGroups(n *nodes.Node) {
 	}
 }
 
-// groupKinds returns the kinds of a group, none of which an earlier group
-// takes.
+// groupKinds returns the kinds of a group; no earlier group may have one of
+// them.
 func (r *reader) groupKinds(f form.Fields, seen map[string]*nodes.Node) ([]string, bool) {
 	var kinds []string
 	allOK := true
@@ -134,8 +134,8 @@ func (r *reader) group(f form.Fields, kinds []string) sequence.Group {
 	return g
 }
 
-// turn reads turn: left or right. Other words for them are not taken, so that
-// all files say it alike.
+// turn reads turn: left or right. It accepts no other words, so that all files
+// read alike.
 func (r *reader) turn(f form.Fields) (sequence.Turn, bool) {
 	turns := []sequence.Turn{sequence.TurnLeft, sequence.TurnRight}
 	n := f.Get("turn")
@@ -149,7 +149,7 @@ func (r *reader) turn(f form.Fields) (sequence.Turn, bool) {
 	return "", false
 }
 
-// idle warns of a turn and a family that change nothing.
+// idle warns of a turn and a family that have no effect.
 func (r *reader) idle(f form.Fields, why finding.Code) {
 	for _, key := range []string{"turn", "family"} {
 		if f.Has(key) {

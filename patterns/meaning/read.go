@@ -1,8 +1,8 @@
-// Package meaning turns a pattern file into the input of a plan: what the keys
-// state about the joint, and whether they agree. Each key of the pattern has
-// its file; sense.go lists the checks that need all keys. It may import form
-// and nodes, and of the calculating half the packages whose words a pattern
-// uses.
+// Package meaning turns a pattern file into the input of a plan: it reads what
+// the keys state about the joint, and checks whether they agree. Each key of
+// the pattern has its file; sense.go lists the checks that need all keys. The
+// package may import form and nodes, and those packages of the calculating half
+// whose words a pattern uses.
 package meaning
 
 import (
@@ -22,31 +22,32 @@ import (
 var fileKeys = []string{"drawdown", "title", "machine", "revision", "date", "units", "view", "kinds", "fasteners",
 	"clusters", "unloaded", "outline", "features", "stations", "measure", "joint", "mirror", "extends", "omit", "change", "relabel", "tighten", "loosen", "cautions", meant.Key}
 
-// reader collects what one pattern file says and what is wrong with it.
+// reader collects the contents of one pattern file and its problems.
 type reader struct {
 	*form.Reader
 	input     plan.Input
-	baseless  bool // the file that this one builds on could not be read
+	baseless  bool // the file that this one extends could not be read
 	kinds     kindTable
 	fasteners *Fasteners
-	part      places.Part // the nodes of what stands on the part
+	part      places.Part // the nodes of the things on the part
 	unplaced  bool        // some feature or station could not be read
 	names     *relabel.Names
-	changes   []*changes // of each file of the chain, that which is read first
-	// omittedCast are the numbers on the part of fasteners that a file leaves out.
+	changes   []*changes // of each file of the chain, in reading order
+	// omittedCast holds the numbers on the part of fasteners that a file leaves
+	// out.
 	omittedCast map[string]bool
 	stars       []star
 	meant       []meant.Entry
-	groups      []*nodes.Node // beside input.Groups
-	clusters    []*nodes.Node // beside input.Joint.Clusters
+	groups      []*nodes.Node // parallel to input.Groups
+	clusters    []*nodes.Node // parallel to input.Joint.Clusters
 	ordered     bool          // tighten has an order, readable or not
-	stages      []*nodes.Node // of tightening, beside input.Tighten
-	tightened   *nodes.Node   // the list of stages, where all could be read
-	loosened    []*nodes.Node // of loosening, beside input.Loosen
-	removed     *nodes.Node   // the list of them, where all could be read
+	stages      []*nodes.Node // of tightening, parallel to input.Tighten
+	tightened   *nodes.Node   // the list of stages, if all could be read
+	loosened    []*nodes.Node // of loosening, parallel to input.Loosen
+	removed     *nodes.Node   // the list of them, if all could be read
 	cautions    *nodes.Node
 	gaps        []gap // of the bolt circles
-	oddKinds    *bool // whether a fastener probably has the wrong kind; nil until somebody asks
+	oddKinds    *bool // whether a fastener probably has the wrong kind; nil until asked for
 	title       *nodes.Node
 	machine     *nodes.Node
 	mixed       []mixed
@@ -55,13 +56,12 @@ type reader struct {
 	source      *nodes.Node // of the figures
 }
 
-// Read reads a pattern with all that it extends, and says where the stages and
-// kinds of the input stand. The list holds every problem of the file (the first
-// thousand of a hopeless one), in reading order; when Stops says that one of
-// them stops the work, the input is empty, and of the places only what is meant
-// is known.
-//
-// The joint is as the file draws it. Where Mirror is set, the plan mirrors the
+// Read reads a pattern and all that it extends, and returns the places of the
+// stages and kinds of the input. The list holds every problem of the file (the
+// first thousand of a hopeless one), in reading order. If Stops reports that
+// one of them prevents work, the input is empty, and of the places only the
+// acknowledged warnings are known.
+// The joint is as the file draws it. If Mirror is set, the plan mirrors the
 // finished order together with the joint, so that the second bank's order is
 // the exact mirror image of the first one's.
 func Read(from source.Source) (plan.Input, Places, problem.List) {
@@ -77,7 +77,7 @@ func Read(from source.Source) (plan.Input, Places, problem.List) {
 	return r.input, r.places(), problems
 }
 
-// pattern reads the joined file. The order matters: fasteners name kinds, and
+// pattern reads the merged file. The order matters: fasteners name kinds, and
 // all that follows names fasteners.
 func (r *reader) pattern(root *nodes.Node) {
 	if root.Get("strip") != nil && root.Get("fasteners") == nil {
@@ -111,7 +111,7 @@ func (r *reader) pattern(root *nodes.Node) {
 	r.sense(f)
 }
 
-// head reads what is printed in the header, the units and the mirror.
+// head reads the texts of the header, the units and the mirror.
 func (r *reader) head(f form.Fields) {
 	r.input.Title = f.NeedText("title", "Cylinder head")
 	r.input.Name = r.Source.Name(r.input.Title)

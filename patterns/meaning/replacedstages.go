@@ -10,7 +10,8 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// turned is how often stages turn a kind by an angle, and by how much in all.
+// turned is how often stages turn a kind by an angle, and the sum of the
+// angles.
 type turned struct {
 	stages int
 	angle  unit.Angle
@@ -45,7 +46,7 @@ func (r *reader) overriddenStages(side string, top, base *nodes.Node) {
 	}
 }
 
-// listOf returns a list of a map in a file; nil where there is none.
+// listOf returns a list of a map in a file, or nil if there is none.
 func listOf(file *nodes.Node, key, of string) *nodes.Node {
 	if at := file.Get(key); at != nil {
 		if list := at.Get(of); list != nil && list.Shape == nodes.List {
@@ -55,8 +56,8 @@ func listOf(file *nodes.Node, key, of string) *nodes.Node {
 	return nil
 }
 
-// otherSource reports whether the stages above have a source of their own: they
-// are then not a part of those below.
+// otherSource reports whether the stages above have their own source: they are
+// then no part of those below.
 func otherSource(top, base *nodes.Node) bool {
 	own, below := top.Get("source"), base.Get("source")
 	return own != nil && (below == nil || own.Text != below.Text)
@@ -71,7 +72,7 @@ func count(stages *nodes.Node, do plan.Action) (n int) {
 	return n
 }
 
-// byKind is what stages turn by an angle; "" is of those for all kinds.
+// byKind holds the turns by angle of each kind; "" is for stages of all kinds.
 type byKind map[string]turned
 
 func (b byKind) of(kind string) turned {
@@ -91,7 +92,7 @@ func angles(stages *nodes.Node) byKind {
 		}
 		angle, err := unit.ParseAngle(at.Text)
 		if err != nil {
-			continue // reported where it is read
+			continue // reported when it is read
 		}
 		kinds := []string{""}
 		if of := item.Get("of"); of != nil {
@@ -104,7 +105,7 @@ func angles(stages *nodes.Node) byKind {
 	return all
 }
 
-// texts returns one text, or those of a list.
+// texts returns a single text, or those of a list.
 func texts(n *nodes.Node) []string {
 	if n.Shape == nodes.Scalar {
 		return []string{n.Text}

@@ -8,7 +8,7 @@ import (
 	"drawdown/patterns/mechanics"
 )
 
-// sense holds what was read against what can be, once all is read.
+// sense runs the checks that need the whole file.
 func (r *reader) sense(f form.Fields) {
 	r.checkMirrorTitle(f)
 	r.checkMirrorLabels(f)
@@ -37,8 +37,8 @@ func (r *reader) sense(f form.Fields) {
 	r.checkUnused()
 }
 
-// checkMirrorTitle warns of a second bank that is called as the first: a mirror
-// over a file that is built on, whose title stays.
+// checkMirrorTitle warns if a second bank has the title of the first: a mirror
+// over an extended file that keeps its title.
 func (r *reader) checkMirrorTitle(f form.Fields) {
 	mirror, title := f.Node.Get("mirror"), f.Node.Get("title")
 	if mirror != nil && title != nil && title.File.Level > mirror.File.Level {
@@ -46,7 +46,8 @@ func (r *reader) checkMirrorTitle(f form.Fields) {
 	}
 }
 
-// checkMirrorLabels warns of labels of the first bank that stay on the second.
+// checkMirrorLabels warns of labels of the first bank that remain on the
+// second.
 func (r *reader) checkMirrorLabels(f form.Fields) {
 	mirror := f.Node.Get("mirror")
 	if mirror == nil {
@@ -58,7 +59,7 @@ func (r *reader) checkMirrorLabels(f form.Fields) {
 	}
 }
 
-// checkPlaces looks at what stands where, once all that stands there is known.
+// checkPlaces checks the places of things, once all are known.
 func (r *reader) checkPlaces(f form.Fields) {
 	if r.fasteners.faulty || r.fasteners.broken {
 		return

@@ -8,7 +8,7 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// checkStageKinds makes sure that every stage is for a fastener of the joint.
+// checkStageKinds checks that every stage is for a fastener of the joint.
 func (r *reader) checkStageKinds() {
 	if r.fasteners.broken || len(r.input.Joint.Fasteners) == 0 || r.kinds.broken || r.kinds.unsure {
 		return
@@ -22,8 +22,8 @@ func (r *reader) checkStageKinds() {
 	fail(r.input.Loosen, r.loosened)
 }
 
-// checkStageOrder warns of stages in another order than that of the groups, and
-// of fasteners that come out at full load.
+// checkStageOrder warns of stages in another order than the groups, and of
+// fasteners that come out at full load.
 func (r *reader) checkStageOrder() {
 	if r.fasteners.broken || r.kinds.broken {
 		return
@@ -43,8 +43,7 @@ func (r *reader) checkStageOrder() {
 	}
 }
 
-// checkCovered warns of kinds that no stage tightens: they may be left to another
-// job.
+// checkCovered warns of kinds that no stage tightens: another job may do so.
 func (r *reader) checkCovered() {
 	if r.tightened == nil {
 		return
@@ -58,8 +57,8 @@ func (r *reader) checkCovered() {
 	}
 }
 
-// checkShares makes sure that the torque which a percentage is of can be worked
-// out, and is one for all the kinds of the stage.
+// checkShares checks that the torque behind a percentage can be calculated and
+// is the same for all kinds of the stage.
 func (r *reader) checkShares() {
 	for i, s := range r.input.Tighten {
 		if s.Do != plan.Percent {
@@ -77,8 +76,9 @@ func (r *reader) checkShares() {
 	}
 }
 
-// checkRemoved makes sure that fasteners come out in the end, and warns of kinds
-// that stay in: as one that no stage tightens, they may be left to another job.
+// checkRemoved checks that fasteners come out in the end, and warns of kinds
+// that stay in: like a kind that no stage tightens, they may belong to another
+// job.
 func (r *reader) checkRemoved() {
 	list, stages := r.removed, r.input.Loosen
 	if list == nil {

@@ -20,8 +20,8 @@ var tightenActions = []string{
 	string(plan.Tighten), string(plan.Advance), string(plan.Percent), string(plan.BackOff), string(plan.Wait),
 }
 
-// stageWays are the ways that a single stage can take; cast and the maker's
-// list belong to the order.
+// stageWays are the ways that a single stage can use; cast and the maker's list
+// belong to the order.
 var stageWays = []sequence.Way{
 	sequence.Auto, sequence.Spiral, sequence.Cross, sequence.RowWay, sequence.Star, sequence.Circular,
 }
@@ -29,7 +29,7 @@ var stageWays = []sequence.Way{
 const stagesExample = "[{torque: 20 N·m}, {angle: 90°}]"
 
 // readTighten reads the order, the stages and their source. A file without
-// tighten is an order only, which is worth a warning.
+// tighten is only an order, which earns a warning.
 func (r *reader) readTighten(file form.Fields) {
 	if !file.Has("tighten") && !file.Mistyped("tighten") {
 		r.Warn(file.Node, NoFigures, nil)
@@ -55,15 +55,15 @@ func (r *reader) readTighten(file form.Fields) {
 	}
 }
 
-// What a person writes where a source is still to be looked up: words that it
-// begins with, and whole texts.
+// What people write for a source that is still to be looked up: beginnings of
+// texts, and whole texts.
 var (
 	notYet = []string{"todo", "tbd", "tba", "tbc", "fixme", "xxx"}
 	noText = []string{"to do", "xx", "x", "n/a", "na", "none", "unknown"}
 )
 
-// sourceOf reads where the figures come from. One that is still to be looked up
-// is none: the figures are then worked out.
+// sourceOf reads the source of the figures. One that is still to be looked up
+// counts as none: the figures are then calculated.
 func (r *reader) sourceOf(f form.Fields) string {
 	source := f.Text("source")
 	text := strings.ToLower(source)
@@ -76,7 +76,7 @@ func (r *reader) sourceOf(f form.Fields) string {
 	return source
 }
 
-// stageItems returns the stages of a list, as many as a person can work
+// stageItems returns the stages of a list, at most as many as a person can work
 // through.
 func (r *reader) stageItems(list *nodes.Node, example string) []*nodes.Node {
 	items := r.TrueList(list, "stages", example)
@@ -138,7 +138,7 @@ func (r *reader) figure(s *plan.StageInput, n *nodes.Node) (ok bool) {
 	return ok
 }
 
-// stageKinds reads of: one kind or a list of them.
+// stageKinds reads the key of: one kind or a list of kinds.
 func (r *reader) stageKinds(f form.Fields) ([]string, bool) {
 	n := f.Get("of")
 	if n == nil {

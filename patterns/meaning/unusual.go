@@ -22,10 +22,10 @@ func (r *reader) checkLargestFirst() {
 	}
 }
 
-// checkSizeByHole warns that holes stand in for threads that are not stated.
+// checkSizeByHole warns that holes replace threads that are not stated.
 func (r *reader) checkSizeByHole(f form.Fields) {
 	if r.kinds.broken || slices.Contains(slices.Collect(maps.Values(r.kinds.faulty)), true) {
-		return // a thread may be stated that cannot be read
+		return // a thread may be stated but unreadable
 	}
 	if why, found := r.input.SizeByHole(); found {
 		at := f.Node.KeyNode("kinds")
@@ -33,19 +33,20 @@ func (r *reader) checkSizeByHole(f form.Fields) {
 	}
 }
 
-// star is a place in the file that asks for the way star, and for which kinds.
+// star is a place in the file that asks for the way star, and the kinds it is
+// for.
 type star struct {
 	at    *nodes.Node
 	kinds []string
 }
 
-// checkStars warns of a star where no bolt circle is. Clusters count as
-// one place each.
+// checkStars warns of a star without a bolt circle. A cluster counts as one
+// place.
 func (r *reader) checkStars() {
 	if !r.fasteners.placed() || len(r.input.Joint.Clusters) > 0 {
 		return
 	}
-	lie := map[string]bool{} // many stages go over the same kinds
+	lie := map[string]bool{} // many stages are for the same kinds
 	for _, s := range r.stars {
 		kinds := strings.Join(s.kinds, "\n")
 		if _, known := lie[kinds]; !known {
@@ -57,15 +58,16 @@ func (r *reader) checkStars() {
 	}
 }
 
-// gap is a place that a bolt circle leaves out.
+// gap is a place that a bolt circle omits.
 type gap struct {
 	at     *nodes.Node // the entry of the circle
 	centre geometry.Point
 	place  geometry.Point
 }
 
-// checkCircleGaps warns of fasteners that stand in the direction of a place that a bolt circle
-// leaves out, but not on the circle: its diameter, or their radius, is probably wrong.
+// checkCircleGaps warns of fasteners in the direction of a place that a bolt
+// circle omits, but off the circle: its diameter, or their radius, is probably
+// wrong.
 func (r *reader) checkCircleGaps() {
 	const (
 		direction  = 2.0 // degrees

@@ -1,6 +1,6 @@
-// Package meant reads what a file says to be meant although it is unusual: the
-// warnings that it acknowledges, each with its reason. It knows their names, not
-// what they are found by. It may import form and nodes.
+// Package meant reads which warnings a file acknowledges as intended, each with
+// its reason. It knows the names of the warnings, but not how they are found.
+// It may import form and nodes.
 package meant
 
 import (
@@ -8,10 +8,10 @@ import (
 	"drawdown/patterns/problem"
 )
 
-// Name is what a file calls a warning that may be meant.
+// Name is the name in the file of a warning that may be acknowledged.
 type Name string
 
-// What may be meant.
+// Warnings that may be acknowledged.
 const (
 	OffItsPlace   Name = "off its place"
 	FarOff        Name = "far off"
@@ -45,24 +45,24 @@ const (
 	Machine       Name = "machine"
 )
 
-// OfPattern lists those of a pattern file in the order of the constants.
+// OfPattern lists the names for a pattern file in the order of the constants.
 var OfPattern = []Name{
 	OffItsPlace, FarOff, OffThePart, EveryKind, Kind, MissingID, CastNumbers, Order, SmallFirst, NotTightened, Stages, CheckPass, UsedOnce, Hole, Stud,
 	Lubricants, Clusters, Labels, Bores, Dowels, Stations, View, PartThickness, Texts, Measures,
 }
 
-// OfMachine lists those of a machine file, likewise.
+// OfMachine lists the names for a machine file.
 var OfMachine = []Name{Measures, Steps, Gaskets, Locks, Banks, Machine}
 
-// Key is the key of the file under which they stand.
+// Key is the key of the file with the acknowledged warnings.
 const Key = "meant"
 
 // Entry is one warning that the file acknowledges.
 type Entry struct {
 	Name   Name
 	Reason string
-	At     problem.Problem // where it stands; severity and what is found are left to the caller
-	Own    bool            // of the file itself, and not of one that it builds on
+	At     problem.Problem // its place; the caller sets Severity and What
+	Own    bool            // in the file itself, and not in one that it extends
 }
 
 // Read reads the entries of a file that may have these names.

@@ -12,8 +12,8 @@ import (
 )
 
 // Draft returns the pattern file of a survey: the holes that are fixed, the
-// others as comments and as a caution on the card, and a regular layout where
-// the holes come near to one.
+// others as comments and as a caution on the card, and a regular layout if the
+// holes are close to one.
 func (s Survey) Draft(solved survey.Solution) writing.Draft {
 	report := s.Report(solved)
 	d := writing.Draft{Title: s.Title, Machine: s.Machine, HolesMm: map[string]float64{}, Notes: []finding.Finding{
@@ -52,7 +52,7 @@ func (s Survey) Draft(solved survey.Solution) writing.Draft {
 		}
 		f := geometry.Fastener{ID: id, Kind: kind, At: solved.Points[i]}
 		if len([]rune(id)) <= form.MostMark {
-			f.Mark = id // was chalked on the part
+			f.Mark = id // as chalked on the part
 		}
 		d.Joint.Fasteners = append(d.Joint.Fasteners, f)
 	}
@@ -60,13 +60,13 @@ func (s Survey) Draft(solved survey.Solution) writing.Draft {
 	return d
 }
 
-// Report says what the solution of the survey shows.
+// Report describes the solution of the survey.
 func (s Survey) Report(solved survey.Solution) survey.Report {
 	return survey.Report{Network: s.Network, Solution: solved, IDs: s.IDs, Ways: s.Ways}
 }
 
-// Offer returns the regular layout that the holes come near to; nil where they
-// come near to none, or where a hole is not fixed.
+// Offer returns the regular layout close to the holes; nil if there is none, or
+// if a hole is not fixed.
 func (s Survey) Offer(solved survey.Solution) *writing.Layout {
 	if len(solved.Loose) > 0 {
 		return nil
@@ -75,7 +75,7 @@ func (s Survey) Offer(solved survey.Solution) *writing.Layout {
 	if s.Inches {
 		steps = survey.InchSteps
 	}
-	const nearMm = 0.3 // further off a layout says more than was measured
+	const nearMm = 0.3 // further off, a layout would claim more than was measured
 	near := max(nearMm, 5*solved.ScatterMm)
 	regular, ok := survey.Recognise(solved.Points, near, solved.ScatterMm, steps)
 	if !ok {

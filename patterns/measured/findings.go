@@ -2,7 +2,7 @@ package measured
 
 import "drawdown/geometry/finding"
 
-// What can be wrong with a survey file.
+// Errors of a survey file.
 const (
 	TooManyReadings finding.Code = "reader too many readings"  // count, most
 	NoReading       finding.Code = "reader no reading"         // found
@@ -27,7 +27,7 @@ const (
 	Between         finding.Code = "reader between"            // from, to
 )
 
-// What a pattern file says of the survey that it came from.
+// Notes in a pattern file about the survey that it came from.
 const (
 	Surveyed      finding.Code = "draft surveyed"       // readings, holes, agreement
 	HoleMissing   finding.Code = "draft hole missing"   // id

@@ -51,7 +51,7 @@ func (s *reader) readTriple(item *nodes.Node) {
 	s.addReading(item, item.Items[0], item.Items[1], centreMeasure, item.Items[2])
 }
 
-// readEdges reads {from: A, to: C, outside: 142.10} and its like.
+// readEdges reads {from: A, to: C, outside: 142.10} and similar readings.
 func (s *reader) readEdges(item *nodes.Node) {
 	f, ok := s.Fields(item, finding.Term("a reading"), append([]string{"from", "to"}, measures...)...)
 	if !ok {
@@ -92,8 +92,8 @@ func (s *reader) addReading(item, from, to *nodes.Node, how string, distance *no
 	s.made.ReadingsAt = append(s.made.ReadingsAt, item.Place())
 }
 
-// noteDigit keeps the finest last digit of all readings: zeros at the end of the
-// others are often left out.
+// noteDigit keeps the finest last digit of all readings, because trailing zeros
+// are often omitted.
 func (s *reader) noteDigit(distance *nodes.Node) {
 	digit, err := unit.LastDigit(distance.Text, s.BareUnit)
 	network := &s.made.Network
@@ -102,8 +102,8 @@ func (s *reader) noteDigit(distance *nodes.Node) {
 	}
 }
 
-// isRepeated warns of the same reading with the same figure: it counts once. A
-// pair that was measured again with another figure counts twice.
+// isRepeated warns about a repeated reading with the same figure, which counts
+// once. A pair measured again with another figure counts twice.
 func (s *reader) isRepeated(item *nodes.Node, a, b int, how string, centreMm float64) bool {
 	this := measure{min(a, b), max(a, b), fmt.Sprint(how, centreMm)}
 	if first := s.first[this]; first != nil {
@@ -114,7 +114,8 @@ func (s *reader) isRepeated(item *nodes.Node, a, b int, how string, centreMm flo
 	return false
 }
 
-// centreDistance turns a measure over edges into one from centre to centre.
+// centreDistance converts a measurement over edges to one from centre to
+// centre.
 func (s *reader) centreDistance(item *nodes.Node, a, b int, how string, length float64) (float64, bool) {
 	diameterA, diameterB := s.made.Network.Diameters[a], s.made.Network.Diameters[b]
 	centre := length

@@ -19,30 +19,30 @@ import (
 
 var surveyKeys = []string{"drawdown", "title", "machine", "units", "holes", "measured", "level", "up", "down", "accuracy"}
 
-// Survey is what a survey file says.
+// Survey is the content of a survey file.
 type Survey struct {
-	Name    string // stem of the files that are written
+	Name    string // stem of the files to write
 	Title   string
 	Machine string
 	IDs     []string // of the holes, in the file's order
 	Network survey.Network
 	Inches  bool         // the file is in inches
-	Ways    []survey.Way // of the readings, how each was taken
+	Ways    []survey.Way // how each reading was taken
 
-	ReadingsAt []problem.Problem // where each reading stands; severity and what is found are left to the caller
+	ReadingsAt []problem.Problem // position of each reading; the caller sets severity and finding
 	AccuracyAt problem.Problem
 }
 
-// reader reads a survey file with the means of the pattern reader.
+// reader reads a survey file, based on the pattern reader.
 type reader struct {
 	*form.Reader
 	made   Survey
 	index  map[string]int // into made.IDs
-	broken bool           // some holes could not be read; a missing id cannot be judged
+	broken bool           // some holes could not be read, so missing ids cannot be judged
 	first  map[measure]*nodes.Node
 }
 
-// measure is one way to measure between two holes.
+// measure is one measurement between two holes, to find repeated ones.
 type measure struct {
 	a, b int // the lower number first
 	how  string
@@ -92,8 +92,8 @@ func (s *reader) survey(root *nodes.Node) {
 	}
 }
 
-// readHoles reads {A: 8.4, B: 8.4}, or [A, B] where no diameters are needed. A
-// range stands for its holes: {1-12: 6.6}, [A-F].
+// readHoles reads {A: 8.4, B: 8.4}, or [A, B] if no diameters are needed. A
+// range means all its holes: {1-12: 6.6}, [A-F].
 func (s *reader) readHoles(f form.Fields) {
 	const example = "{A: 8.4, B: 8.4, C: 8.4}"
 	n := f.Need("holes", example)
@@ -135,8 +135,7 @@ func (s *reader) readHoles(f form.Fields) {
 // holeRange is a run of numbered or lettered holes: 1-12, M1-M8, A-F.
 var holeRange = regexp.MustCompile(`^(\pL*)(\d{1,4})-(\pL*)(\d{1,4})$|^([A-Za-z])-([A-Za-z])$`)
 
-// holeNames returns the ids that a key of holes stands for: one, or those of a
-// range.
+// holeNames returns the ids for a key of holes: one, or those of a range.
 func holeNames(text string) []string {
 	m := holeRange.FindStringSubmatch(text)
 	var names []string
@@ -159,7 +158,7 @@ func holeNames(text string) []string {
 	return names
 }
 
-// addHoles adds the holes that a key of holes stands for.
+// addHoles adds the holes for a key of holes.
 func (s *reader) addHoles(at *nodes.Node, diameterMm float64) {
 	if at.Shape != nodes.Scalar || at.Null {
 		s.addHole(at, at.Text, diameterMm)
@@ -169,7 +168,8 @@ func (s *reader) addHoles(at *nodes.Node, diameterMm float64) {
 		return
 	}
 	for _, name := range holeNames(at.Text) {
-		// One problem of a range is told once, and one too long is not filled.
+		// A problem in a range is reported once, and a range that is too long
+		// is not filled.
 		if !s.addHole(at, name, diameterMm) || len(s.made.IDs) > survey.MostHoles {
 			return
 		}
@@ -192,7 +192,7 @@ func (s *reader) addHole(at *nodes.Node, name string, diameterMm float64) bool {
 	return true
 }
 
-// hole returns the number of the hole that a node names.
+// hole returns the index of the hole that a node names.
 func (s *reader) hole(n *nodes.Node) (int, bool) {
 	if n.Shape != nodes.Scalar || n.Null {
 		s.Fail(n, NoHoleName, finding.Values{"found": n.Called()})
@@ -205,7 +205,7 @@ func (s *reader) hole(n *nodes.Node) (int, bool) {
 	return i, ok
 }
 
-// readFrame reads how the part is to lie in the picture.
+// readFrame reads the position of the part in the picture.
 func (s *reader) readFrame(f form.Fields) {
 	network := &s.made.Network
 	switch n := f.Get("level"); {

@@ -42,7 +42,7 @@ func TestReadSurvey(t *testing.T) {
 	}
 }
 
-// Every slip is named at its line and column.
+// Every error is reported with its line and column.
 func TestSurveySlips(t *testing.T) {
 	for _, c := range []struct{ replace, by, want string }{
 		{"[A, B, 60]", "[A, A, 60]", "lid.yaml:5:5: error: the reading goes from A to itself"},
@@ -116,7 +116,7 @@ func FuzzReadSurvey(f *testing.F) {
 	})
 }
 
-// surveyed works a survey out and reads the pattern file that comes of it.
+// surveyed calculates a survey and reads the resulting pattern file.
 func surveyed(t *testing.T, text string) geometry.Joint {
 	t.Helper()
 	return patterntest.Joint(t, draftOf(t, text))
@@ -135,8 +135,8 @@ func draftOf(t *testing.T, text string) []byte {
 	return writing.Pattern(s.Draft(solved), words.English().Say)
 }
 
-// First principles: a range stands for its holes; an id that only looks like one
-// stays what it is.
+// First principles: a range means all its holes; an id that only looks like a
+// range is an id.
 func TestRangesOfHoles(t *testing.T) {
 	for _, c := range []struct{ holes, want string }{
 		{"{1-3: 6.6, 4: 8.4}", "1 2 3 4"},
@@ -154,7 +154,7 @@ func TestRangesOfHoles(t *testing.T) {
 	if got := said(problems).Error(); !strings.Contains(got, "the hole B appears twice") {
 		t.Errorf("a range over holes that are there: %s", got)
 	}
-	// A range that is too long, and many of them.
+	// A range that is too long, many times.
 	holes := "[" + strings.Repeat("A1-9999, ", 500) + "B]"
 	_, problems = measured.Read(patterns.FromBytes("lid.yaml", []byte("drawdown: 1\ntitle: Lid\nholes: "+holes+"\nmeasured: []\n")))
 	if got := said(problems).Error(); !strings.Contains(got, "the survey has more than 200 holes") {
@@ -162,7 +162,7 @@ func TestRangesOfHoles(t *testing.T) {
 	}
 }
 
-// The ids of a survey are what was chalked on the part, where they are short.
+// The ids of a survey become the marks chalked on the part, if they are short.
 func TestSurveyKeepsTheMarks(t *testing.T) {
 	text := strings.NewReplacer("A: 8", "front_left: 8", "[A, B", "[front_left, B", "from: A", "from: front_left").Replace(lidSurvey)
 	var marks []string

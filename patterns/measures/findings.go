@@ -2,14 +2,14 @@ package measures
 
 import "drawdown/geometry/finding"
 
-// What can be wrong with the key measure.
+// Errors of the key measure.
 const (
 	TooMany        finding.Code = "measure too many"         // count, most
 	OtherUnit      finding.Code = "measure other unit"       // key, written, unit
 	LimitsReversed finding.Code = "measure limits reversed"  // from, to
 	PlaceUnknown   finding.Code = "measure place unknown"    // name, meant, allowed
 	PlaceOfTwo     finding.Code = "measure place of two"     // name
-	PlaceTwice     finding.Code = "measure place twice"      // what, place: empty for the whole part, first
+	PlaceTwice     finding.Code = "measure place twice"      // what, place: "" for the whole part, first
 	WantedOutside  finding.Code = "measure wanted outside"   // wanted, from, to
 	WantedIdle     finding.Code = "measure wanted idle"      //
 	ShimsUnwanted  finding.Code = "measure shims unwanted"   //

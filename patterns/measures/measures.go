@@ -1,6 +1,6 @@
-// Package measures reads the key measure of pattern and machine files: the values
-// to take, their limits and places, and the shims. What the places are, the
-// caller knows. It may import form, nodes and sequence/measure.
+// Package measures reads the key measure of pattern and machine files: the
+// values to measure, their limits and places, and the shims. The caller knows
+// what the places are. It may import form, nodes and sequence/measure.
 package measures
 
 import (
@@ -12,16 +12,16 @@ import (
 	"drawdown/sequence/measure"
 )
 
-// Keys are those of one value.
+// Keys are the keys of one value.
 var Keys = []string{"what", "at", "of", "unit", "from", "to", "wanted", "shims", "source"}
 
-// Most bounds the values of a file.
+// Most limits the number of values in a file.
 const Most = 200
 
 const example = "[{what: warp of the face, unit: mm, to: 0.05}]"
 
 // Finder returns the place that a node names, and whether the part has it. It
-// reports names that nothing has; a place that a file leaves out is none.
+// reports unknown names; a place that the file leaves out gives false.
 type Finder func(*nodes.Node) (measure.Place, bool)
 
 // Kinds returns the places of all fasteners of a kind.
@@ -34,13 +34,13 @@ type reader struct {
 	taken map[taken]*nodes.Node
 }
 
-// taken is what must not be there twice.
+// taken identifies a value that must not be repeated.
 type taken struct {
 	what string
 	at   measure.Place
 }
 
-// Read reads the key of a file, and where each value stands in it.
+// Read reads the key of a file, and the position of each value.
 func Read(f form.Fields, place Finder, of Kinds) (values []measure.Value, at []*nodes.Node) {
 	if n := f.Get("measure"); n != nil && len(n.Items) > Most {
 		f.Fail(n, TooMany, finding.Values{"count": len(n.Items), "most": Most})
@@ -56,7 +56,7 @@ func Read(f form.Fields, place Finder, of Kinds) (values []measure.Value, at []*
 	return values, at
 }
 
-// value reads one; false where all its places are left out.
+// value reads one value; false if all its places are left out.
 func (r *reader) value() (measure.Value, bool) {
 	v := measure.Value{What: r.NeedText("what", "valve clearance"), Source: r.Text("source")}
 	v.Unit, _ = form.Given(r.Need("unit", "mm"), "unit", func(n *nodes.Node, what any) (unit.Gauge, bool) {
@@ -73,7 +73,7 @@ func (r *reader) value() (measure.Value, bool) {
 	return v, !named || len(v.At) > 0
 }
 
-// figure reads a figure of the value's unit, which may stand behind it.
+// figure reads a figure in the value's unit, which may follow it.
 func (r *reader) figure(key string, of unit.Gauge) *unit.Decimal {
 	return figure(r.Fields, r.Get(key), key, of)
 }
@@ -93,7 +93,8 @@ func figure(f form.Fields, n *nodes.Node, key string, of unit.Gauge) *unit.Decim
 	return &read.Decimal
 }
 
-// limits checks the limits against each other, and what is wanted against them.
+// limits checks the limits against each other, and the wanted value against
+// them.
 func (r *reader) limits(v measure.Value) {
 	switch {
 	case v.From != nil && v.To != nil && v.To.Less(*v.From):
@@ -107,7 +108,7 @@ func (r *reader) limits(v measure.Value) {
 	}
 }
 
-// written is a limit with its unit; nil where there is none.
+// written is a limit with its unit; nil if there is none.
 func written(v measure.Value, d *unit.Decimal) any {
 	if d == nil {
 		return nil
@@ -115,7 +116,8 @@ func written(v measure.Value, d *unit.Decimal) any {
 	return v.Read(*d)
 }
 
-// places reads where a value is taken: by name, or at all fasteners of kinds.
+// places reads where a value is measured: by name, or at all fasteners of some
+// kinds.
 func (r *reader) places(v *measure.Value) (named bool) {
 	if n := r.Get("at"); n != nil {
 		for _, item := range r.Several(n) {
@@ -134,7 +136,7 @@ func (r *reader) places(v *measure.Value) (named bool) {
 	return r.Has("at") || r.Has("of")
 }
 
-// once refuses a value that is taken twice at one place.
+// once rejects a value that is measured twice at one place.
 func (r *reader) once(v measure.Value, named bool) {
 	if !named {
 		v.At = []measure.Place{{}}

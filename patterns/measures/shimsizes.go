@@ -7,10 +7,10 @@ import (
 	"drawdown/sequence/measure"
 )
 
-// MostSizes bounds the sizes of a set of shims.
+// MostSizes limits the number of sizes of a set of shims.
 const MostSizes = 1000
 
-// shims reads the sizes by which a clearance is set. Nil where they make no sense,
+// shims reads the available shim sizes. It returns nil if they make no sense,
 // which is reported.
 func (r *reader) shims(f form.Fields, v measure.Value) *measure.Shims {
 	from, to := figure(f, f.Need("from", "2.00"), "from", v.Unit), figure(f, f.Need("to", "3.20"), "to", v.Unit)
@@ -51,7 +51,7 @@ func (r *reader) sound(f form.Fields, v measure.Value, s measure.Shims) bool {
 	return false
 }
 
-// fitting warns of sizes that may not do what they are for.
+// fitting warns about sizes that may not serve their purpose.
 func (r *reader) fitting(f form.Fields, v measure.Value, s measure.Shims) {
 	if last := s.Thickest(); last.Less(s.To) {
 		r.Warn(f.Node.KeyNode("to"), ShimsUneven, finding.Values{"to": v.Read(s.To), "last": v.Read(last)})

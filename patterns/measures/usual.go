@@ -10,15 +10,15 @@ import (
 	"drawdown/sequence/measure"
 )
 
-// usual is what a value of some name comes to on any machine. Beyond it the figure was
-// probably written in another unit.
+// usual is the usual range of a named value on any machine. Outside it the unit
+// is probably wrong.
 type usual struct {
-	named, but  *regexp.Regexp // but: those of the name that may be anything
+	named, but  *regexp.Regexp // but: names with any value
 	least, most unit.Reading
 }
 
-// usuals are the values whose names are known, in the languages of the sheets. Common
-// practice, no source: from watches to the largest engines.
+// usuals are the values with known names, in the languages of the sheets.
+// Common practice, no source: from watches to the largest engines.
 var usuals = sync.OnceValue(func() []usual {
 	return []usual{
 		{
@@ -47,7 +47,7 @@ func reading(figure string, of unit.Gauge) unit.Reading {
 	return unit.Reading{Decimal: d, Unit: of}
 }
 
-// usual warns of a limit that no such value has.
+// usual warns about a limit that no such value has.
 func (r *reader) usual(v measure.Value) {
 	i := slices.IndexFunc(usuals(), func(u usual) bool {
 		return u.named.MatchString(v.What) && (u.but == nil || !u.but.MatchString(v.What)) && v.Unit.Measures(u.most.Unit)

@@ -12,8 +12,8 @@ import (
 	"drawdown/sequence/tension/strength"
 )
 
-// Clamped reads the block joint: what is known of the clamped parts. A row and a
-// flange must fit the places of the fasteners, if any are given.
+// Clamped reads the block joint: what is known about the clamped parts. A row
+// and a flange must fit the places of the fasteners, if any are given.
 func Clamped(from *form.Reader, file form.Fields, at []geometry.Point) (c plan.Clamped) {
 	f, ok := file.Map("joint", "joint", "part", "counterpart", "gasket", "row", "flange", "bolt flexibility")
 	if !ok {
@@ -42,17 +42,17 @@ func (r *reader) clampedPart(file form.Fields, key string) plan.ClampedPart {
 	return plan.ClampedPart{Material: r.material(f, "material", nil, finding.Error), Thickness: f.Length("thickness", unit.Sensible.Thickness)}
 }
 
-// CheckParts holds the clamped parts against the kinds, which a file states at
-// the nodes.
+// CheckParts checks the clamped parts against the kinds, which the file states
+// at these nodes.
 func CheckParts(from *form.Reader, file form.Fields, c plan.Clamped, kinds []plan.Kind, at map[string]*nodes.Node) {
 	r := reader{from}
 	r.checkThickness(file, c.Part.Thickness, kinds)
 	r.checkInto(c.Counterpart, kinds, at)
 }
 
-// checkThickness warns of a part that is much thicker than what any fastener
-// clamps, or much thinner. A head may be let in, so half as much again passes, and
-// sleeves may stand on sheet metal (common practice, no source).
+// checkThickness warns about a part that is much thicker than what any fastener
+// clamps, or much thinner. Heads may be recessed, so half as much again is
+// accepted, and sleeves may be on sheet metal (common practice, no source).
 func (r *reader) checkThickness(f form.Fields, thickness unit.Length, kinds []plan.Kind) {
 	const letIn, thinPart = 1.5, 1. / 8
 	grip := unit.Length(0)
@@ -74,8 +74,8 @@ func (r *reader) checkThickness(f form.Fields, thickness unit.Length, kinds []pl
 	}
 }
 
-// checkInto warns of kinds that are tapped into another material than that of the
-// part below.
+// checkInto warns about kinds that are tapped into another material than that
+// of the part below.
 func (r *reader) checkInto(counterpart plan.ClampedPart, kinds []plan.Kind, at map[string]*nodes.Node) {
 	below, err := strength.ParseMaterial(counterpart.Material)
 	if err != nil {

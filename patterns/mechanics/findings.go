@@ -2,7 +2,7 @@ package mechanics
 
 import "drawdown/geometry/finding"
 
-// What can be wrong with what a pattern states of bolts and clamped parts.
+// Errors in what a pattern states about bolts and clamped parts.
 const (
 	RowAndFlange     finding.Code = "reader row and flange"         //
 	PartThick        finding.Code = "reader part thick"             // thickness, grip

@@ -12,10 +12,10 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// placed reads what has to fit the places of the fasteners.
+// placed reads what must fit the places of the fasteners.
 type placed struct {
 	reader
-	at []geometry.Point // none where they are unknown
+	at []geometry.Point // nil if they are unknown
 }
 
 func (r placed) clampedRow(n *nodes.Node) *plan.Row {
@@ -40,7 +40,7 @@ func (r placed) clampedRow(n *nodes.Node) *plan.Row {
 	return row
 }
 
-// rowFits holds a row against its fasteners. Without a start they stand in the
+// rowFits checks a row against its fasteners. Without a start they are in the
 // middle of it.
 func (r placed) rowFits(n *nodes.Node, f form.Fields, row *plan.Row) {
 	if len(r.at) == 0 {
@@ -109,7 +109,7 @@ func (r *reader) face(f form.Fields, flange *plan.Flange) {
 	}
 }
 
-// flangeFits holds a flange against its fasteners.
+// flangeFits checks a flange against its fasteners.
 func (r placed) flangeFits(n *nodes.Node, flange *plan.Flange) {
 	if len(r.at) < 3 {
 		return

@@ -12,7 +12,7 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// gasket reads its kind, or its stiffness, or what a data sheet says of it.
+// gasket reads its kind, its stiffness, or the figures of a data sheet.
 func (r *reader) gasket(n *nodes.Node) plan.Gasket {
 	f, ok := r.Fields(n, finding.Term("the gasket"), "kind", "stiffness", "strip", "squeezed", "at", "thickness")
 	if !ok {
@@ -42,7 +42,8 @@ func (r *reader) gasket(n *nodes.Node) plan.Gasket {
 	return g
 }
 
-// dataSheet reads how much of its thickness a gasket is squeezed at a pressure.
+// dataSheet reads how much a gasket is compressed at a pressure, as a share of
+// its thickness.
 func (r *reader) dataSheet(f form.Fields) (stiffness unit.Span[unit.AreaStiffness]) {
 	const example = "{squeezed: 7-17 %, at: 34.5 MPa, thickness: 1.5 mm}"
 	squeezed, at, thick := f.Get("squeezed"), f.Need("at", "34.5 MPa, as in "+example), f.Need("thickness", "1.5 mm, as in "+example)

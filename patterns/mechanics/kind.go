@@ -17,11 +17,11 @@ import (
 var KindKeys = []string{"thread", "class", "length", "thread length", "grip", "into", "engagement", "lubricant",
 	"friction", "head", "nut", "washer", "hole", "reuse", "inspect"}
 
-// Kind reads what the keys state of a kind of fastener.
+// Kind reads what the keys state about a kind of fastener.
 func Kind(from *form.Reader, name string, n *nodes.Node) plan.Kind {
 	r := reader{from}
 	k := plan.Kind{Name: name}
-	if n.Null || n.Shape == nodes.Map && len(n.Entries) == 0 { // main: with nothing behind it is a kind of which only the name is known
+	if n.Null || n.Shape == nodes.Map && len(n.Entries) == 0 { // main: without a value is a kind with only a name
 		return k
 	}
 	f, ok := r.Fields(n, finding.Failed(TheKind, finding.Values{"kind": name}), KindKeys...)
@@ -32,12 +32,12 @@ func Kind(from *form.Reader, name string, n *nodes.Node) plan.Kind {
 	k.Length = f.Length("length", unit.Sensible.BoltLength)
 	k.Threaded, k.FullThread = r.threadLength(f, k.Length)
 	k.Grip = f.Length("grip", unit.Sensible.Grip)
-	k.Into = r.material(f, "into", "into", finding.Warning) // the order and the maker's figures hold without it
+	k.Into = r.material(f, "into", "into", finding.Warning) // the order and the maker's figures are valid without it
 	k.Engagement = f.Length("engagement", unit.Sensible.Engagement)
 	k.Lubricant = r.lubricant(f)
 	k.HeadForm, k.HeadAcross = r.headOf(f)
 	k.NutAcross = f.Length("nut", unit.Sensible.Head)
-	if n := f.Get("head"); n != nil && k.Stud() { // its nut is what a wrench turns
+	if n := f.Get("head"); n != nil && k.Stud() { // a wrench turns its nut
 		r.Fail(n, HeadOnStud, finding.Values{"kind": k.Name})
 	}
 	r.checkStud(f, k)
@@ -49,7 +49,7 @@ func Kind(from *form.Reader, name string, n *nodes.Node) plan.Kind {
 	return k
 }
 
-// checkStud warns of a kind that is called a stud and has no nut.
+// checkStud warns about a kind that is called a stud but has no nut.
 func (r *reader) checkStud(f form.Fields, k plan.Kind) {
 	if !k.CalledStud() || f.Has("nut") {
 		return
@@ -62,11 +62,11 @@ func (r *reader) checkStud(f form.Fields, k plan.Kind) {
 	}
 }
 
-// mostStretch is how much longer than new a bolt that goes back may be, as a
-// share: steel necks before that; makers give 1 to 2 % (common practice, no source).
+// mostStretch is how much longer than new a reused bolt may be, as a share:
+// steel necks before that; makers give 1 to 2 % (common practice, no source).
 const mostStretch = 0.05
 
-// reusedTo reads the length past which a bolt that is measured does not go back.
+// reusedTo reads the length above which a measured bolt must not be reused.
 func (r *reader) reusedTo(f form.Fields, k plan.Kind) unit.Length {
 	n := f.Get("inspect")
 	if n == nil {
@@ -108,8 +108,8 @@ func (r *reader) headOf(f form.Fields) (head.Form, unit.Length) {
 	return "", 0
 }
 
-// threadLength reads how long the thread of a bolt is, or that it is full: up
-// to the head.
+// threadLength reads the length of a bolt's thread, or that it is full: up to
+// the head.
 func (r *reader) threadLength(f form.Fields, bolt unit.Length) (threaded unit.Length, full bool) {
 	n := f.Get("thread length")
 	if n != nil && n.Text == "full" {
@@ -132,7 +132,8 @@ func (r *reader) washerOf(f form.Fields) (head.Washer, unit.Length) {
 	return "", f.Length("washer", unit.Sensible.BoltFace)
 }
 
-// friction reads one coefficient for both places, or one or a span for each.
+// friction reads one coefficient for both places, or one value or range for
+// each.
 func (r *reader) friction(n *nodes.Node) *screw.Friction {
 	if n.Shape != nodes.Map {
 		span, ok := r.coefficients(n, "friction")

@@ -18,9 +18,9 @@ import (
 // reader reads the keys of one map.
 type reader struct{ *form.Reader }
 
-// threadAndClass reads the thread and the property class of a kind. A class
-// that nobody knows is an error. One that its standard does not make in this
-// size is a warning: the order and the maker's figures still hold.
+// threadAndClass reads the thread and the property class of a kind. An unknown
+// class is an error. A class that its standard does not have in this size is a
+// warning, because the order and the maker's figures are still valid.
 func (r *reader) threadAndClass(f form.Fields, k *plan.Kind) {
 	k.Thread = form.Opt(f, "thread", r.thread)
 	class, ok := form.Given(f.Get("class"), "class", r.Text)
@@ -42,7 +42,8 @@ func (r *reader) threadAndClass(f form.Fields, k *plan.Kind) {
 }
 
 // thread reads the name of a thread. A pitch that no standard has, but that a
-// maker may well have cut, is a warning: the maker's figures stand without it.
+// maker may have cut, is a warning, because the maker's figures are valid
+// without it.
 func (r *reader) thread(n *nodes.Node) *thread.Thread {
 	text, ok := r.QuantityText(n, "thread")
 	if !ok {
@@ -61,8 +62,8 @@ func (r *reader) thread(n *nodes.Node) *thread.Thread {
 	return &t
 }
 
-// classOfAnyThread reports whether the class exists at all: every class is made
-// in one of these two threads.
+// classOfAnyThread reports an error unless the class exists: every class is
+// made for one of these two threads.
 func classOfAnyThread(text string) error {
 	var first error
 	for _, name := range []string{"M10", "3/8-16 UNC"} {
@@ -79,8 +80,8 @@ func classOfAnyThread(text string) error {
 }
 
 // lubricant reads what is on the thread. An unknown one is a warning, and only
-// where the friction is not stated: it is printed, but nothing can be worked
-// out from it.
+// if the friction is not stated: it is printed, but nothing can be calculated
+// from it.
 func (r *reader) lubricant(f form.Fields) string {
 	text := f.Text("lubricant")
 	if text == "" || f.Has("friction") {
@@ -92,7 +93,7 @@ func (r *reader) lubricant(f form.Fields) string {
 	return text
 }
 
-// material reads what a part is made of.
+// material reads the material of a part.
 func (r *reader) material(f form.Fields, key string, what any, ifUnknown finding.Severity) string {
 	text := f.Text(key)
 	if text == "" {

@@ -10,10 +10,10 @@ import (
 	"drawdown/patterns"
 )
 
-// Generated writes the file of a pattern that nobody drew, from a seed: grids,
-// circles, perimeters, rows, scattered ones whose heads may overlap; one to three
-// kinds; with or without outline, cluster and stations; long words; up to eight
-// stages.
+// Generated writes the file of a generated pattern, from a seed: grids,
+// circles, perimeters, rows, scattered ones whose heads may overlap; one to
+// three kinds; with or without outline, cluster and stations; long words; up to
+// eight stages.
 func Generated(seed uint64) string {
 	r := rand.New(rand.NewPCG(seed, 3))
 	var b strings.Builder
@@ -47,7 +47,7 @@ func Generated(seed uint64) string {
 	return b.String()
 }
 
-// freePlace writes a bore where no fastener stands, near the middle; nothing where
+// freePlace writes a bore clear of all fasteners, near the middle; nothing if
 // there is no such place.
 func freePlace(text string) string {
 	const diameter, clear = 40, 30.0

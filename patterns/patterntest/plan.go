@@ -13,7 +13,7 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// Plan plans a built-in pattern by its name, or else the text of a pattern.
+// Plan plans a built-in pattern by its name, or a pattern given as text.
 func Plan(t testing.TB, nameOrText string) plan.Plan {
 	t.Helper()
 	source := patterns.FromBytes("test.yaml", []byte(nameOrText))
@@ -31,14 +31,13 @@ func Plan(t testing.TB, nameOrText string) plan.Plan {
 	return p
 }
 
-// WithBore adds a bore to a plan, though it lie over a fastener, which no file may
-// have.
+// WithBore adds a bore to a plan, even over a fastener, which no file may have.
 func WithBore(p plan.Plan, b geometry.Bore) plan.Plan {
 	p.Joint.Bores = append(slices.Clone(p.Joint.Bores), b)
 	return p
 }
 
-// Joint reads back the joint of a pattern that was written.
+// Joint reads back the joint of a written pattern.
 func Joint(t testing.TB, written []byte) geometry.Joint {
 	t.Helper()
 	input, problems := patterns.Read(patterns.FromBytes("made.yaml", written))
@@ -48,7 +47,7 @@ func Joint(t testing.TB, written []byte) geometry.Joint {
 	return input.Joint
 }
 
-// Within makes sure that every problem lies within the text.
+// Within checks that every problem is inside the text.
 func Within(t testing.TB, text string, problems problem.List) {
 	t.Helper()
 	lines := nodes.NewFile("", []byte(text)).Lines

@@ -6,11 +6,13 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// mostOfPart is how many times as wide as all else on the part a bore may be:
-// arcs of flanges have been drawn round wide bores (common practice, no source).
+// mostOfPart is how many times as wide as everything else on the part a bore
+// may be: arcs of flanges have been drawn round wide bores (common practice, no
+// source).
 const mostOfPart = 2
 
-// bores reports bores that no such part can have, and those over fasteners.
+// bores reports bores that are impossible on such a part, and bores over
+// fasteners.
 func (c check) bores() {
 	points := c.Joint.Points()
 	for _, path := range c.Joint.Outline {
@@ -27,11 +29,12 @@ func (c check) bores() {
 	c.boreOffCentre()
 }
 
-// fewestOfCircle is how many bolts make it sure that a bore is meant for their middle.
+// fewestOfCircle is the number of bolts from which a bore is surely meant to be
+// in their middle.
 const fewestOfCircle = 4
 
-// boreOffCentre warns of the one bore of a part that is not in the middle of its bolt
-// circle, or of its two bolts.
+// boreOffCentre warns if the only bore of a part is off the middle of its bolt
+// circle or of its two bolts.
 func (c check) boreOffCentre() {
 	points := c.Joint.Points()
 	if len(c.Joint.Bores) != 1 || len(points) < 2 {

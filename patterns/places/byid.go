@@ -9,20 +9,21 @@ import (
 	"drawdown/geometry"
 )
 
-// OffRow is a fastener that lies off the row that the numbers of the ids beside its own
-// make: P1, P2, P4 and P5 at even steps, and P3 not between them.
+// OffRow is a fastener off the row that the neighbouring ids form: P1, P2, P4
+// and P5 at even steps, and P3 not between them.
 type OffRow struct {
 	Index int
-	At    geometry.Point // where the row has it
+	At    geometry.Point // its place in the row
 	Off   float64
 }
 
 const (
-	fewestOfRow  = 4    // others, that make a row sure
-	leastOffStep = 0.07 // of a step: a bolt that is moved a little is meant (common practice, no source)
+	fewestOfRow  = 4    // others, enough to be sure of the row
+	leastOffStep = 0.07 // of a step: a slightly moved bolt is deliberate (common practice, no source)
 )
 
-// FindOffRow finds it where there is only one: two that stand aside are meant.
+// FindOffRow returns such a fastener if there is only one: two of them are
+// deliberate.
 func FindOffRow(joint geometry.Joint) (off OffRow, found bool) {
 	var all []OffRow
 	for _, row := range rowsByID(joint) {
@@ -46,7 +47,7 @@ func FindOffRow(joint geometry.Joint) (off OffRow, found bool) {
 	return all[0], true
 }
 
-// rowByID is the fasteners whose ids have the same letters, by their numbers.
+// rowByID holds the fasteners whose ids have the same letters, by number.
 type rowByID struct {
 	joint geometry.Joint
 	index map[int]int
@@ -69,13 +70,13 @@ func rowsByID(joint geometry.Joint) (all []rowByID) {
 	return all
 }
 
-// without gives the numbers but one, rising.
+// without returns the numbers except one, in ascending order.
 func (r rowByID) without(n int) []int {
 	return slices.DeleteFunc(slices.Sorted(maps.Keys(r.index)), func(k int) bool { return k == n })
 }
 
-// evenAt says where the place of a number is by those of others, where these lie at
-// even steps.
+// evenAt returns the place of a number according to the places of others, if
+// these are at even steps.
 func (r rowByID) evenAt(n int, others []int) (place geometry.Point, step float64, even bool) {
 	at := func(k int) geometry.Point { return r.joint.Fasteners[r.index[k]].At }
 	for _, k := range others {

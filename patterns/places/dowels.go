@@ -8,8 +8,8 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// overlaps warns of bores that run into each other, and of dowels that run into
-// fasteners. A bore may lie in another, and a dowel may be a sleeve round its bolt.
+// overlaps warns of bores that overlap, and of dowels that overlap fasteners. A
+// bore may be inside another, and a dowel may be a sleeve round its bolt.
 func (c check) overlaps() {
 	for i, b := range c.Joint.Bores {
 		for k, other := range c.Joint.Bores[:i] {
@@ -37,8 +37,9 @@ func (c check) overlaps() {
 	}
 }
 
-// timesDowel is how many times as wide as the other of two a dowel may be: one with
-// flats or a sleeve is another size, but not twice it (common practice, no source).
+// timesDowel is how many times as wide as the other dowel of a pair one may be:
+// one with flats or a sleeve has another size, but not twice as large (common
+// practice, no source).
 const timesDowel = 2
 
 func (c check) dowelsDiffer() {
@@ -51,13 +52,13 @@ func (c check) dowelsDiffer() {
 	}
 }
 
-// mostSpacing is how many diameters lie between a fastener and its nearest at
-// the most (common practice, no source: joints that seal have 4 to 10, doors of
-// cabinets and feet of machines some tens).
+// mostSpacing is the greatest usual distance between a fastener and its
+// nearest, in diameters (common practice, no source: sealing joints have 4 to
+// 10, cabinet doors and feet of machines some tens).
 const mostSpacing = 100
 
-// farApart warns where every fastener lies far from its nearest: the places are
-// likely to be in another unit.
+// farApart warns if every fastener is far from its nearest: the places are
+// probably in another unit.
 func (c check) farApart() {
 	nearest := geometry.NearestDistances(c.Joint.Points())
 	if len(nearest) < 2 {

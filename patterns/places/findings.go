@@ -2,7 +2,7 @@ package places
 
 import "drawdown/geometry/finding"
 
-// What can be wrong with where things stand.
+// Findings about the places of things.
 const (
 	HolesOverlap     finding.Code = "places holes overlap"      // id, other, first, apart, need, holes: yes or no
 	HeadsOverlap     finding.Code = "places heads overlap"      // id, other, first, apart, need

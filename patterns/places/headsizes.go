@@ -6,10 +6,10 @@ import (
 	"drawdown/sequence/tension/head"
 )
 
-// size is how much room a fastener takes, in millimetres across; 0 where nothing
-// is known.
+// size is the space that a fastener takes, in millimetres across; 0 means
+// unknown.
 type size struct {
-	through float64 // its hole, or its shank where the file gives no hole
+	through float64 // its hole, or its shank if the file gives no hole
 	hole    bool    // through is the hole
 	head    float64 // the least that its head, nut or washer covers
 }
@@ -31,8 +31,9 @@ func sizeOf(k plan.Kind) size {
 	return s
 }
 
-// standardHead is the width across flats of a hexagon head, and the bearing face
-// of another: less than the heads themselves, so that what overlaps by it does.
+// standardHead returns the width across flats of a hexagon head, or the bearing
+// face of another: less than the heads themselves, so an overlap of these is
+// certain.
 func standardHead(k plan.Kind) float64 {
 	if k.HeadForm == "" || k.HeadForm == head.Hexagon {
 		across, _, err := head.HexagonAcross(*k.Thread)

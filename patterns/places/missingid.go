@@ -8,16 +8,16 @@ import (
 	"drawdown/patterns/nodes"
 )
 
-// numberedIDs are the fasteners whose ids have the same letters.
+// numberedIDs holds the fasteners whose ids have the same letters.
 type numberedIDs struct {
 	letters string
 	from    map[int]*nodes.Node // by number
 	listed  bool                // one by one
 }
 
-// missingIDs warns of the one number that is left out in the ids of fasteners that
-// are listed one by one: K1 to K4 and K6. A line was probably lost. Where a file
-// leaves out fasteners of another the numbers are missing on purpose.
+// missingIDs warns of the one number missing from the ids of fasteners that are
+// listed one by one: K1 to K4 and K6. A line was probably lost. If a file
+// leaves out fasteners of another, the numbers are missing on purpose.
 func (c check) missingIDs() {
 	if c.Omits {
 		return

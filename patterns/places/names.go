@@ -10,7 +10,7 @@ import (
 	"drawdown/patterns/problem"
 )
 
-// names warns of a label that stands twice: on the part, or at the stations.
+// names warns of a label that occurs twice: on the part, or at the stations.
 func (c check) names() {
 	labels := slices.Concat(
 		geometry.Mapped(c.Joint.Bores, func(b geometry.Bore) string { return b.Label }),
@@ -32,8 +32,8 @@ func (c check) twice(labels []string, at []*nodes.Node) {
 	}
 }
 
-// labelsFar warns of a label or a station that lies off the part by more than half its
-// size.
+// labelsFar warns of a label or a station off the part by more than half the
+// part's size.
 func (c check) labelsFar() {
 	points := c.Joint.Points()
 	for _, path := range c.Joint.Outline {
@@ -48,7 +48,7 @@ func (c check) labelsFar() {
 		return p.X < near.Min.X || p.X > near.Max.X || p.Y < near.Min.Y || p.Y > near.Max.Y
 	}
 	for i, s := range c.Joint.Stations {
-		if outside(s.At) && len(c.Joint.Outline) == 0 { // else it is off the outline, which is said
+		if outside(s.At) && len(c.Joint.Outline) == 0 { // otherwise it is off the outline, which is reported
 			c.Warn(c.Stations[i], StationFar, finding.Values{"id": s.ID, "place": place(s.At)})
 		}
 	}
@@ -59,7 +59,7 @@ func (c check) labelsFar() {
 	}
 }
 
-// stations warns of two parts that have one place.
+// stations warns of two parts with the same place.
 func (c check) stations() {
 	squares := geometry.Squares{Side: toleranceMm}
 	for i, s := range c.Joint.Stations {
@@ -74,8 +74,8 @@ func (c check) stations() {
 	}
 }
 
-// alongTheMachine finds views towards or from the front in the languages of the
-// sheets: in these the front lies on no side of the picture.
+// alongTheMachine matches views towards or from the front in the languages of
+// the sheets: in these the front is on no side of the picture.
 var alongTheMachine = regexp.MustCompile(`(?i)\bfrom (the )?(very )?(front|rear|back)\b|\b(front|rear|back) view\b|` +
 	`\bvon (vorne?|hinten)\b|\b(vorder|rück)ansicht\b|` +
 	`\b(de|par|depuis) (l[’']avant|l[’']arrière|devant|derrière)|\bde face\b|` +

@@ -13,8 +13,8 @@ import (
 	"drawdown/patterns/problem"
 )
 
-// numbered are things whose names are one word and a number each, such as cyl 1,
-// with the number of each.
+// numbered holds things whose names are one word and a number, such as cyl 1,
+// with their numbers.
 type numbered struct {
 	at      []geometry.Point
 	nodes   []*nodes.Node
@@ -25,7 +25,7 @@ type numbered struct {
 
 var wordAndNumber = regexp.MustCompile(`^(.*\pL)\W*(\d{1,3})$`)
 
-// series parts names by their words.
+// series groups names by their words.
 func series(names []string, at []geometry.Point, from []*nodes.Node, size []float64) (all []*numbered) {
 	of := map[string]*numbered{}
 	for i, name := range names {
@@ -44,9 +44,9 @@ func series(names []string, at []geometry.Point, from []*nodes.Node, size []floa
 	return all
 }
 
-// series warns of bores, stations and clusters whose numbers do not rise or fall
-// along their row, that lack one between, and of a bore of another size than the
-// others, or off their pitch.
+// series warns of bores, stations and clusters whose numbers do not rise or
+// fall along their row, or that lack one in between, and of a bore of another
+// size than the others, or off their pitch.
 func (c check) series() {
 	bores := geometry.Mapped(c.Joint.Bores, func(b geometry.Bore) string { return b.Label })
 	for _, s := range series(bores, geometry.Mapped(c.Joint.Bores, func(b geometry.Bore) geometry.Point { return b.Centre }), c.Bores, geometry.Mapped(c.Joint.Bores, func(b geometry.Bore) float64 { return b.Diameter })) {
@@ -65,14 +65,15 @@ func (c check) series() {
 	_, odd := geometry.FindOdd(c.Joint.Points())
 	for _, s := range c.namedCaps() {
 		c.inRow(s)
-		if !odd { // else a fastener is in the wrong place, and its cap follows
+		if !odd { // otherwise a fastener is in the wrong place, and its cap with it
 			c.offPitch(s)
 		}
 	}
 	c.offBores(middles)
 }
 
-// middlesOfCaps gives the middle of each cluster; nil where one has no fastener.
+// middlesOfCaps returns the middle of each cluster, or nil if one has no
+// fastener.
 func (c check) middlesOfCaps() []geometry.Point {
 	if slices.ContainsFunc(c.Joint.Clusters, func(k geometry.Cluster) bool { return len(k.Of) == 0 }) {
 		return nil
@@ -83,7 +84,7 @@ func (c check) middlesOfCaps() []geometry.Point {
 	})
 }
 
-// namedCaps parts the clusters by their words.
+// namedCaps groups the clusters by their words.
 func (c check) namedCaps() []*numbered {
 	middles := c.middlesOfCaps()
 	if middles == nil {
@@ -93,8 +94,8 @@ func (c check) namedCaps() []*numbered {
 	return series(names, middles, c.Clusters, make([]float64, len(names)))
 }
 
-// offBores warns of clusters whose middle is outside the bore of the same name, at
-// the first of them.
+// offBores warns of clusters whose middle is outside the bore of the same name,
+// at the first such cluster.
 func (c check) offBores(middles []geometry.Point) {
 	var names []string
 	var first *nodes.Node
@@ -120,7 +121,7 @@ func (c check) offBores(middles []geometry.Point) {
 
 const fewestOfSeries = 3
 
-// alongRow returns the order along the row; nil where they are fewer, or in no
+// alongRow returns the order along the row, or nil for too few things or no
 // row.
 func (s *numbered) alongRow(fewest int) []int {
 	if len(s.at) < fewest || !geometry.OneLine(s.at) {
@@ -150,7 +151,7 @@ func (c check) inRow(s *numbered) {
 	c.noJump(s, order, along)
 }
 
-// noJump warns of a number at the end of a row that goes on as none before: 1, 2, 3, 4, 50.
+// noJump warns of a jump in the numbers at the end of a row: 1, 2, 3, 4, 50.
 func (c check) noJump(s *numbered, order, along []int) {
 	const fewest = 4
 	last := len(along) - 1
@@ -168,7 +169,7 @@ func (c check) noJump(s *numbered, order, along []int) {
 	}
 }
 
-// noGap warns of a number that lacks between two whose places leave room for it.
+// noGap warns of a missing number between two whose places leave room for it.
 func (c check) noGap(s *numbered, order, along []int) {
 	for k := 1; k < len(along); k++ {
 		pitch := func(k int) float64 { return s.at[order[k]].Distance(s.at[order[k-1]]) }
@@ -189,8 +190,9 @@ func (c check) stationSeries() {
 	}
 }
 
-// offPitch warns of the one in an even row that is nearer to one neighbour than to the
-// other, or at its end much nearer than all others are.
+// offPitch warns of the one thing in an even row that is nearer to one
+// neighbour than to the other, or, at the end of the row, much nearer than all
+// others.
 func (c check) offPitch(s *numbered) {
 	const fewest = 4
 	order := s.alongRow(fewestOfSeries)
@@ -218,7 +220,7 @@ func (c check) offPitch(s *numbered) {
 	c.endOffPitch(s, order, pitch)
 }
 
-// threeOffPitch warns of three bores of one size that are not evenly apart.
+// threeOffPitch warns of three bores of one size with unequal distances.
 func (c check) threeOffPitch(s *numbered, order []int, pitch func(int) float64) {
 	const share = 0.05
 	first, second := pitch(0), pitch(1)
@@ -228,7 +230,7 @@ func (c check) threeOffPitch(s *numbered, order []int, pitch func(int) float64) 
 	}
 }
 
-// endOffPitch warns of the first or the last of an even row that is less than half a
+// endOffPitch warns if the first or last of an even row is less than half a
 // pitch from the next.
 func (c check) endOffPitch(s *numbered, order []int, pitch func(int) float64) {
 	last := len(order) - 2
@@ -245,7 +247,7 @@ func (c check) endOffPitch(s *numbered, order []int, pitch func(int) float64) {
 	}
 }
 
-// offLine warns of the one bore that is beside the line on which all others are.
+// offLine warns of the one bore beside the line through all others.
 func (c check) offLine(s *numbered) {
 	const fewest = 4
 	if len(s.at) < fewest {
@@ -261,7 +263,7 @@ func (c check) offLine(s *numbered) {
 		}
 		if d := math.Abs(s.at[i].Sub(others[0]).Dot(across)); d > 2*toleranceMm {
 			if at >= 0 {
-				return // no one alone
+				return // more than one
 			}
 			at, off = i, d
 		}
@@ -271,8 +273,8 @@ func (c check) offLine(s *numbered) {
 	}
 }
 
-// outsideBolts warns of bores of a row, cylinders or ports, whose middle no bolts stand
-// round: nothing would press on their seal.
+// outsideBolts warns of bores of a row, cylinders or ports, whose middle is not
+// surrounded by bolts: nothing would press on their seal.
 func (c check) outsideBolts(s *numbered) {
 	hull := geometry.Hull(c.Joint.Points())
 	if len(s.at) < fewestOfSeries || len(hull) < fewestOfSeries {
@@ -292,8 +294,8 @@ func (c check) outsideBolts(s *numbered) {
 	}
 }
 
-// frontAtLast warns of cylinders that count from the end away from the front: most
-// makers begin at the front (common practice).
+// frontAtLast warns of cylinders numbered from the end away from the front:
+// most makers begin at the front (common practice).
 func (c check) frontAtLast(s *numbered) {
 	order := s.alongRow(fewestOfSeries)
 	towards, known := map[geometry.Front]geometry.Point{
@@ -312,7 +314,7 @@ func (c check) frontAtLast(s *numbered) {
 	}
 }
 
-// ofOneSize warns of the one bore whose diameter is not that of all others of its
+// ofOneSize warns of the one bore whose diameter differs from all others of its
 // name.
 func (c check) ofOneSize(s *numbered) {
 	if len(s.size) < fewestOfSeries {

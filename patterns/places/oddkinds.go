@@ -10,17 +10,17 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// OddKind is the one fastener of another kind than all others whose ids have its
-// letters, where that kind has letters of its own.
+// OddKind is the one fastener of another kind than all others whose ids have
+// the same letters, if that kind has its own letters.
 type OddKind struct {
 	Index          int
-	Letters, Usual string // usual: the kind of the others
+	Letters, Usual string // Usual is the kind of the others
 }
 
 var lettersAndNumber = regexp.MustCompile(`^(.*\D)(\d{1,6})$`)
 
-// OddKinds finds them: M8 of the kind side, where M1 to M7 are of the kind main
-// and S1 to S3 of the kind side.
+// OddKinds finds such fasteners: M8 of the kind side, while M1 to M7 are of the
+// kind main and S1 to S3 of the kind side.
 func OddKinds(joint geometry.Joint) (odd []OddKind) {
 	members := map[string][]int{}
 	var all []string
@@ -41,7 +41,7 @@ func OddKinds(joint geometry.Joint) (odd []OddKind) {
 			continue
 		}
 		if lettersOf[usual] != "" {
-			return nil // the letters do not go by the kinds
+			return nil // the letters do not follow the kinds
 		}
 		lettersOf[usual] = letters
 		if at >= 0 {
@@ -59,8 +59,9 @@ func OddKinds(joint geometry.Joint) (odd []OddKind) {
 	return odd
 }
 
-// oddInitial finds the one fastener whose id does not begin as its kind is called, where
-// all others do: L2 of the kind medium, where L1 is long, M1 medium, S1 short.
+// oddInitial finds the one fastener whose id does not begin with the initial of
+// its kind, while all others do: L2 of the kind medium, with L1 long, M1
+// medium, S1 short.
 func oddInitial(joint geometry.Joint) (odd []OddKind) {
 	const fewest = 6
 	kindOf := map[string]string{} // by its first letter
@@ -89,8 +90,8 @@ func oddInitial(joint geometry.Joint) (odd []OddKind) {
 	return odd
 }
 
-// usualKind returns the kind of all members, or of all but one; empty where
-// they have no such kind. At is the other one, or -1.
+// usualKind returns the kind of all members, or of all but one; it is empty if
+// there is no such kind. At is the index of the exception, or -1.
 func usualKind(joint geometry.Joint, members []int) (usual string, at int) {
 	count := map[string]int{}
 	for _, i := range members {
@@ -112,7 +113,8 @@ func usualKind(joint geometry.Joint, members []int) (usual string, at int) {
 	return usual, at
 }
 
-// innerOuter warns of the kinds that are called inner and outer and lie the other way.
+// innerOuter warns of kinds named inner and outer whose places are the other
+// way round.
 func (c check) innerOuter() {
 	from := func(word string) (kind string, distance float64) {
 		n := 0

@@ -10,11 +10,11 @@ import (
 	"drawdown/patterns/nodes"
 )
 
-// leastLoopMm is the least loop of an outline that crosses itself; a traced edge
-// has smaller ones in narrow places.
+// leastLoopMm is the smallest loop that counts as an outline crossing itself; a
+// traced edge has smaller ones in narrow places.
 const leastLoopMm = 2
 
-// outline reports an outline that no part has.
+// outline reports an impossible outline.
 func (c check) outline() {
 	for k, path := range c.Joint.Outline {
 		if i, other, found := geometry.Crossing(path, leastLoopMm); found {
@@ -23,9 +23,9 @@ func (c check) outline() {
 	}
 }
 
-// offThePart reports what lies off the part: outside its outline, or of the edge
-// that is drawn where the file gives none. All fasteners off it is an error: the
-// outline is another part's, or in another unit.
+// offThePart reports things off the part: outside its outline, or outside the
+// drawn edge if the file gives no outline. If all fasteners are off it that is
+// an error: the outline belongs to another part, or is in another unit.
 func (c check) offThePart() {
 	if c.OutlineUnread {
 		return
@@ -36,10 +36,10 @@ func (c check) offThePart() {
 		return
 	}
 	off := func(p geometry.Point) bool { return !geometry.OnPart(p, c.Joint.Outline, toleranceMm) }
-	stray, isStray := geometry.FindStray(c.Joint.Points()) // reported as such
+	stray, isStray := geometry.FindStray(c.Joint.Points()) // reported as stray
 	var ids []string
 	var entries []*nodes.Node
-	part := false // of what one entry makes
+	part := false // only some of the fasteners of one entry
 	for i, f := range c.Joint.Fasteners {
 		if off(f.At) && !(isStray && stray.Index == i) {
 			ids = append(ids, f.ID)
@@ -52,7 +52,7 @@ func (c check) offThePart() {
 	switch {
 	case len(ids) > 0 && len(ids) == len(c.Joint.Fasteners):
 		c.Fail(c.Outlines, OutlineHoldsNone, finding.Values{"count": len(ids)})
-	case len(entries) > 1, part: // more likely one wrong outline than several wrong places; what else is off may follow from it
+	case len(entries) > 1, part: // more likely one wrong outline than several wrong places; whatever else is off may follow from it
 		c.Warn(c.Outlines, FastenersOff, finding.Values{"count": len(ids), "ids": ids, "outline": true})
 		return
 	case len(ids) > 0:
@@ -75,8 +75,9 @@ func (c check) offThePart() {
 	}
 }
 
-// outlineSlants warns of the one slanting edge of an outline of four corners, where all
-// others run along the axes: one figure of a corner is probably wrong.
+// outlineSlants warns of the one slanting edge of an outline with four corners
+// whose other edges follow the axes: one coordinate of a corner is probably
+// wrong.
 func (c check) outlineSlants() {
 	const corners = 4
 	for k, path := range c.Joint.Outline {
@@ -97,7 +98,8 @@ func (c check) outlineSlants() {
 	}
 }
 
-// oneOfSeveral says that the entry of a fastener makes others that are on the part.
+// oneOfSeveral reports whether a fastener's entry makes others that are on the
+// part.
 func (c check) oneOfSeveral(i int) bool {
 	for k, at := range c.Fasteners {
 		if at == c.Fasteners[i] && geometry.OnPart(c.Joint.Fasteners[k].At, c.Joint.Outline, toleranceMm) {
@@ -107,14 +109,14 @@ func (c check) oneOfSeveral(i int) bool {
 	return false
 }
 
-// overEdge says that a dowel stands out over the edge of the part.
+// overEdge reports whether a dowel projects beyond the edge of the part.
 func (c check) overEdge(d geometry.Dowel) bool {
 	return slices.ContainsFunc(c.Joint.Outline, func(path []geometry.Point) bool {
 		return geometry.FromEdge(d.Centre, path) < d.Diameter/2-toleranceMm
 	})
 }
 
-// outside leaves the openings out: a bore may be one.
+// outside ignores the openings: a bore may be one.
 func (c check) outside(p geometry.Point) bool {
 	for _, path := range c.Joint.Outline {
 		if geometry.Inside(p, path) || geometry.FromEdge(p, path) <= toleranceMm {
@@ -124,7 +126,7 @@ func (c check) outside(p geometry.Point) bool {
 	return true
 }
 
-// offOwnEdge looks at the edge that is drawn round the fasteners.
+// offOwnEdge checks against the edge that is drawn round the fasteners.
 func (c check) offOwnEdge() {
 	points := c.Joint.Points()
 	if len(points) == 0 {

@@ -7,8 +7,8 @@ import (
 	"drawdown/patterns/nodes"
 )
 
-// fasteners reports fasteners whose holes or shanks run into each other, which
-// cannot be, and whose heads do, which may be where they lie at different
+// fasteners reports fasteners whose holes or shanks overlap, which is
+// impossible, or whose heads overlap, which is possible only at different
 // heights. Two entries of the file are reported once.
 func (c check) fasteners() {
 	reported := map[[2]*nodes.Node]bool{}
@@ -24,8 +24,8 @@ func (c check) fasteners() {
 	})
 }
 
-// pairs finds fasteners that are nearer to each other than half of what both
-// take across. Those that stand on one spot are reported elsewhere.
+// pairs finds fasteners that are nearer to each other than half the sum of
+// their widths. Those on the same spot are reported elsewhere.
 func (c check) pairs(across func(size) float64, reported map[[2]*nodes.Node]bool, report func(i, other int, v finding.Values)) {
 	widest := 0.0
 	for _, s := range c.sizes {

@@ -1,4 +1,4 @@
-// Package places checks the positions on a part: fasteners that overlap, bores
+// Package places checks the positions on a part: overlapping fasteners, bores
 // over bolts, things off the part, names used twice. It sees the joint and the
 // nodes that its pieces came from. It may import nodes and, of the calculating
 // half, the sizes of heads and threads.
@@ -11,23 +11,23 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// toleranceMm is how far measured places are off, and more.
+// toleranceMm is at least the error of measured places.
 const toleranceMm = 0.5
 
-// Part is a joint with the nodes of the file beside each of its lists.
+// Part is a joint with the file's nodes for each of its lists.
 type Part struct {
 	Joint geometry.Joint
 	Kinds []plan.Kind
 	View  string
 
 	Fasteners, Clusters, Outline, Bores, Dowels, Labels, Stations []*nodes.Node
-	Outlines                                                      *nodes.Node // all of them; nil where the file gives none
-	Front                                                         *nodes.Node // nil where the file gives none
-	Omits                                                         bool        // fasteners of a file that this one builds on
-	OutlineUnread                                                 bool        // some of it, so that nothing can be held against it
+	Outlines                                                      *nodes.Node // all of them; nil if the file gives none
+	Front                                                         *nodes.Node // nil if the file gives none
+	Omits                                                         bool        // leaves out fasteners of the file that this one extends
+	OutlineUnread                                                 bool        // some of it could not be read, so nothing can be checked against it
 }
 
-// Check reports what cannot be as errors, and what may be a slip as warnings.
+// Check reports impossible things as errors, and possible slips as warnings.
 func (p Part) Check(problems *nodes.Problems) {
 	c := check{p, problems, sizes(p)}
 	c.fasteners()
@@ -52,7 +52,7 @@ func (p Part) Check(problems *nodes.Problems) {
 type check struct {
 	Part
 	*nodes.Problems
-	sizes []size // beside Joint.Fasteners
+	sizes []size // parallel to Joint.Fasteners
 }
 
 // place returns a place as a value of a finding.

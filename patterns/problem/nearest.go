@@ -5,14 +5,13 @@ import (
 	"strings"
 )
 
-// Nearest returns the name that takes the fewest changes of letters, where they
-// are few for its length; else the only one that begins alike; empty when none
-// is near. A name of one or two letters is near when it differs in its capitals
-// alone.
+// Nearest returns the name with the fewest changes of letters, if they are few
+// for its length; otherwise the only one with the same beginning; otherwise "".
+// A name of one or two letters is near only if it differs in case.
 func Nearest(name string, names []string) string {
 	const (
-		longest   = 40  // nothing that we list is longer
-		mostNames = 250 // more than that take too long to compare
+		longest   = 40  // no listed name is longer
+		mostNames = 250 // comparing more would take too long
 	)
 	wanted := []rune(strings.ToLower(name))
 	if len(wanted) > longest || len(names) > mostNames {
@@ -45,8 +44,8 @@ func otherCapitals(name string, names []string) string {
 	return ""
 }
 
-// beginsAlike returns the only word that begins so: tork is short for torque. An
-// id such as M1-12 shares its beginning with many.
+// beginsAlike returns the only word with a beginning: tork is short for torque.
+// An id such as M1-12 shares its beginning with many.
 func beginsAlike(beginning string, names []string) string {
 	alike := slices.DeleteFunc(slices.Clone(names), func(name string) bool {
 		return !strings.HasPrefix(strings.ToLower(name), beginning)
@@ -57,7 +56,7 @@ func beginsAlike(beginning string, names []string) string {
 	return alike[0]
 }
 
-// changes counts the letters to insert, leave out, replace, or swap with their
+// changes counts the letters to insert, delete, replace, or swap with their
 // neighbour (the Damerau–Levenshtein distance, optimal string alignment).
 func changes(a, b []rune) int {
 	before := make([]int, len(b)+1)

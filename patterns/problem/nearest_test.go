@@ -27,8 +27,9 @@ func TestNearest(t *testing.T) {
 	}
 }
 
-// By first principles: no changes between equals, as many there as back, and
-// never more than the longer word has letters, nor fewer than it has too many.
+// By first principles: no changes between equal words, as many in both
+// directions, at most the length of the longer word, and at least the
+// difference in length.
 func TestChanges(t *testing.T) {
 	word := rapid.SliceOfN(rapid.RuneFrom([]rune("abc")), 0, 6)
 	rapid.Check(t, func(t *rapid.T) {

@@ -20,18 +20,18 @@ const (
 	Warning = finding.Warning
 )
 
-// Problem is one thing for the user to mend.
+// Problem is one thing for the user to fix.
 type Problem struct {
 	File     string           `json:"file"`
-	Line     int              `json:"line"`   // from 1; 0 where the whole file is meant
+	Line     int              `json:"line"`   // from 1; 0 for the whole file
 	Column   int              `json:"column"` // from 1, in characters
 	Severity Severity         `json:"severity"`
 	Code     finding.Code     `json:"code,omitempty"`
 	What     string           `json:"what"`
 	Allowed  string           `json:"allowed,omitempty"`
-	Snippet  string           `json:"snippet,omitempty"` // the source line, without its end; a very long one is cut
-	Mark     int              `json:"mark,omitempty"`    // the place in a cut Snippet, in characters from 1; 0: at Column
-	Found    *finding.Finding `json:"-"`                 // what was found, until Worded says it in Code, What and Allowed
+	Snippet  string           `json:"snippet,omitempty"` // the source line, without its line end; shortened if very long
+	Mark     int              `json:"mark,omitempty"`    // the position in a shortened Snippet, in characters from 1; 0: at Column
+	Found    *finding.Finding `json:"-"`                 // until Worded converts it to Code, What and Allowed
 }
 
 // Of returns the problem of a finding, without its place.
@@ -58,7 +58,7 @@ func (l List) Worded(what, allowed func(finding.Finding) string) List {
 	return worded
 }
 
-// String prints the problem on one line: file:line:column: severity: what.
+// String formats the problem on one line: file:line:column: severity: what.
 func (p Problem) String() string {
 	var b strings.Builder
 	b.WriteString(p.File)

@@ -14,7 +14,7 @@ func TestDetailMarksThePlace(t *testing.T) {
 	for name, test := range map[string]struct {
 		snippet string
 		column  int
-		want    string // under the snippet, without the margin
+		want    string // below the snippet, without the margin
 	}{
 		"plain":     {"title: x", 8, "       ^"},
 		"first":     {"title: x", 1, "^"},

@@ -10,10 +10,11 @@ import (
 	"drawdown/patterns/problem"
 )
 
-// cylinder finds the number of a cylinder in a label, in the languages of the sheets.
+// cylinder matches the number of a cylinder in a label, in the languages of the
+// sheets.
 var cylinder = regexp.MustCompile(`(?i)^(?:cyl|zyl|cil)\pL*\.?\s*(\d{1,3})$`)
 
-// bank is the numbers of the cylinders of one bank, with their labels.
+// bank maps the numbers of the cylinders of one bank to their labels.
 type bank map[int]string
 
 func (b bank) add(label string) {
@@ -23,8 +24,8 @@ func (b bank) add(label string) {
 	}
 }
 
-// Banks warns of new numbers of cylinders that both banks would have, and of those
-// that leave a number out between the banks.
+// Banks warns of new cylinder numbers that both banks would have, and of those
+// that leave a gap between the banks.
 func (s *Names) Banks() {
 	s.checkExchanged()
 	if len(s.layers) == 0 || len(s.second) == 0 {
@@ -39,7 +40,7 @@ func (s *Names) Banks() {
 		}
 	}
 	if len(shared) == len(s.second) {
-		return // kept as they are
+		return // unchanged
 	}
 	slices.Sort(shared)
 	if len(shared) > 0 {
@@ -63,8 +64,8 @@ func (s *Names) Banks() {
 
 var lettersAndNumber = regexp.MustCompile(`^(.*\D)(\d{1,3})$`)
 
-// checkExchanged warns of two new names in each other's place: all other numbers of these
-// letters go up by one and the same.
+// checkExchanged warns of two exchanged new names: all other numbers of these
+// letters rise by the same amount.
 func (s *Names) checkExchanged() {
 	if len(s.layers) == 0 {
 		return

@@ -2,7 +2,7 @@ package relabel
 
 import "drawdown/geometry/finding"
 
-// What can be wrong with new names.
+// Findings about new names.
 const (
 	NoRelabel    finding.Code = "relabel none"          // found, example
 	NoAddend     finding.Code = "relabel no addend"     // found, most

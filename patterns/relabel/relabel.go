@@ -1,6 +1,6 @@
-// Package relabel gives new names to what a file takes over from the file that
-// it extends: the labels and ids of the other bank. It sees texts and their
-// nodes, and no joint. It may import form and nodes.
+// Package relabel renames what a file takes over from the file that it extends:
+// the labels and ids of the other bank. It sees texts and their nodes, but no
+// joint. It may import form and nodes.
 package relabel
 
 import (
@@ -15,10 +15,11 @@ import (
 	"drawdown/patterns/problem"
 )
 
-// AllNumbers is the entry that adds to all numbers in labels: all numbers: +4.
+// AllNumbers is the key of the entry that adds to all numbers in labels: all
+// numbers: +4.
 const AllNumbers = "all numbers"
 
-// Sort is what a name names: names of one sort must differ.
+// Sort is what a name belongs to: names of one sort must differ.
 type Sort string
 
 const (
@@ -26,27 +27,27 @@ const (
 	Stations  Sort = "station"
 	Clusters  Sort = "cluster"
 	Labels    Sort = "label"         // of bores, and words on the part
-	AtStation Sort = "station label" // what stands beside a station
+	AtStation Sort = "station label" // beside a station
 )
 
-// ids reports whether names of the sort are short names without a rule for their
-// numbers.
+// ids reports whether names of the sort are short ids, to which the rule for
+// numbers does not apply.
 func (s Sort) ids() bool { return s == Fasteners || s == Stations }
 
-// Names holds the relabel of every file of a chain, the file that is read first.
+// Names holds the relabel of every file of a chain, in reading order.
 type Names struct {
 	problems *form.Reader
 	layers   []*layer
-	taken    map[Sort]map[string]string // new name to the one that it was
+	taken    map[Sort]map[string]string // new name to old name
 	kept     []kept                     // labels that no relabel touched
-	first    bank                       // as the files below have it
-	second   bank                       // as it is relabelled
+	first    bank                       // as in the files below
+	second   bank                       // as relabelled
 }
 
 // layer is the relabel of one file.
 type layer struct {
 	level int // of the file
-	from  int // names that stand at this level or above it are changed
+	from  int // names at this level or above are changed
 	at    *nodes.Node
 	names map[string]*nodes.Entry
 	used  map[string]bool
@@ -59,14 +60,14 @@ type kept struct {
 	level int // of its file
 }
 
-// New returns names that stay as they are.
+// New returns names without changes.
 func New(r *form.Reader) *Names {
 	return &Names{problems: r, taken: map[Sort]map[string]string{}, first: bank{}, second: bank{}}
 }
 
-// Take reads the key relabel of a file: at is its value. In a file that builds on
-// none it is for the file's own names, which a mirror makes those of another
-// part.
+// Take reads the key relabel of a file: at is its value. In a file that extends
+// no other it is for the file's own names, which a mirror turns into those of
+// another part.
 func (s *Names) Take(at *nodes.Node, level int, builds bool) {
 	if at.Null || at.Shape != nodes.Map || len(at.Entries) == 0 {
 		s.problems.Fail(at, NoRelabel, finding.Values{"found": at.Called(), "example": "{cyl 1: cyl 2, all numbers: +4}"})
@@ -97,8 +98,8 @@ func (s *Names) addend(n *nodes.Node) int {
 	return v
 }
 
-// Of returns the name that a text of the file stands for in the part, of one that
-// stands at the node.
+// Of returns the part's name for a text at the node that names a thing defined
+// there.
 func (s *Names) Of(sort Sort, text string, at *nodes.Node) string {
 	was, touched := text, false
 	for _, l := range slices.Backward(s.layers) {
@@ -122,8 +123,8 @@ func (s *Names) Of(sort Sort, text string, at *nodes.Node) string {
 	return text
 }
 
-// Now returns the name that a text of the file stands for in the part, where it
-// only names what stands elsewhere.
+// Now returns the part's name for a text at the node that only refers to
+// something defined elsewhere.
 func (s *Names) Now(sort Sort, text string, at *nodes.Node) string {
 	for _, l := range slices.Backward(s.layers) {
 		if at.File.Level >= l.from {
@@ -133,9 +134,8 @@ func (s *Names) Now(sort Sort, text string, at *nodes.Node) string {
 	return text
 }
 
-// Seen returns the id of a fastener as the file of a level knows it, before that
-// file's own relabel, of one that is named at the node. Level -1 stands for the
-// part.
+// Seen returns the id that the file of a level uses for a fastener named at the
+// node, before that file's own relabel. Level -1 means the part.
 func (s *Names) Seen(id string, at *nodes.Node, level int) string {
 	for _, l := range slices.Backward(s.layers) {
 		if e := l.names[id]; e != nil && l.level > level && at.File.Level >= l.from {
@@ -145,8 +145,8 @@ func (s *Names) Seen(id string, at *nodes.Node, level int) string {
 	return id
 }
 
-// Later returns what the part calls a name of a file below; empty where it is
-// called nothing else.
+// Later returns the part's name for a name of a file below; it is empty if that
+// is unchanged.
 func (s *Names) Later(name string) string {
 	for _, l := range slices.Backward(s.layers) {
 		if e := l.names[name]; e != nil {
@@ -156,7 +156,8 @@ func (s *Names) Later(name string) string {
 	return ""
 }
 
-// by returns the name that a layer makes of another, and whether it says so.
+// by returns the name that a layer makes of another, and whether the layer
+// states it.
 func (s *Names) by(l *layer, sort Sort, text string) (string, bool) {
 	if e := l.names[text]; e != nil {
 		l.used[text] = true
@@ -185,7 +186,7 @@ func (s *Names) by(l *layer, sort Sort, text string) (string, bool) {
 
 var numbers = regexp.MustCompile(`[0-9]+`)
 
-// differ reports that two names of a sort have become one.
+// differ reports two names of a sort that have become the same.
 func (s *Names) differ(sort Sort, was, is string) {
 	if s.taken[sort] == nil {
 		s.taken[sort] = map[string]string{}
@@ -198,8 +199,8 @@ func (s *Names) differ(sort Sort, was, is string) {
 	s.problems.Fail(s.layers[0].at, MadeAlike, finding.Values{"first": problem.Quoted(earlier), "second": problem.Quoted(was), "name": problem.Quoted(is)})
 }
 
-// Unused reports what the relabel of the file itself names and nothing has. What
-// a file below relabels may have been replaced since.
+// Unused reports names in the file's own relabel that nothing has. What a file
+// below relabels may have been replaced since.
 func (s *Names) Unused() {
 	for _, l := range s.layers {
 		if l.level > 0 {
@@ -223,7 +224,7 @@ var (
 	rightSide = regexp.MustCompile(`(?i)(?:^|\PL)(right|rechts|rechte[rs]?|droite?|derech[oa])(?:\PL|$)`)
 )
 
-// SideOf returns the side that a text names; empty for none, or for both.
+// SideOf returns the side in a text; it is empty for none, or for both.
 func SideOf(text string) string {
 	switch l, r := leftSide.MatchString(text), rightSide.MatchString(text); {
 	case l && !r:
@@ -234,13 +235,14 @@ func SideOf(text string) string {
 	return ""
 }
 
-// tellsBanks reports whether a label tells one bank from the other: by a number, or a side.
+// tellsBanks reports whether a label distinguishes the banks: by a number, or a
+// side.
 func tellsBanks(label string) bool {
 	return numbers.MatchString(label) || leftSide.MatchString(label) || rightSide.MatchString(label)
 }
 
-// OfOtherBank returns the labels of files below a level that no relabel touched and
-// that tell one bank from the other, each once.
+// OfOtherBank returns the labels of files below a level that no relabel changed
+// and that distinguish the banks, each once.
 func (s *Names) OfOtherBank(level int) []string {
 	var labels []string
 	for _, k := range s.kept {

@@ -6,7 +6,7 @@ import (
 	"image"
 )
 
-// cost is what a picture takes to unpack, known before it is.
+// cost is the cost of unpacking a picture, known beforehand.
 type cost struct {
 	mb     int // of memory
 	packed int // bytes of the file
@@ -21,20 +21,20 @@ func costOf(data []byte, about image.Config, format string) cost {
 	return cost{int(float64(about.Width) * float64(about.Height) * perPixel / (1 << 20)), len(data), passes}
 }
 
-// odd reports whether a file is packed as no scanner and no camera does: it was
-// made to fill the memory or to take long.
+// odd reports whether a file is packed as no scanner or camera would: to fill
+// the memory or to take long.
 func (c cost) odd() bool {
 	const (
-		mostPasses = 40  // a JPEG that comes into view bit by bit has ten or so
+		mostPasses = 40  // a progressive JPEG has about ten
 		fewMB      = 128 // any computer has them
 		leastShare = 400 // a blank page of a scanner is packed to a hundredth
 	)
 	return c.passes > mostPasses || c.mb > fewMB && c.mb > c.packed*leastShare>>20
 }
 
-// jpegCost returns the bytes that a pixel of a JPEG file takes in memory, and
-// how many passes are made over all pixels. One that comes into view bit by bit
-// keeps four bytes a sample until the last pass.
+// jpegCost returns the bytes of memory per pixel of a JPEG file, and the number
+// of passes over all pixels. A progressive file keeps four bytes a sample until
+// the last pass.
 func jpegCost(data []byte) (perPixel float64, passes int) {
 	perPixel = 3
 	for at := 2; at+4 <= len(data); {
@@ -66,7 +66,7 @@ func jpegCost(data []byte) (perPixel float64, passes int) {
 	return perPixel, passes
 }
 
-// samplesPerPixel reads the frame of a JPEG file: 3, or less where colours are
+// samplesPerPixel reads the frame of a JPEG file: 3, or less if colours are
 // coarser than brightness.
 func samplesPerPixel(frame []byte) float64 {
 	const head, component = 6, 3
@@ -78,7 +78,7 @@ func samplesPerPixel(frame []byte) float64 {
 	return float64(sum) / float64(across*down)
 }
 
-// packedBytes counts the bytes up to the next marker that has a length.
+// packedBytes counts the bytes up to the next marker with a length.
 func packedBytes(data []byte) int {
 	at := 0
 	for {

@@ -14,7 +14,7 @@ import (
 	"drawdown/patterns/source"
 )
 
-// bombPNG is the beginning of a small file of a large picture in colour.
+// bombPNG is the start of a small file with a large colour picture.
 func bombPNG(width, height uint32) []byte {
 	head := binary.BigEndian.AppendUint32([]byte("IHDR"), width)
 	head = binary.BigEndian.AppendUint32(head, height)
@@ -24,8 +24,8 @@ func bombPNG(width, height uint32) []byte {
 	return binary.BigEndian.AppendUint32(file, crc32.ChecksumIEEE(head))
 }
 
-// bombJPEG is the frame of a JPEG file that comes into view in so many passes; each
-// component has the samples of a pixel that its sampling says.
+// bombJPEG is the frame of a JPEG file with a number of passes; its sampling
+// gives the number of samples of each component per pixel.
 func bombJPEG(side uint16, passes int, samplings ...byte) []byte {
 	file := []byte("\xff\xd8\xff\xc2")
 	file = binary.BigEndian.AppendUint16(file, uint16(8+3*len(samplings)))
@@ -42,8 +42,8 @@ func bombJPEG(side uint16, passes int, samplings ...byte) []byte {
 	return append(file, "\xff\xd9"...)
 }
 
-// Small files that would fill the memory, or take long, are refused before they are
-// unpacked.
+// Small files that would fill the memory, or take long, are rejected before
+// decoding.
 func TestBombs(t *testing.T) {
 	for name, c := range map[string]struct {
 		data []byte
@@ -68,7 +68,7 @@ func TestBombs(t *testing.T) {
 	}
 }
 
-// The built-in scan, and a page of paper as an encoder packs it, are nothing odd.
+// The built-in scan, and a page of paper as encoded normally, are accepted.
 func TestScansAreNoBombs(t *testing.T) {
 	data, err := os.ReadFile("scans/p4-pump-gasket.jpg")
 	if err != nil {
@@ -82,8 +82,8 @@ func TestScansAreNoBombs(t *testing.T) {
 	}
 }
 
-// FuzzPhoto: any bytes give a JPEG picture or an error; what it takes to unpack is
-// told of any bytes.
+// FuzzPhoto: any bytes give a JPEG picture or an error; the cost of decoding is
+// known for any bytes.
 func FuzzPhoto(f *testing.F) {
 	p := steps(8, 4)
 	f.Add(pngFile(f, p))

@@ -19,14 +19,14 @@ import (
 	"drawdown/patterns/scan"
 )
 
-// demoDPI keeps the built-in scan small; the holes are found to a hundredth of
-// a millimetre all the same.
+// demoDPI keeps the built-in scan small; the holes are still found to a
+// hundredth of a millimetre.
 const demoDPI = 150
 
-// The pump cover's gasket of the Fernhollow P4, as the survey p4-pump-cover has
-// it: 3 × 2 holes of 8.4 mm at 72 × 84 mm. Two dowel holes of 6 mm, the bore and
-// the kidney-shaped port are invented. One hole has a torn edge, and dust lies
-// on the glass.
+// drawDemo draws the pump cover gasket of the Fernhollow P4, as in the survey
+// p4-pump-cover: 3 × 2 holes of 8.4 mm at 72 × 84 mm. Two dowel holes of 6 mm,
+// the bore and the kidney-shaped port are invented. One hole has a torn edge,
+// and there is dust on the glass.
 func drawDemo() *image.Gray {
 	const width, height = 1240, 880
 	dc := gg.NewContext(width, height)
@@ -43,7 +43,7 @@ func drawDemo() *image.Gray {
 		dc.DrawCircle(at[0], at[1], at[2]/2)
 		dc.Fill()
 	}
-	for k := range 76 { // the kidney is a thick arc
+	for k := range 76 { // the kidney shape is a thick arc
 		a := gg.Radians(float64(140 + k))
 		dc.DrawCircle(18+40*math.Cos(a), 40*math.Sin(a), 6)
 		dc.Fill()
@@ -80,8 +80,8 @@ var demoHoles = [][3]float64{
 	{18, 0, 52},
 }
 
-// withDensity puts the resolution into a JPEG file (JFIF), which the standard
-// encoder leaves out.
+// withDensity inserts the resolution into a JPEG file (JFIF), which the
+// standard encoder omits.
 func withDensity(file []byte, dpi uint16) []byte {
 	segment := append([]byte{0xff, 0xe0, 0, 16}, "JFIF\x00\x01\x02\x01"...)
 	segment = binary.BigEndian.AppendUint16(segment, dpi)
@@ -99,7 +99,7 @@ func jpegFile(t testing.TB, p image.Image, quality int) []byte {
 	return b.Bytes()
 }
 
-// The built-in scan gives back the gasket that it was drawn from.
+// The gasket is reconstructed from the built-in scan.
 func TestDemo(t *testing.T) {
 	if testkit.Updating() {
 		if err := os.WriteFile("scans/p4-pump-gasket.jpg", withDensity(jpegFile(t, drawDemo(), 62), demoDPI), 0o644); err != nil {

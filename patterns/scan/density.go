@@ -10,18 +10,18 @@ import (
 	"github.com/bep/imagemeta"
 )
 
-// tags are what EXIF (CIPA DC-008) or TIFF says of a picture.
+// tags holds the EXIF (CIPA DC-008) or TIFF tags of a picture.
 type tags struct {
 	orientation int     // 1 to 8
 	x, y        float64 // dots per inch; 0 where not stated
 }
 
-// readTags reads the tags that matter. A file whose tags are broken is a file
-// without tags: the pixels tell enough.
+// readTags reads the tags used here. A file with broken tags counts as one
+// without: the pixels suffice.
 func readTags(data []byte, format string) tags {
 	found := tags{orientation: 1}
 	formats := map[string]imagemeta.ImageFormat{"jpeg": imagemeta.JPEG, "png": imagemeta.PNG, "tiff": imagemeta.TIFF}
-	unit := 2 // inch, where no unit stands
+	unit := 2 // inch, if no unit is stated
 	_, err := imagemeta.Decode(imagemeta.Options{
 		R: bytes.NewReader(data), ImageFormat: formats[format], Sources: imagemeta.EXIF,
 		HandleTag: func(tag imagemeta.TagInfo) error {
@@ -48,7 +48,7 @@ func readTags(data []byte, format string) tags {
 	return found
 }
 
-// number reads the kinds of number that tags hold.
+// number converts the types of number in tags.
 func number(v any) float64 {
 	f := 0.0
 	switch v := v.(type) {
@@ -67,8 +67,8 @@ func number(v any) float64 {
 	return f
 }
 
-// density returns the dots per inch that a file states: PNG and JPEG have a place
-// of their own for it, which stands before the tags.
+// density returns the dots per inch that a file states: PNG and JPEG have their
+// own field for it, which takes precedence over the tags.
 func density(data []byte, format string, t tags) (x, y float64) {
 	switch format {
 	case "png":
@@ -85,8 +85,8 @@ func density(data []byte, format string, t tags) (x, y float64) {
 	return x, y
 }
 
-// pngDensity reads the chunk pHYs (ISO/IEC 15948, 11.3.5.3), which stands
-// before the pixels.
+// pngDensity reads the chunk pHYs (ISO/IEC 15948, 11.3.5.3), which precedes the
+// pixels.
 func pngDensity(data []byte) (x, y float64) {
 	const signature, frame = 8, 12 // length, name and check of a chunk
 	for at := signature; at+frame <= len(data); {
@@ -101,7 +101,7 @@ func pngDensity(data []byte) (x, y float64) {
 				return 0, 0
 			}
 			const metresPerInch = 0.0254
-			// Dots per metre are whole: 300 dpi stands as 11811.
+			// Dots per metre are integers: 300 dpi is stored as 11811.
 			tidy := func(b []byte) float64 {
 				dpi := float64(binary.BigEndian.Uint32(b)) * metresPerInch
 				if whole := math.Round(dpi); math.Abs(dpi-whole) < 0.03 {

@@ -2,7 +2,7 @@ package scan
 
 import "drawdown/geometry/finding"
 
-// What can be wrong with a picture.
+// Findings about pictures.
 const (
 	EmptyScan        finding.Code = "scan empty"           // file
 	ScanTooLarge     finding.Code = "scan too large"       // file, most

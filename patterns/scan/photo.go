@@ -14,8 +14,8 @@ const (
 	photoQuality    = 88
 )
 
-// Photo returns a picture anew as JPEG: the right way up, in its colours, and without
-// anything that the file said beside its pixels, such as where it was taken.
+// Photo re-encodes a picture as JPEG: upright, in its colours, and without any
+// metadata, such as where it was taken.
 func Photo(data []byte) ([]byte, error) {
 	about, format, err := image.DecodeConfig(bytes.NewReader(data))
 	if err != nil {
@@ -36,8 +36,8 @@ func Photo(data []byte) ([]byte, error) {
 	return made.Bytes(), err
 }
 
-// turnedUpright turns a picture as its orientation says. What is clear is white: a
-// photo has no background.
+// turnedUpright turns a picture by its orientation. Transparent pixels become
+// white: a photo has no background.
 func turnedUpright(picture image.Image, orientation int) image.Image {
 	if _, plain := picture.(*image.YCbCr); plain && !turns(orientation) {
 		return picture

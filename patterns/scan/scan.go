@@ -1,7 +1,7 @@
-// Package scan reads picture files: their pixels, the right way up, and the
+// Package scan reads picture files: their pixels, turned upright, and the
 // resolution that the file states. It is beside the readers of pattern files
-// because a scan, too, is a file that a joint is made from; geometry/trace
-// finds what the picture shows.
+// because a joint can be made from a scan, too; geometry/trace finds what the
+// picture shows.
 package scan
 
 import (
@@ -22,14 +22,14 @@ import (
 	"drawdown/patterns/source"
 )
 
-// Scan is a picture as it was read.
+// Scan is a picture that was read.
 type Scan struct {
-	Name    string // stem of the files that are written
+	Name    string // stem of the output files
 	Picture *image.Gray
-	// DPIX and DPIY are the dots per inch that the file states; 0 where it
-	// states none, or one that cameras and screens put in unasked.
+	// DPIX and DPIY are the dots per inch that the file states; 0 if it states
+	// none, or a default of cameras and screens.
 	DPIX, DPIY float64
-	// StatedDPI is what the file says, believed or not.
+	// StatedDPI is what the file states, plausible or not.
 	StatedDPI float64
 }
 
@@ -39,11 +39,11 @@ var formats = []string{"png", "jpeg", "tiff"}
 const (
 	mostFileBytes = 256 << 20
 	mostPixels    = 80_000_000 // A3 at 600 dpi is 70 million
-	// mostUnpackedMB lets A3 at 600 dpi through in eight bits a colour.
+	// mostUnpackedMB allows A3 at 600 dpi in eight bits a colour.
 	mostUnpackedMB = 320
 )
 
-// bytesPerPixel is what a pixel of the kind takes in memory.
+// bytesPerPixel returns the bytes that a pixel takes in memory.
 func bytesPerPixel(model color.Model) int {
 	switch model {
 	case color.GrayModel:
@@ -59,7 +59,7 @@ func bytesPerPixel(model color.Model) int {
 	return 4
 }
 
-// Read reads a picture file. Its size is looked at before its pixels are.
+// Read reads a picture file. It checks the size before it reads the pixels.
 func Read(from source.Source) (Scan, error) {
 	s := Scan{Name: strings.TrimSuffix(from.Stem(), filepath.Ext(from.Stem()))}
 	data := from.Data
@@ -70,7 +70,7 @@ func Read(from source.Source) (Scan, error) {
 		return s, finding.Failed(ScanTooLarge, finding.Values{"file": from.File, "most": mostFileBytes >> 20})
 	}
 	about, format, err := image.DecodeConfig(bytes.NewReader(data))
-	if err == nil && !slices.Contains(formats, format) { // some other package reads more
+	if err == nil && !slices.Contains(formats, format) { // another package registers more formats
 		err = image.ErrFormat
 	}
 	if err != nil {
@@ -92,7 +92,7 @@ func Read(from source.Source) (Scan, error) {
 	tags := readTags(data, format)
 	s.Picture = upright(trace.Grey(picture), tags.orientation)
 	x, y := density(data, format, tags)
-	if tags.orientation >= 5 { // the picture lies on its side
+	if tags.orientation >= 5 { // the picture is on its side
 		x, y = y, x
 	}
 	s.StatedDPI = x
@@ -102,14 +102,14 @@ func Read(from source.Source) (Scan, error) {
 	return s, nil
 }
 
-// believed reports whether a stated resolution can be that of a scanner. Cameras
-// state 72 and screens 96 unasked.
+// believed reports whether a stated resolution can be a scanner's. Cameras
+// state 72 and screens 96 by default.
 func believed(x, y float64) bool {
 	sane := func(v float64) bool { return v >= 50 && v <= 10_000 && v != 72 && v != 96 }
 	return sane(x) && sane(y)
 }
 
-// unreadable names the kinds of file that are mistaken for pictures.
+// unreadable names the file types that are mistaken for pictures.
 func unreadable(file string, data []byte, err error) error {
 	values := finding.Values{"file": file}
 	code := OtherPicture

@@ -21,8 +21,8 @@ import (
 	"drawdown/render/words"
 )
 
-// steps is a picture that is not the same turned or mirrored any way: its
-// brightness says where a pixel belongs.
+// steps is a picture that changes when turned or mirrored: its brightness
+// identifies each pixel.
 func steps(width, height int) *image.Gray {
 	p := image.NewGray(image.Rect(0, 0, width, height))
 	for y := range height {
@@ -42,7 +42,8 @@ func pngFile(t testing.TB, p image.Image) []byte {
 	return b.Bytes()
 }
 
-// withPHYs puts dots per metre into a PNG file, behind its head of 33 bytes.
+// withPHYs inserts dots per metre into a PNG file, after its header of 33
+// bytes.
 func withPHYs(file []byte, x, y uint32, unit byte) []byte {
 	body := append(binary.BigEndian.AppendUint32(binary.BigEndian.AppendUint32([]byte("pHYs"), x), y), unit)
 	chunk := append(binary.BigEndian.AppendUint32(nil, 9), body...)
@@ -50,7 +51,7 @@ func withPHYs(file []byte, x, y uint32, unit byte) []byte {
 	return append(append(append([]byte{}, file[:33]...), chunk...), file[33:]...)
 }
 
-// withEXIF puts an orientation and a resolution in dots per inch into a JPEG
+// withEXIF inserts an orientation and a resolution in dots per inch into a JPEG
 // file (CIPA DC-008: big-endian TIFF in APP1).
 func withEXIF(file []byte, orientation uint16, dpi uint32) []byte {
 	be := binary.BigEndian
@@ -106,8 +107,8 @@ func TestResolution(t *testing.T) {
 	}
 }
 
-// The eight orientations (CIPA DC-008, tag 274), each told by where the stored
-// top left pixel and its neighbour to the right must stand when upright.
+// The eight orientations (CIPA DC-008, tag 274), each identified by the upright
+// positions of the stored top left pixel and its right neighbour.
 func TestOrientation(t *testing.T) {
 	const w, h = 16, 8
 	p := image.NewGray(image.Rect(0, 0, w, h))
@@ -150,8 +151,8 @@ func TestOrientation(t *testing.T) {
 	}
 }
 
-// Every kind of pixel comes out with the same brightness; what is transparent
-// lies on white.
+// Every kind of pixel is read with the same brightness; transparent pixels are
+// on white.
 func TestKindsOfPixel(t *testing.T) {
 	p := steps(8, 4)
 	as := func(to interface {
@@ -192,7 +193,8 @@ func TestKindsOfPixel(t *testing.T) {
 	}
 }
 
-// A blue gasket on a ground of the same brightness is told from it by colour.
+// A blue gasket on a background of the same brightness is distinguished by
+// colour.
 func TestColour(t *testing.T) {
 	p := image.NewRGBA(image.Rect(0, 0, 64, 64))
 	for y := range 64 {
@@ -260,7 +262,7 @@ func TestOpen(t *testing.T) {
 	}
 }
 
-// FuzzRead: any bytes give a picture or an error, and a resolution that can be.
+// FuzzRead: any bytes give a picture or an error, and a possible resolution.
 func FuzzRead(f *testing.F) {
 	p := steps(8, 4)
 	jpg := jpegFile(f, p, 80)

@@ -15,5 +15,5 @@ var builtin = &source.Shelf{Sort: "scan", Files: files, Folder: "scans", Ending:
 // Builtin lists the names of the built-in scans, sorted.
 func Builtin() []string { return builtin.Names() }
 
-// Open finds a scan as source.Shelf.Open says.
+// Open finds a scan as source.Shelf.Open does.
 func Open(name string, stdin io.Reader) (source.Source, error) { return builtin.Open(name, stdin) }

@@ -2,12 +2,12 @@ package scan
 
 import "image"
 
-// flips say for each orientation whether the stored picture runs the other way
-// along x and along y. From 5 on it lies on its side.
+// flips states for each orientation whether the stored picture is reversed
+// along x and along y. From 5 on it is on its side.
 var flips = [9][2]bool{2: {true, false}, 3: {true, true}, 4: {false, true}, 6: {false, true}, 7: {true, true}, 8: {true, false}}
 
-// upright turns a picture as its EXIF orientation says (CIPA DC-008, tag 274):
-// cameras store what the sensor saw, however they were held.
+// upright turns a picture by its EXIF orientation (CIPA DC-008, tag 274):
+// cameras store the sensor's picture, however they were held.
 func upright(p *image.Gray, orientation int) *image.Gray {
 	if !turns(orientation) {
 		return p
@@ -25,8 +25,8 @@ func upright(p *image.Gray, orientation int) *image.Gray {
 
 func turns(orientation int) bool { return orientation >= 2 && orientation < len(flips) }
 
-// turning returns the size of the picture when it is upright, and which pixel of
-// the stored one, of width w and height h, stands where.
+// turning returns the size of the upright picture, and a function that maps its
+// pixels to those of the stored one, of width w and height h.
 func turning(orientation, w, h int) (size image.Point, from func(x, y int) image.Point) {
 	size, onSide, flip := image.Pt(w, h), orientation >= 5, flips[orientation]
 	if onSide {

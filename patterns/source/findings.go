@@ -6,7 +6,7 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// What a name can lack to be a file.
+// Reasons why a name is no readable file.
 const (
 	NotThere  finding.Code = "reader no such file"   // sort, name, meant, all
 	OtherSort finding.Code = "reader other sort"     // sort, name: a machine's name for a pattern, or the other way round
@@ -15,8 +15,8 @@ const (
 	TooLarge  finding.Code = "reader file too large" // path, most: in MB
 )
 
-// nameError is a name that the user has to mend: what was found, and which of
-// the errors of package fs it counts as.
+// nameError is a name that the user has to correct: the finding, and the error
+// of package fs that it counts as.
 type nameError struct {
 	found finding.Finding
 	as    error
@@ -26,7 +26,7 @@ func misnamed(code finding.Code, as error, values finding.Values) error {
 	return &nameError{finding.Failed(code, values), as}
 }
 
-// folder says that a path names a folder, where a file of the sort is wanted.
+// folder reports a path to a folder where a file of the sort is wanted.
 func folder(sort, path string) error {
 	return misnamed(IsFolder, fs.ErrInvalid, finding.Values{"sort": sort, "path": path})
 }

@@ -6,9 +6,9 @@ import (
 	"fmt"
 )
 
-// Fingerprint is the first 4 bytes of the SHA-256 over the files of a chain,
-// the extending file first, as 7c1e 90b4. Line ends count as line feeds, so
-// that a checkout on Windows has the same one.
+// Fingerprint returns the first 4 bytes of the SHA-256 over the files of a
+// chain, the extending file first, as 7c1e 90b4. Line ends count as line feeds,
+// so that a checkout on Windows gives the same fingerprint.
 func Fingerprint(files [][]byte) string {
 	hash := sha256.New()
 	for _, data := range files {
@@ -18,7 +18,7 @@ func Fingerprint(files [][]byte) string {
 	return fmt.Sprintf("%x %x", sum[:2], sum[2:4])
 }
 
-// UnixLines returns a text with line feeds.
+// UnixLines returns a text with line feeds as line ends.
 func UnixLines(data []byte) []byte {
 	return bytes.ReplaceAll(data, []byte("\r\n"), []byte("\n"))
 }

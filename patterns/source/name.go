@@ -12,11 +12,11 @@ import (
 // maxStemCharacters keeps the names of the output files short.
 const maxStemCharacters = 60
 
-// Stem is what the files are called that are written; empty where the source has
-// no name.
+// Stem returns the stem of the output files; it is empty if the source has no
+// name.
 func (s Source) Stem() string { return s.stem }
 
-// stemOf returns the file name without its ending, made safe for Windows.
+// stemOf returns the file name without its extension, made safe for Windows.
 func stemOf(path string) string {
 	name := strings.Map(func(r rune) rune {
 		if unicode.IsControl(r) || strings.ContainsRune(`<>:"/\|?*`, r) {
@@ -27,8 +27,8 @@ func stemOf(path string) string {
 	return safeStem(name)
 }
 
-// Name returns the stem of the files that are written: that of the file, else one
-// made from the title.
+// Name returns the stem of the output files: that of the file, or else one made
+// from the title.
 func (s Source) Name(title string) string {
 	if s.stem != "" {
 		return s.stem
@@ -57,8 +57,8 @@ func Slug(title string) string {
 	return safeStem(b.String())
 }
 
-// safeStem keeps clear of the names that Windows refuses: devices, and names
-// that end in a point or a blank.
+// safeStem avoids the names that Windows refuses: devices, and names that end
+// in a dot or a space.
 func safeStem(name string) string {
 	if runes := []rune(name); len(runes) > maxStemCharacters {
 		name = string(runes[:maxStemCharacters])

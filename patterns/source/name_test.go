@@ -5,7 +5,7 @@ import (
 	"testing"
 )
 
-// The refused names are those of "Naming Files, Paths, and Namespaces" in the
+// The rejected names are those of "Naming Files, Paths, and Namespaces" in the
 // Windows documentation.
 func TestNamesAreSafeOnWindows(t *testing.T) {
 	for path, want := range map[string]string{

@@ -11,8 +11,8 @@ import (
 	"testing"
 )
 
-// A device without an end, a pipe that nobody writes to, links to them: refused at
-// once, under their own name and as what another file names.
+// An endless device, a pipe without a writer, and links to them are rejected at
+// once, under their own name and when named by another file.
 func TestWhatIsNoFileIsRefused(t *testing.T) {
 	folder := t.TempDir()
 	pipe := filepath.Join(folder, "pipe.yaml")

@@ -14,14 +14,14 @@ import (
 
 // Shelf holds the built-in files of one sort.
 type Shelf struct {
-	Sort   string // pattern, survey, machine, scan: a form in the words
+	Sort   string // pattern, survey, machine, scan: a form in package words
 	Files  fs.FS
 	Folder string
 	Ending string // of its files: .yaml
 	Most   int64  // bytes of a file of the sort
-	// Bases are the patterns that a file may name; nil for none.
+	// Bases holds the patterns that a file may name; nil for none.
 	Bases *Shelf
-	// Other is a shelf whose names are taken for this one's; nil for none.
+	// Other is a shelf whose names are confused with this one's; nil for none.
 	Other *Shelf
 }
 
@@ -44,8 +44,8 @@ func (s *Shelf) Names() []string {
 	return names
 }
 
-// Text returns a built-in file, byte for byte; a text has line feeds, whatever the
-// checkout made of them.
+// Text returns a built-in file, byte for byte; a text has line feeds, whatever
+// the checkout made of them.
 func (s *Shelf) Text(name string) ([]byte, bool) {
 	if !slices.Contains(s.Names(), name) {
 		return nil, false
@@ -60,8 +60,8 @@ func (s *Shelf) Text(name string) ([]byte, bool) {
 	return data, true
 }
 
-// FromBytes returns a Source for text that came from elsewhere, such as a page's
-// editor. It may name built-in patterns, but no file.
+// FromBytes returns a Source for text from elsewhere, such as a page's editor.
+// It may name built-in patterns, but no files.
 func (s *Shelf) FromBytes(file string, data []byte) Source {
 	return Source{File: file, Data: asUTF8(data, MostBytes), bases: s.Bases}
 }
@@ -76,10 +76,9 @@ func (s *Shelf) find(name string) (Source, bool) {
 
 // Open finds a file of the sort: "-" is standard input, a bare name may be a
 // built-in file, and anything else is a path.
-//
-// errors.Is(err, fs.ErrNotExist) and errors.Is(err, fs.ErrInvalid) tell a name
-// that the user has to mend; every other error comes from the disk or from its
-// permissions.
+// Errors that match fs.ErrNotExist or fs.ErrInvalid (errors.Is) mean that the
+// user has to correct the name; every other error comes from the disk or from
+// its permissions.
 func (s *Shelf) Open(name string, stdin io.Reader) (Source, error) {
 	if found, ok := s.find(name); ok {
 		return found, nil
@@ -102,7 +101,7 @@ func (s *Shelf) isBare(name string) bool {
 	return !isYAMLName(name) && (s.Ending == ".yaml" || !strings.Contains(name, "."))
 }
 
-// Unknown says that a bare name is neither a built-in file of the sort nor a
+// Unknown reports that a bare name is neither a built-in file of the sort nor a
 // path. It counts as fs.ErrNotExist.
 func (s *Shelf) Unknown(name string) error {
 	if s.Other != nil && slices.Contains(s.Other.Names(), name) {

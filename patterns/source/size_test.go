@@ -18,8 +18,8 @@ func (e *endless) Read(data []byte) (int, error) {
 	return len(data), nil
 }
 
-// A stream is read up to its bound and a byte, and no more is held: the pieces of
-// 20 MB are never in memory twice.
+// A stream is read up to its limit and one byte, and no more is kept: the
+// chunks of 20 MB are never in memory twice.
 func TestStreamIsBounded(t *testing.T) {
 	const most = 20 << 20
 	var before, after runtime.MemStats
@@ -41,7 +41,7 @@ func TestStreamIsBounded(t *testing.T) {
 	}
 }
 
-// A file of 3 GB is refused by its size.
+// A file of 3 GB is rejected by its size.
 func TestLargeFileIsRefused(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "large.yaml")
 	if err := os.WriteFile(path, nil, 0o600); err != nil {

@@ -1,5 +1,5 @@
 // Package source finds the files to read: a built-in file, a path, standard
-// input, or bytes from elsewhere. It knows names, folders and size limits, and
+// input, or bytes from elsewhere. It knows names, folders and size limits, but
 // nothing of the contents. It may import geometry/finding and patterns/problem.
 package source
 
@@ -17,34 +17,33 @@ import (
 	"drawdown/patterns/problem"
 )
 
-// MostBytes bounds a pattern file; ten thousand fasteners, each on a line of
-// its own, take about one megabyte.
+// MostBytes limits a pattern file; ten thousand fasteners, each on its own
+// line, take about one megabyte.
 const MostBytes = 8 << 20
 
-// Source is a file and what is known about where it came from. A Shelf, Open or
-// FromBytes makes one.
+// Source is a file and its origin. A Shelf, Open or FromBytes makes one.
 type Source struct {
 	File string // as problems name it
 	Data []byte
 
 	// Printable returns the first character of a text that the sheets' typeface
-	// lacks, and whether there is one. Where it is nil the text is not checked.
+	// lacks, and whether there is one. If it is nil the text is not checked.
 	Printable func(text string) (missing rune, found bool)
 
 	stem   string // of the output files; empty: made from the title
-	folder string // where other files are looked for
+	folder string // searched for other files
 	path   string // of the file itself; empty: built in, or from a stream
 	files  bool   // it may name files, not only built-in patterns
 	bases  *Shelf // the patterns that it may name; nil for none
 
-	root  *os.Root // it names only what stands in this folder; nil: it may name any file
-	key   string   // under which it is kept
-	kept  Kept     // takes up what it names; nil: nothing is kept
-	again Kept     // what it names is read from here alone; nil: from the disk
+	root  *os.Root // it may name only what is in this folder; nil: any file
+	key   string   // its key in Kept
+	kept  Kept     // records what it names; nil: nothing is kept
+	again Kept     // what it names is read only from here; nil: from the disk
 }
 
-// Open finds a file of at most so many bytes: "-" is standard input, anything
-// else is a path.
+// Open finds a file of at most most bytes: "-" is standard input, anything else
+// is a path.
 func Open(name string, stdin io.Reader, most int64) (Source, error) {
 	if name != "-" {
 		return openFile(name, most)
@@ -58,8 +57,8 @@ func Open(name string, stdin io.Reader, most int64) (Source, error) {
 
 const streamName = "<stdin>"
 
-// readStream reads a stream in pieces, so that one without an end takes no more
-// memory than the most that is read.
+// readStream reads a stream in pieces, so that an endless one takes no more
+// memory than the limit.
 func readStream(stream io.Reader, most int64) ([]byte, error) {
 	var pieces [][]byte
 	left := most + 1
@@ -85,7 +84,7 @@ func tooLarge(path string, most int64) error {
 func openFile(path string, most int64) (Source, error) {
 	about, err := os.Stat(path)
 	if err != nil {
-		return Source{}, err // names the operation, the path and the reason
+		return Source{}, err // the error names the operation, the path and the reason
 	}
 	data, err := readWhole(path, about, most, func() (*os.File, error) { return os.Open(path) })
 	if err != nil {
@@ -94,8 +93,8 @@ func openFile(path string, most int64) (Source, error) {
 	return Source{File: path, Data: asUTF8(data, most), stem: stemOf(path), folder: filepath.Dir(path), path: path, files: true}, nil
 }
 
-// readWhole reads a file of at most so many bytes. What has no end that is known
-// before, a device or a pipe, is not even opened: it could hang, or fill the memory.
+// readWhole reads a file of at most most bytes. It does not even open a device
+// or a pipe, whose end is unknown: it could hang, or fill the memory.
 func readWhole(path string, about fs.FileInfo, most int64, open func() (*os.File, error)) ([]byte, error) {
 	switch {
 	case about.IsDir():
@@ -112,14 +111,14 @@ func readWhole(path string, about fs.FileInfo, most int64, open func() (*os.File
 	defer file.Close()
 	data := bytes.NewBuffer(make([]byte, 0, about.Size()+bytes.MinRead))
 	if _, err = data.ReadFrom(io.LimitReader(file, most+1)); int64(data.Len()) > most {
-		return nil, tooLarge(path, most) // it has grown since, or its size is not known, as in /proc
+		return nil, tooLarge(path, most) // it has grown since, or its size is unknown, as in /proc
 	}
 	return data.Bytes(), err
 }
 
-// Beside finds the pattern that the source names: a file beside it first, and
-// among the built-in patterns then. A built-in pattern's plain name always means
-// the built-in one.
+// Beside finds the pattern that the source names: first a file beside it, then
+// a built-in pattern. A built-in pattern's plain name always means the built-in
+// one.
 func (s Source) Beside(name string) (Source, error) {
 	find := s.beside
 	if s.again != nil {
@@ -156,7 +155,7 @@ func (s Source) beside(name string) (Source, error) {
 	return Source{}, err
 }
 
-// open reads a file that the source names, from its folder where it has one.
+// open reads a file that the source names, from its folder if it has one.
 func (s Source) open(path string) (Source, error) {
 	if s.root != nil {
 		return openIn(s.root, path)
@@ -164,10 +163,10 @@ func (s Source) open(path string) (Source, error) {
 	return openFile(path, MostBytes)
 }
 
-// BuiltinBase finds the built-in pattern that the name of a file means.
+// BuiltinBase finds the built-in pattern that a file name means.
 func (s Source) BuiltinBase(name string) (Source, bool) { return s.bases.find(bareName(name)) }
 
-// Meant returns the built-in pattern whose name is near, and lists them all.
+// Meant returns the built-in pattern with a similar name, and lists them all.
 func (s Source) Meant(name string) (meant string, all []string) {
 	all = s.bases.Names()
 	return problem.Nearest(bareName(name), all), all
@@ -186,7 +185,7 @@ func (s Source) SameAs(other Source) bool {
 	return err == nil && errOther == nil && os.SameFile(about, aboutOther)
 }
 
-// Reason is what the system says, without the path.
+// Reason returns the system's reason, without the path.
 func Reason(err error) error {
 	var inPath *fs.PathError
 	if errors.As(err, &inPath) {

@@ -8,9 +8,9 @@ import (
 	"unicode/utf8"
 )
 
-// asUTF8 returns a text in UTF-16 with a byte-order mark, as some editors and
-// spreadsheets save it, in UTF-8. Whatever else the bytes are they stay, and so
-// does what is no UTF-16, or too long, for the reader to tell.
+// asUTF8 converts a text in UTF-16 with a byte-order mark, as some editors and
+// spreadsheets save it, to UTF-8. All other bytes stay unchanged, and so does
+// invalid or overlong UTF-16, for the reader to report.
 func asUTF8(data []byte, most int64) []byte {
 	var order binary.ByteOrder = binary.LittleEndian
 	switch {
@@ -27,7 +27,7 @@ func asUTF8(data []byte, most int64) []byte {
 		units[i] = order.Uint16(data[2*i+2:])
 	}
 	runes := utf16.Decode(units)
-	if slices.Contains(runes, utf8.RuneError) { // half a pair
+	if slices.Contains(runes, utf8.RuneError) { // an unpaired surrogate
 		return data
 	}
 	return []byte(string(runes))

@@ -13,38 +13,37 @@ import (
 	"drawdown/patterns/source"
 )
 
-// Answer is the order that a student gave.
+// Answer is the order given by a student.
 type Answer struct {
-	Student string // as the table gives it
-	Sheet   int    // from 1
-	Order   string // names with blanks between; empty where the student gave none
+	Student string // as in the table
+	Sheet   int    // counted from 1
+	Order   string // names with spaces between; empty if the student gave none
 	Line    int    // of the table
-	// Unread is what is wrong with a row that cannot be marked, none where it
-	// can. Student and Sheet are then empty and 0 where they are not known.
+	// Unread holds the problems of a row that cannot be marked; it is empty for
+	// other rows. Student is then empty and Sheet 0 if they are unknown.
 	Unread []finding.Finding
 }
 
-// maxAnswers bounds a table of answers: more than a school has students.
+// maxAnswers limits a table of answers: more than a school has students.
 const maxAnswers = 10_000
 
-// longestStudent bounds a name in letters: it stands on one line.
+// longestStudent limits a name, in letters: it must fit on one line.
 const longestStudent = 80
 
 // answersExample is the start of a table of answers, for messages.
 const answersExample = "student,sheet,order"
 
 // ReadAnswers reads a table of answers. Its heading names the columns: student,
-// sheet where there are several, and order, with the names of the fasteners and
-// blanks between; or, in place of order, the columns 1, 2, 3 and on, a name in
-// each. Columns are parted by commas, semicolons or tabs. Lines that begin with
-// # are left out; a row whose order is blank is an answer that was not given.
-// The check reports whether a list can be read for a sheet; what it says is
-// reported at the list.
-//
-// A row that cannot be read stops nobody else: it is warned of, and its answer
-// says why it cannot be marked. Only a heading that is wrong, a line that is no
-// row of a table (a quote that is not closed takes in the rows below it), or a
-// table of which no row can be read, stops the work.
+// sheet if there are several, and order, with the names of the fasteners
+// separated by spaces; or, instead of order, the columns 1, 2, 3 and so on,
+// with one name in each. Commas, semicolons or tabs separate the columns. Lines
+// that begin with # are skipped; a row with a blank order is an answer that was
+// not given. The check reports whether a list can be read for a sheet; its
+// error is reported at the list.
+// A row that cannot be read does not affect the others: it earns a warning, and
+// its answer states why it cannot be marked. Work stops only for a wrong
+// heading, a line that is no row of a table (an unclosed quote includes the
+// rows below it), or a table without a readable row.
 func ReadAnswers(from source.Source, sheets int, check func(sheet int, order string) error) ([]Answer, problem.List) {
 	t := &answerTable{sheet: newSheet(from), sheets: sheets, check: check}
 	if t.open() {
@@ -58,12 +57,12 @@ type answerTable struct {
 	sheet
 	sheets  int
 	check   func(sheet int, order string) error
-	student int   // columns, from 0
-	sheetAt int   // that of the number of the sheet
-	order   []int // one, or one a position
+	student int   // columns, counted from 0
+	sheetAt int   // that of the sheet number
+	order   []int // one, or one per position
 	width   int   // columns of the heading
 	answers []Answer
-	faults  []*problem.Problem // of one row alone
+	faults  []*problem.Problem // those of single rows
 
 	numbered bool // sheets have a column
 }
@@ -93,7 +92,7 @@ func (t *answerTable) read() {
 	}
 }
 
-// heading reads what the columns hold.
+// heading reads the meaning of the columns.
 func (t *answerTable) heading(cells []string) bool {
 	names := []string{"student", "sheet", "order"}
 	columns := map[string]int{}
@@ -142,7 +141,7 @@ func (t *answerTable) heading(cells []string) bool {
 	return true
 }
 
-// excuse makes warnings of what is wrong with single rows, where others can be
+// excuse turns errors of single rows into warnings, if other rows can be
 // marked.
 func (t *answerTable) excuse() {
 	if t.Full() || !slices.ContainsFunc(t.answers, func(a Answer) bool { return len(a.Unread) == 0 }) {
@@ -157,7 +156,7 @@ func (t *answerTable) excuse() {
 // answer reads one answer.
 func (t *answerTable) answer(cells []string) {
 	if strings.TrimSpace(strings.Join(cells, "")) == "" {
-		return // a line of separators, as spreadsheets leave them
+		return // an empty row, as spreadsheets leave them
 	}
 	get := func(i int) *nodes.Node {
 		if i < len(cells) {
@@ -224,7 +223,7 @@ func (t *answerTable) names(get func(int) *nodes.Node) (names []string) {
 	return names
 }
 
-// again warns of a student who has answered the sheet before.
+// again warns of a student who answered the same sheet before.
 func (t *answerTable) again(student *nodes.Node, a Answer) {
 	k := slices.IndexFunc(t.answers, func(b Answer) bool { return b.Student == a.Student && b.Sheet == a.Sheet })
 	if k >= 0 {

@@ -24,8 +24,8 @@ func readAnswers(text string, sheets int) ([]Answer, string) {
 	return answers, said(problems).Error()
 }
 
-// The columns stand in any order, the list in one column or in many, parted by
-// what a spreadsheet parts them by.
+// The columns may be in any order, and the list in one column or in many, with
+// the separators used by spreadsheets.
 func TestAnswersAsWritten(t *testing.T) {
 	one := []Answer{{Student: "Ana M.", Sheet: 2, Order: "M3 M8 M9", Line: 2}, {Student: "Bo", Sheet: 1, Order: "M8 M3", Line: 3}}
 	for name, c := range map[string]struct {
@@ -50,8 +50,8 @@ func TestAnswersAsWritten(t *testing.T) {
 	}
 }
 
-// Each problem stands at its line and column and says what is allowed. Where no
-// row can be read, no answer is given.
+// Each problem has its line and column and says what is allowed. If no row can
+// be read, there are no answers.
 func TestAnswersProblems(t *testing.T) {
 	for _, c := range []struct{ text, want string }{
 		{"", "class.csv:1:1: error: the table has no answers"},
@@ -85,7 +85,8 @@ func TestAnswersProblems(t *testing.T) {
 	}
 }
 
-// A row that cannot be read stops nobody else, and says what is wrong with it.
+// A row that cannot be read does not affect the others, and its problem is
+// reported.
 func TestRowsSetAside(t *testing.T) {
 	text := "student,sheet,order\nAna,1,M1\nBo,7,M1\n ,1,M1\nCy,2,M1,M2\nDai,x,\"M1 ?\"\nEva,1,?\nFay ☃,1,M1\nGus,2,M2\n"
 	answers, problems := readAnswers(text, 2)
@@ -122,7 +123,7 @@ func TestRowsSetAside(t *testing.T) {
 	}
 }
 
-// A position that was left empty is no reason not to mark the rest.
+// An empty position does not prevent marking the rest.
 func TestEmptyPosition(t *testing.T) {
 	for text, want := range map[string]string{
 		"student,1,2,3,4\nBo,M1,,M3,M4\n": `class.csv:2:7: warning: a position is empty before "M3"; the order is marked without it`,
@@ -135,7 +136,8 @@ func TestEmptyPosition(t *testing.T) {
 	}
 }
 
-// The same name twice on one sheet is warned of: there may be two of that name.
+// The same name twice on one sheet gives a warning: there may be two students
+// with that name.
 func TestAnsweredTwice(t *testing.T) {
 	answers, problems := readAnswers("student,order\nBo,M1\nBo,M2\n", 1)
 	if len(answers) != 2 || !strings.HasPrefix(problems, `class.csv:3:1: warning: "Bo" has answered the sheet on line 2 too`) {

@@ -63,7 +63,7 @@ func TestCSVSlips(t *testing.T) {
 	}
 }
 
-// A table that is written is read back as it was.
+// A written table is read back unchanged.
 func TestCSVReadsBack(t *testing.T) {
 	joint := geometry.Joint{Fasteners: []geometry.Fastener{
 		{ID: "M1", Kind: `main, "long"`, At: geometry.Point{X: -47.5, Y: 90.125}, Cast: 7}, {ID: "é", Kind: "side", At: geometry.Point{X: 12}},

@@ -2,7 +2,7 @@ package table
 
 import "drawdown/geometry/finding"
 
-// What can be wrong with a table.
+// Findings about tables.
 const (
 	TooManyAnswers    finding.Code = "table too many answers"     // most
 	ColumnTwice       finding.Code = "table column twice"         // column

@@ -19,12 +19,12 @@ import (
 	"drawdown/patterns/writing"
 )
 
-// The columns of a table of points. Tables without a heading have the first
+// The columns of a table of points. A table without a heading has the first
 // three, in this order.
 var csvColumns = []string{"id", "x", "y", "kind", "cast", "mark"}
 
-// Write writes the fasteners as a table: id, x, y in mm, kind, number cast,
-// and the marks on the part where there are any. No cell is a formula.
+// Write writes the fasteners as a table: id, x, y in mm, kind, number cast, and
+// the marks on the part if there are any. No cell is a formula.
 func Write(j geometry.Joint) []byte {
 	var b bytes.Buffer
 	w := csv.NewWriter(&b)
@@ -33,7 +33,7 @@ func Write(j geometry.Joint) []byte {
 	if marked {
 		heading = append(heading, "mark")
 	}
-	w.Write(heading) // a buffer takes all
+	w.Write(heading) // writes to a buffer never fail
 	for _, f := range j.Fasteners {
 		cast := ""
 		if f.Cast > 0 {
@@ -49,12 +49,12 @@ func Write(j geometry.Joint) []byte {
 	return b.Bytes()
 }
 
-// Read reads a table of points: id, x, y and, where the heading names them,
-// kind, cast and mark. Columns are parted by commas, semicolons or tabs; with
+// Read reads a table of points: id, x, y and, if the heading names them, kind,
+// cast and mark. Commas, semicolons or tabs separate the columns; with
 // semicolons or tabs the decimal sign may be a comma. The heading may give the
-// unit, as in "x in" or "x (mm)"; lengths are in mm otherwise. Lines that begin
-// with # are left out. Without a heading the columns are id, x, y, or x, y:
-// then the points are numbered.
+// unit, as in "x in" or "x (mm)"; otherwise lengths are in mm. Lines that begin
+// with # are skipped. Without a heading the columns are id, x, y, or x, y: then
+// the points are numbered.
 func Read(from source.Source) (geometry.Joint, problem.List) {
 	t := &points{sheet: newSheet(from)}
 	t.fasteners = meaning.NewFasteners(t.Reader, &t.joint)
@@ -65,12 +65,12 @@ func Read(from source.Source) (geometry.Joint, problem.List) {
 	return form.Sound(t.joint, t.List())
 }
 
-// points is a table of points while it is read.
+// points is a table of points while reading.
 type points struct {
 	sheet
 	joint     geometry.Joint
 	fasteners *meaning.Fasteners
-	columns   []string // what each column holds; empty: nothing of use
+	columns   []string // the meaning of each column; empty: unused
 	rows      int
 }
 
@@ -90,7 +90,7 @@ func (t *points) read() {
 	t.fasteners.Check()
 }
 
-// record reads one row. It returns false where reading on makes no sense.
+// record reads one row. It returns false if reading on is pointless.
 func (t *points) record(cells []string) bool {
 	switch {
 	case t.columns != nil:
@@ -117,7 +117,7 @@ func (t *points) record(cells []string) bool {
 	return true
 }
 
-// isHeading says that a row has no number in it.
+// isHeading reports whether a row has no number.
 func isHeading(cells []string) bool {
 	return !slices.ContainsFunc(cells, func(c string) bool {
 		_, err := strconv.ParseFloat(strings.Replace(strings.TrimSpace(c), ",", ".", 1), 64)
@@ -125,7 +125,7 @@ func isHeading(cells []string) bool {
 	})
 }
 
-// heading reads what the columns hold, and in which unit.
+// heading reads the meaning of the columns, and their unit.
 func (t *points) heading(cells []string) bool {
 	for i, cell := range cells {
 		words := strings.FieldsFunc(strings.ToLower(cell), func(c rune) bool { return !unicode.IsLetter(c) })

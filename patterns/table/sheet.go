@@ -15,7 +15,7 @@ import (
 	"drawdown/patterns/source"
 )
 
-// sheet is a table of which one row is read after the other.
+// sheet is a table that is read row by row.
 type sheet struct {
 	*form.Reader
 	file *nodes.File
@@ -26,7 +26,7 @@ func newSheet(from source.Source) sheet {
 	return sheet{Reader: form.NewReader(from), file: nodes.NewFile(from.File, from.Data)}
 }
 
-// open begins to read; false where the bytes are no text.
+// open starts reading; it is false if the bytes are no text.
 func (s *sheet) open() bool {
 	if !s.IsText(s.file, s.Source.Data) {
 		return false
@@ -36,8 +36,9 @@ func (s *sheet) open() bool {
 	return true
 }
 
-// row returns the cells of the next row, none behind the last one. It returns
-// false for a line that is no row: what follows cannot be told apart either.
+// row returns the cells of the next row, or none after the last. It returns
+// false for a line that is no row: then the lines after it cannot be separated
+// either.
 func (s *sheet) row() (cells []string, ok bool) {
 	cells, err := s.in.Read()
 	if err == nil || errors.Is(err, io.EOF) {
@@ -55,7 +56,7 @@ func (s *sheet) row() (cells []string, ok bool) {
 	return nil, false
 }
 
-// separator is what parts the columns of the first line with points.
+// separator returns the separator of the columns in the first line with points.
 func separator(lines []string) rune {
 	for _, line := range lines {
 		line = strings.TrimSpace(line)
@@ -72,7 +73,7 @@ func separator(lines []string) rune {
 	return ','
 }
 
-// cell makes a node of a cell, for the place in a message.
+// cell makes a node from a cell, to give messages its place.
 func (s *sheet) cell(i int, text string) *nodes.Node {
 	line, at := s.in.FieldPos(i)
 	column := at

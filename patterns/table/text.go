@@ -5,15 +5,15 @@ import (
 	"strings"
 )
 
-// asText stands before a cell that a spreadsheet would take for a formula and
-// run. Spreadsheets take what follows as text.
+// asText precedes a cell that a spreadsheet would run as a formula.
+// Spreadsheets then treat the cell as text.
 const asText = "'"
 
-// running are the signs that such a cell begins with, and asText itself, so that
-// every text is read back as it was.
+// running lists the first characters of such cells, and asText itself, so that
+// every text is read back unchanged.
 const running = "=+-@\t\r" + asText
 
-// plainNumber is a figure, which a spreadsheet does not run.
+// plainNumber matches a number, which a spreadsheet does not run.
 var plainNumber = regexp.MustCompile(`^-?\d+(\.\d+)?$`)
 
 // textCell writes a text so that no spreadsheet runs it.
@@ -24,7 +24,7 @@ func textCell(text string) string {
 	return text
 }
 
-// textOf reads what textCell has written.
+// textOf reverses textCell.
 func textOf(cell string) string {
 	rest, marked := strings.CutPrefix(cell, asText)
 	if marked && rest != "" && strings.Contains(running, rest[:1]) {

@@ -12,9 +12,9 @@ import (
 	"drawdown/patterns/table"
 )
 
-// Common practice, no source: spreadsheets run a cell that begins with one of
-// these signs, and take one behind an apostrophe as text. A number below 0 stays
-// a number.
+// Common practice, no source: spreadsheets evaluate a cell that begins with one
+// of these signs, and treat one after an apostrophe as text. A negative number
+// stays a number.
 func TestNoCellIsAFormula(t *testing.T) {
 	t.Parallel()
 	joint := geometry.Joint{}

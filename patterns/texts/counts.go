@@ -10,32 +10,33 @@ import (
 )
 
 var (
-	// fastenerWords call fasteners; German ones end compound words too.
+	// fastenerWords are words for fasteners; German ones also end compound
+	// words.
 	fastenerWords = list("bolts screws nuts studs fasteners capscrews setscrews schrauben muttern stehbolzen stiftschrauben bolzen vis boulons écrous goujons tornillos pernos tuercas espárragos")
 	germanEnds    = []string{"schrauben", "muttern", "bolzen"}
 	capWords      = list("caps lagerdeckel deckel chapeaux tapas")
 	dowelWords    = list("dowels passstifte passhülsen")
-	// wholly stand beside a count of all.
+	// wholly accompany a count of all.
 	wholly = list("all alle allen toutes tous todos todas new neue neuen nouvelles nouveaux neuves neufs nuevos nuevas")
-	// plainly say nothing of which ones are meant.
+	// plainly are words that do not limit the count to certain ones.
 	plainly = list("the all new die der den alle allen neue neuen les toutes tous los las todos todas nuevos nuevas hex hexagon flange flanged clean oiled lubricated of de cap main")
-	// some make it a count of some of them.
+	// some limit a count to some of them.
 	some = list("old last first remaining other outer inner middle opposite centre center corner end adjacent spare more further top upper lower bottom left right front rear loose guide diagonal next " +
 		"neighbouring same different sizes kinds alte alten letzten ersten anderen übrigen äußeren inneren mittleren oberen unteren linken rechten vorderen hinteren weitere " +
 		"anciennes dernières premières autres viejos últimos primeros otros")
-	// someAfter do so behind the word.
+	// someAfter do so after the noun.
 	someAfter = list("stay stays remain remains bleiben restent quedan opposite adjacent extérieures intérieures extérieurs intérieurs restantes restants exteriores interiores")
-	// each make it a count for each of others.
+	// each make it a count per other thing.
 	each = list("per each every pro je jede jeder par chaque por cada a an eines einer d'un d’un de un una apart")
-	// where say which of them are meant.
+	// where introduce the place of those counted.
 	where = list("at on near by beside under around along round nearest marked that which with without from into between behind next through for in and or an am im auf bei neben unter für du à sur sous en del al " +
 		"dans bajo para y et und oder")
-	// notCounts stand before a number that is no count.
+	// notCounts precede a number that is no count.
 	notCounts = list("class grade size no no. number stage pass step cap cyl cylinder page by x × than every stufe klasse seite étape etapa page")
 )
 
-// counts finds numbers of fasteners, caps and dowels that the file does not have. A
-// title counts all of them.
+// counts finds numbers of fasteners, caps and dowels that disagree with the
+// file. A title counts all of them.
 func (f facts) counts(text string, words []word, title bool) (found []finding.Finding) {
 	for i, w := range words {
 		n := w.number()
@@ -56,17 +57,18 @@ func (f facts) counts(text string, words []word, title bool) (found []finding.Fi
 	return found
 }
 
-// counted is a number of things as a text has it: two long bolts at the corner.
+// counted is a number of things in a text: two long bolts at the corner.
 type counted struct {
 	n      int
 	whole  bool // all of them
 	before []word
-	how    []word // between number and thing
+	how    []word // between number and noun
 	thing  word
 	after  []word
 }
 
-// read reads what stands behind the number; false where it counts nothing known.
+// read reads the words after the number; it is false if they name nothing
+// known.
 func (c *counted) read(rest []word) bool {
 	const most = 4 // words between
 	for k, w := range rest {
@@ -90,7 +92,7 @@ func isFastener(w string) bool {
 	return slices.Contains(fastenerWords, w) || slices.ContainsFunc(germanEnds, func(end string) bool { return strings.HasSuffix(w, end) })
 }
 
-// what is the thing in the words of the text.
+// what returns the text's own words for the thing.
 func (c counted) what() string {
 	said := append(geometry.Mapped(c.how, func(w word) string { return w.as }), c.thing.as)
 	return strings.Join(said, " ")
@@ -133,9 +135,9 @@ func (f facts) miscounted(c counted, as string) (count int, wrong bool) {
 	return count, !f.sumOfKinds(c.n) && (c.n > count || !selected && (whole || named))
 }
 
-// kindsIn returns the kinds that the words around the number name: by name,
-// thread or length. Others says that they name something that no kind is called
-// by.
+// kindsIn returns the kinds named by the words around the number: by name,
+// thread or length. If the words name something that is no kind, others is
+// true.
 func (f facts) kindsIn(c counted) (kinds []plan.Kind, others bool) {
 	title := stemsOf(f.Title)
 	for i, w := range c.how {
@@ -174,8 +176,8 @@ func (f facts) caps(c counted, whole bool) (count int, wrong bool) {
 	return count, count > 1 && c.n != count && c.n != unloaded && c.n != count-unloaded && (c.n > count || !selected && (whole || the && c.n > 2))
 }
 
-// sumOfKinds reports whether a number is that of all fasteners of some kinds,
-// or of a cluster.
+// sumOfKinds reports whether a number is the number of all fasteners of some
+// kinds, or of a cluster.
 func (f facts) sumOfKinds(n int) bool {
 	sums := []int{0}
 	for _, k := range f.used {

@@ -11,15 +11,15 @@ import (
 
 var (
 	vEngine = lazily(`\bV-?(\d{1,2})\b`)
-	// byCylinders finds how many cylinders an engine has.
+	// byCylinders matches the number of an engine's cylinders.
 	byCylinders = lazily(`(?i)\b(\d{1,2}|\pL+)[- ](?:cyl|zyl)(?:inders?|inder)?\b|\b(?:inline|straight|in-line)[- ](\d{1,2}|\pL+)\b`)
 )
 
 // Machine compares the name of the machine with the file.
 func Machine(p plan.Plan) []finding.Finding { return factsOf(p).cylinders(p.Machine) }
 
-// cylinders finds a name of an engine that has another number of cylinders than the
-// bores of the file leave room for: a file may hold one bank, or a head of several.
+// cylinders finds an engine name whose number of cylinders does not fit the
+// bores of the file: a file may contain one bank, or one of several heads.
 func (f facts) cylinders(text string) []finding.Finding {
 	numbers := f.named["cyl"]
 	if len(numbers) < fewestOfLetters {

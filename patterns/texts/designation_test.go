@@ -7,8 +7,8 @@ import (
 	"pgregory.net/rapid"
 )
 
-// The letters of a designation are those that this pattern finds: one to four capitals,
-// one to four digits, perhaps a letter.
+// The letters of a designation are those that this pattern matches: one to four
+// capitals, one to four digits, possibly a letter.
 func TestLettersOfADesignation(t *testing.T) {
 	t.Parallel()
 	like := regexp.MustCompile(`^(\p{Lu}{1,4})-?(\d{1,4})(\pL?)$`)

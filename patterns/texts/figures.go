@@ -12,17 +12,17 @@ import (
 )
 
 var (
-	// torqueInText finds a figure with what may be a unit of torque, or behind the
-	// word for torque.
+	// torqueInText matches a number with what may be a unit of torque, or after
+	// the word for torque.
 	torqueInText = lazily(`(\d+(?:[.,]\d+)?)[\s\x{a0}]*((?i:N|lbf?s?|ft|in|kgf?|m)[·⋅.\-\x{2011} ]?(?i:m|ft|in|lbf?s?|kgf?)\b)`)
 	bareTorque   = lazily(`(?i)(?:torque|drehmoment|couple)\s+(?:of\s+|to\s+|de\s+|von\s+)?(\d+(?:[.,]\d+)?)\s*(?:$|[;,)])`)
-	// angleInText finds degrees that are no temperature, and what stands around
+	// angleInText matches degrees that are no temperature, and the words around
 	// them.
 	angleInText = lazily(`(\d+(?:[.,]\d+)?)[\s\x{a0}]*(?:°|degrees?\b|grad\b|degrés?\b|grados?\b)[\s\x{a0}]*(\S*)`)
-	// ofTheEngine are words beside which degrees are those of a crankshaft, a face or
+	// ofTheEngine are words that make degrees those of a crankshaft, a face or
 	// a thermometer.
 	ofTheEngine = lazily(`(?i)\b(btdc|atdc|tdc|crank\w*|cam\w*|piston\w*|ignition|timing|advance|bevel|seat\w*|chamfer|apart|gap\w*|cool\w*|hot|warm|heat\w*|temperature|kw|ot|kurbel\w*|nocken\w*|kolben\w*|zünd\w*|vilebrequin|pmh|allumage|cigüeñal|pms|encendido|clock|o'clock)\b`)
-	// ofOthers are words beside which a torque is of another fastener.
+	// ofOthers are words that make a torque that of another fastener.
 	ofOthers = lazily(`(?i)\b(plug\w*|spark\w*|drain\w*|other\w*|pulley|sensor\w*|nipple\w*|wrench\w*|post|posts|clamp|clamps|shield|injector\w*|bracket\w*|rocker\w*|old|was|instead|not|never|halter|schelle\w*|collier\w*|abrazadera\w*|kerze\w*|zündkerze\w*|schlüssel|ablass\w*|statt|nicht|bougie\w*|clé|vidange|pas|bujía\w*|llave|vaciado|no)\b`)
 )
 
@@ -32,8 +32,8 @@ var (
 	ofHoles   = lazily(`(?i)(hole|bore|block|head|bohrung|block|loch|trou|alésage|agujero|taladro)`)
 )
 
-// dryBesideOil finds a text that wants threads dry, in a file whose fasteners are all
-// lubricated: the torque is wrong for one of them.
+// dryBesideOil finds a text that wants dry threads, in a file whose fasteners
+// are all lubricated: the torque is wrong for one of the two.
 func dryBesideOil(p plan.Plan, text string) []finding.Finding {
 	without := noOil.FindStringSubmatch(text)
 	if !dryThread.MatchString(text) && without == nil || ofHoles.MatchString(text) {
@@ -43,7 +43,7 @@ func dryBesideOil(p plan.Plan, text string) []finding.Finding {
 	for _, k := range p.Kinds {
 		switch {
 		case screw.NothingOn(k.Lubricant):
-			return nil // of this kind, then
+			return nil // the text is about this kind
 		case without != nil && (without[1] != "" && !strings.Contains(k.Lubricant, "oil") || without[2] != "" && strings.Contains(k.Lubricant, "oil")):
 		case k.Lubricant != "" && k.Lubricant != asDelivered:
 			kinds = append(kinds, k.Name)
@@ -58,9 +58,9 @@ func dryBesideOil(p plan.Plan, text string) []finding.Finding {
 	return []finding.Finding{finding.Warned(TextDry, finding.Values{"text": text, "kinds": kinds, "lubricants": lubricants})}
 }
 
-const asDelivered = "as delivered" // whoever degreases it may say so
+const asDelivered = "as delivered" // a text may then ask for degreasing
 
-// figuresIn finds the torques and angles of a text that no stage has.
+// figuresIn finds torques and angles in a text that no stage has.
 func figuresIn(p plan.Plan, text string, angles []unit.Angle) (found []finding.Finding) {
 	if torques := torquesOf(p); len(torques) > 0 && !ofOthers.MatchString(text) {
 		for _, stated := range torquesIn(text, torques[0].Unit) {
@@ -79,7 +79,7 @@ func figuresIn(p plan.Plan, text string, angles []unit.Angle) (found []finding.F
 	return found
 }
 
-// isTorque reports whether a text means a torque: to the figure in its own unit, and
+// isTorque reports whether a text means a torque: exactly in its own unit,
 // rounded in another.
 func isTorque(t, stated unit.GivenTorque) bool {
 	if t.Unit == stated.Unit {
@@ -88,8 +88,8 @@ func isTorque(t, stated unit.GivenTorque) bool {
 	return t.Near(stated)
 }
 
-// partsOf returns the equal steps that an angle may be turned in: two of 45°
-// for 90°.
+// partsOf returns the equal steps into which an angle may be divided: two of
+// 45° for 90°.
 func partsOf(angle unit.Angle) (all []unit.Angle) {
 	for steps := 2; steps <= 6; steps++ {
 		all = append(all, unit.Angle(float64(angle)/float64(steps)))
@@ -97,8 +97,8 @@ func partsOf(angle unit.Angle) (all []unit.Angle) {
 	return all
 }
 
-// torquesIn returns the torques that a text states; those without a unit are in
-// the unit of the stages.
+// torquesIn returns the torques in a text; those without a unit are in the unit
+// of the stages.
 func torquesIn(text string, of unit.TorqueUnit) (all []unit.GivenTorque) {
 	for _, m := range torqueInText.FindAllStringSubmatch(text, -1) {
 		if t, err := unit.ParseTorque(m[1] + " " + m[2]); err == nil {
@@ -111,7 +111,7 @@ func torquesIn(text string, of unit.TorqueUnit) (all []unit.GivenTorque) {
 	return all
 }
 
-// anglesIn returns the angles that a text states.
+// anglesIn returns the angles in a text.
 func anglesIn(text string) (all []unit.Angle) {
 	for _, m := range angleInText.FindAllStringSubmatch(strings.ToLower(text), -1) {
 		if after := strings.Trim(m[2], ".,;)"); after != "c" && after != "f" && after != "celsius" {
@@ -122,11 +122,11 @@ func anglesIn(text string) (all []unit.Angle) {
 }
 
 func figure(written string) float64 {
-	v, _ := strconv.ParseFloat(strings.Replace(written, ",", ".", 1), 64) // of digits
+	v, _ := strconv.ParseFloat(strings.Replace(written, ",", ".", 1), 64) // only digits, so no error
 	return v
 }
 
-// torquesOf returns the torques of the stages, tightened and back.
+// torquesOf returns the torques of the stages, including those for backing off.
 func torquesOf(p plan.Plan) (all []unit.GivenTorque) {
 	for _, s := range slices.Concat(p.Tighten.Stages, p.Loosen.Stages) {
 		if s.Torque.Value > 0 {
@@ -137,7 +137,7 @@ func torquesOf(p plan.Plan) (all []unit.GivenTorque) {
 }
 
 // anglesOf returns the angles of the stages, and for each kind the sums of
-// angles that follow each other; of one stage those that it has a share in.
+// successive angles; for one stage only those that include it.
 func anglesOf(p plan.Plan, stage int) (all []unit.Angle) {
 	for _, k := range p.Kinds {
 		var run []plan.Stage
@@ -148,7 +148,7 @@ func anglesOf(p plan.Plan, stage int) (all []unit.Angle) {
 			case s.Do != plan.Advance:
 				run = nil
 				if s.Angle > 0 && stage == 0 {
-					all = append(all, s.Angle) // backed off
+					all = append(all, s.Angle) // backing off
 				}
 				continue
 			}
@@ -167,8 +167,8 @@ func anglesOf(p plan.Plan, stage int) (all []unit.Angle) {
 	return all
 }
 
-// sumsTo returns the sums of angles that end with the last of a run, and that a
-// stage has a share in; 0: all.
+// sumsTo returns the sums of angles that end with the last of a run and include
+// a stage; 0 means all.
 func sumsTo(run []plan.Stage, stage int) (all []unit.Angle) {
 	sum, shares := unit.Angle(0), stage == 0
 	for _, s := range slices.Backward(run) {

@@ -44,15 +44,15 @@ func threadOf(t *testing.T, name string) *thread.Thread {
 	return &th
 }
 
-// cautioned is what is found in one caution.
+// cautioned returns the findings for one caution.
 func cautioned(p plan.Plan, c plan.Caution) []finding.Finding {
 	p.Cautions = []plan.Caution{c}
 	return Cautions(p)[0]
 }
 
-// First principles: a figure that a text states is one of the file, in some unit,
-// alone or added up; degrees of a crankshaft or a thermometer and torques of other
-// fasteners are not. 1 lbf·ft = 1.3558 N·m (exact by definition of both).
+// First principles: a figure in a text is one of the file, in some unit, single
+// or added up; degrees of a crankshaft or a thermometer and torques of other
+// fasteners are ignored. 1 lbf·ft = 1.3558 N·m (exact by definition of both).
 func TestFiguresInTexts(t *testing.T) {
 	t.Parallel()
 	p := build(t, func(in *plan.Input) {
@@ -84,7 +84,7 @@ func TestFiguresInTexts(t *testing.T) {
 	}
 }
 
-// A note is about its own stage: 60° is the stage after it.
+// A note is about its own stage: 60° belongs to the next stage.
 func TestANoteIsOfItsStage(t *testing.T) {
 	t.Parallel()
 	for note, want := range map[string]int{"turn 60° on": 1, "150° in all": 0, "90°": 0, "2 × 45°": 0} {

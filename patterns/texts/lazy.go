@@ -5,8 +5,8 @@ import (
 	"sync"
 )
 
-// expression is a regular expression that is compiled at its first use: a run needs
-// few of them, and all together they would take longer than reading a file.
+// expression is a regular expression that is compiled on first use: a run needs
+// few of them, and compiling all would take longer than reading a file.
 type expression func() *regexp.Regexp
 
 func lazily(source string) expression {

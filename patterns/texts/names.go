@@ -11,17 +11,17 @@ import (
 )
 
 var (
-	// ofBits are words beside which T40 or E10 is the size of a tool.
+	// ofBits are words that make T40 or E10 the size of a tool.
 	ofBits = list("bit bits torx socket key drive star nuss schlüssel embout clé llave punta paper sheet")
-	// ofBanks are words of a text that may name what the other bank has.
+	// ofBanks are words of a text that may name things on the other bank.
 	ofBanks = list("bank banks bänke zylinderbank rangée bancada")
-	// stageWords call a stage.
+	// stageWords are words for a stage.
 	stageWords = list("stage stages stufe stufen étape étapes etapa etapas")
-	// joins stand between numbers of one list: caps 4 and 5.
+	// joins connect numbers of one list: caps 4 and 5.
 	joins = list("and und et y to bis à a or oder ou o & -")
 )
 
-// names finds ids, caps, cylinders and stages in a text that the file does not have.
+// names finds ids, caps, cylinders and stages in a text that the file lacks.
 func (f facts) names(text string, words []word) (found []finding.Finding) {
 	said := map[string]bool{}
 	for i := range words {
@@ -37,7 +37,7 @@ func (f facts) names(text string, words []word) (found []finding.Finding) {
 
 const fewestOfLetters = 2
 
-// unknownID returns a word that looks like the ids of the file and is none of
+// unknownID returns a word that looks like the ids of the file but is none of
 // them.
 func (f facts) unknownID(words []word, i int) []string {
 	w := words[i]
@@ -50,7 +50,7 @@ func (f facts) unknownID(words []word, i int) []string {
 		return nil
 	}
 	if m[1] == "M" && isThread(w.as) && !(i > 1 && words[i-1].is(joins) && f.ids[words[i-2].as]) {
-		return nil // what is said of threads is looked at by its size
+		return nil // texts about threads are checked by size
 	}
 	return []string{w.as}
 }
@@ -60,13 +60,14 @@ func isThread(said string) bool {
 	return err == nil
 }
 
-// calledElsewhere says that the machine or its book is called so: P4.
+// calledElsewhere reports whether the name is part of that of the machine or
+// its book: P4.
 func (f facts) calledElsewhere(name string) bool {
 	return slices.Contains(strings.Fields(f.Machine+" "+f.Source+" "+f.Title), name)
 }
 
 // unknownNumbers returns the caps, cylinders, stages and fasteners that a word
-// and the numbers behind it name, and that are not there.
+// and the numbers after it name, and that do not exist.
 func (f facts) unknownNumbers(words []word, i int) (unknown []string) {
 	w := words[i]
 	known := f.numbersOf(words, w)
@@ -90,7 +91,8 @@ func (f facts) unknownNumbers(words []word, i int) (unknown []string) {
 	return unknown
 }
 
-// areFigures reports whether a list of numbers is one of torques: 30, then 60 N·m.
+// areFigures reports whether a list of numbers is one of torques: 30, then 60
+// N·m.
 func areFigures(words []word) bool {
 	for _, w := range words {
 		if _, err := strconv.Atoi(w.low); err != nil && !w.is(joins) && !w.is(list("then dann puis luego")) {
@@ -100,8 +102,8 @@ func areFigures(words []word) bool {
 	return false
 }
 
-// numbersOf says which numbers may stand behind a word; nil for any word that names
-// nothing of the file.
+// numbersOf returns which numbers may follow a word; it is nil for a word that
+// names nothing in the file.
 func (f facts) numbersOf(words []word, w word) func(int) bool {
 	called := callOf(w.low)
 	switch {

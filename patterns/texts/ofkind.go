@@ -10,16 +10,16 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// asides are words behind which a kind only says when, or beside what.
+// asides are words after which a kind only states when, or beside what.
 var asides = list("when after once before until till while than like unlike as with without except over above below beside under behind nach vor wenn sobald bis wie mit ohne außer als über unter neben " +
 	"après avant quand lorsque comme avec sans sauf sous tras después antes cuando hasta como con sin excepto bajo")
 
-// sentencesOf parts a text at semicolons and full stops.
+// sentencesOf splits a text at semicolons and full stops.
 func sentencesOf(text string) []string {
 	return strings.FieldsFunc(strings.ReplaceAll(text, ". ", ";"), func(r rune) bool { return r == ';' })
 }
 
-// clausesOf parts a sentence at commas.
+// clausesOf splits a sentence at commas.
 func clausesOf(sentence string) (all [][]word) {
 	for _, clause := range strings.Split(sentence, ", ") {
 		all = append(all, wordsOf(clause))
@@ -27,11 +27,11 @@ func clausesOf(sentence string) (all [][]word) {
 	return all
 }
 
-// mention is a kind that a clause names, at a word of it.
+// mention is a kind named by a clause, and its word there.
 type mention struct {
 	kind  plan.Kind
 	at    int
-	aside bool // only to say when, or beside what
+	aside bool // it only states when, or beside what
 }
 
 // mentions lists the kinds that a clause names with their fasteners: rim bolts.
@@ -50,7 +50,7 @@ func (f facts) mentions(clause []word) (all []mention) {
 	return all
 }
 
-// only are the facts of one kind.
+// only returns the facts about one kind.
 func (f facts) only(k plan.Kind) facts {
 	p := f.Plan
 	p.Kinds = []plan.Kind{k}
@@ -66,9 +66,9 @@ func stagesOf(all []plan.Stage, k plan.Kind) []plan.Stage {
 	return slices.DeleteFunc(slices.Clone(all), func(s plan.Stage) bool { return s.Do != plan.Wait && !slices.Contains(s.Kinds, k.Name) })
 }
 
-// ofOtherKind holds each clause that names a kind, or follows one that does, against
-// the stages and sizes of that kind alone. A note is of the kind of its stage; figures
-// of loosening are not of these stages.
+// ofOtherKind compares each clause that names a kind, or follows one that does,
+// with the stages and sizes of that kind alone. A note belongs to the kind of
+// its stage; figures for loosening do not belong to these stages.
 func (f facts) ofOtherKind(text string, side plan.CautionSide, stage *plan.Stage) (found []finding.Finding) {
 	if len(f.used) < 2 {
 		return nil
@@ -106,7 +106,7 @@ func (f facts) ofOtherKind(text string, side plan.CautionSide, stage *plan.Stage
 	return found
 }
 
-// noteOfOther finds a note that is about another kind than its stage tightens.
+// noteOfOther finds a note about another kind than its stage tightens.
 func (f facts) noteOfOther(s plan.Stage) []finding.Finding {
 	const nearStart = 3 // words: all 8 main bolts
 	for _, m := range f.mentions(wordsOf(s.Note)) {
@@ -119,8 +119,8 @@ func (f facts) noteOfOther(s plan.Stage) []finding.Finding {
 
 var torqueBefore = lazily(`(?i)\b(?:after|from|nach|ab|après|depuis|tras|desde) (\d+(?:[.,]\d+)?[\s\x{a0}]*(?:N|lbf?|ft|in|kgf?|m)[·⋅.\- ]?(?:m|ft|in|lbf?|kgf?))\b`)
 
-// anglesFrom finds a note of an angle that counts it from another torque than the one
-// before it.
+// anglesFrom finds a note that counts an angle from another torque than the
+// preceding one.
 func (f facts) anglesFrom(s plan.Stage) []finding.Finding {
 	m := torqueBefore.FindStringSubmatch(s.Note)
 	if s.Do != plan.Advance || m == nil {
@@ -139,7 +139,8 @@ func (f facts) anglesFrom(s plan.Stage) []finding.Finding {
 	return []finding.Finding{finding.Warned(TextAngleFrom, finding.Values{"text": s.Note, "torque": stated, "before": last})}
 }
 
-// figuresOf finds the torques and angles of a clause that no stage of the one kind has.
+// figuresOf finds the torques and angles in a clause that no stage of the one
+// kind has.
 func (f facts) figuresOf(clause string) []finding.Finding {
 	found := figuresIn(f.Plan, clause, anglesOf(f.Plan, 0))
 	for i := range found {
@@ -148,8 +149,8 @@ func (f facts) figuresOf(clause string) []finding.Finding {
 	return found
 }
 
-// idsOfOther finds the ids of another kind right behind the name of one: rim bolts M1
-// to M3.
+// idsOfOther finds ids of another kind directly after the name of one: rim
+// bolts M1 to M3.
 func (f facts) idsOfOther(clause []word, m mention) []finding.Finding {
 	for _, w := range clause[min(m.at+2, len(clause)):] {
 		i := slices.IndexFunc(f.Joint.Fasteners, func(x geometry.Fastener) bool { return x.ID == w.as })

@@ -11,8 +11,8 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// The two sides of an engine, in a title; and with the word for a bank in any other
-// text, since much of a part is at its left.
+// The two sides of an engine: in a title, and, in any other text, only with the
+// word for a bank, since "left" alone is used for much else.
 var (
 	leftInTitle  = lazily(`(?i)\b(?:left|links|linke[rsn]?|gauche|izquierd[ao])\b`)
 	rightInTitle = lazily(`(?i)\b(?:right|rechts|rechte[rsn]?|droite|derech[ao])\b`)
@@ -25,7 +25,7 @@ func bankOn(side string) expression {
 	return lazily(`(?i)\b(?:` + side + `)[- ]?(?:hand )?` + bank + `\b|\b` + bank + `,? (?:` + side + `)\b`)
 }
 
-// side is left, right, or neither: empty where a text has none or both.
+// side is left, right, or empty if a text names neither or both.
 type side string
 
 func sideOf(text string, left, right expression) side {
@@ -38,8 +38,8 @@ func sideOf(text string, left, right expression) side {
 	return ""
 }
 
-// labelledOtherwise finds a label of the part that names the other bank than the
-// title.
+// labelledOtherwise finds a label of the part that names the other bank than
+// the title.
 func (f facts) labelledOtherwise() []finding.Finding {
 	for _, l := range f.Joint.Labels {
 		if found := f.otherSide(l.Text); found != nil {
@@ -59,10 +59,12 @@ func (f facts) filedOtherwise() []finding.Finding {
 	return []finding.Finding{finding.Warned(TextSide, finding.Values{"text": f.Title, "other": f.Name})}
 }
 
-// sideAt finds where a side of the engine is in the picture: intake side at the top.
+// sideAt matches the place of a side of the engine in the picture: intake side
+// at the top.
 var sideAt = lazily(`(?i)(\pL+)(?: side| end)? (?:at|on|to|towards) (?:the )?(top|bottom|left|right)\b`)
 
-// sidesOfView finds a view that has a side of the engine elsewhere than its label is.
+// sidesOfView finds a view that places a side of the engine elsewhere than its
+// label.
 func (f facts) sidesOfView() []finding.Finding {
 	box := geometry.Bounds(f.Joint.Points())
 	middle := box.Min.Add(box.Max).Scale(0.5)
@@ -89,24 +91,24 @@ func (f facts) otherSide(text string) []finding.Finding {
 
 var otherBank = lazily(`(?i)\b(other|own|after|before|first|also|both|like|same|as|not|unlike|than|wie|gleich\w*|nicht|comme|même|pas|como|mismo\w*|no|andere\w*|eigene\w*|nach|vor|beide|autre|après|avant|otra|después|antes)\b`)
 
-// Texts that are of the other work: what is done before a part comes off, and with
-// what goes in new.
+// Texts that belong to the other work: things to do before a part comes off,
+// and with new parts.
 var (
 	ofLoosening  = lazily(`(?i)\bbefore (?:the |any |a )?[\pL\d ]{1,30}\b(?:come|comes|is|are) (?:taken |lifted |turned )?(?:off|out|loose|loosened|removed)\b|^(?:drain (?:the|off|all|oil|coolant|water|fuel|engine|it)\b|mark the old |soak )|\bbefore (?:the )?first (?:bolt|nut|stud|screw|cap)\s*(?:[;.,]|$)|\bbefore (?:the )?first (?:bolt|nut|stud|screw|cap)\b[^.;]*\b(?:loose\w*|turned|off|out)\b|^(?:the )?(?:oil|coolant|water|fuel) drained\b|^(?:the )?(?:steam|gas|air|water|line|valves?) (?:shut|closed|vented|drained)\b|\bbefore (?:removal|removing|loosening|dismantling|strip-down)\b|^(?:vor dem (?:lösen|ausbau)|avant (?:la dépose|le desserrage)|antes de (?:aflojar|desmontar))`)
 	ofTightening = lazily(`(?i)^(?:fit |use |always )?new (?:\pL+ ){0,3}?(?:gaskets?|bolts|nuts|seals?|o-rings?)(?:$|[,;])|^(?:fit|refit|renew) |^oil the (?:threads|bolts)|^oil the [\pL ]+ before [\pL ]+ (?:go|goes|is|are)(?: set| put)? (?:on|in|down)\b|^(?:apply |a )?(?:thin )?bead of sealant|^(?:new )?sealant |^(?:before|when) (?:fitting|tightening|refitting|assembly)\b`)
 	ofBoth       = lazily(`(?i)\b(again|then|refit\w*|back in|later|penetrat\w*|soak\w*|old|stay\w*)\b`)
 )
 
-// comesOff finds what is taken off: take the caps off, head lifted.
+// comesOff matches what is taken off: take the caps off, head lifted.
 var comesOff = lazily(`(?i)^(?:(?:take|lift|pull) (?:all |the )*(\pL+)(?: straight)? (?:off|out)\b|(\pL+) (?:off|lifted|taken off)\b)`)
 
-// takesOff reports whether a text takes off what the title names.
+// takesOff reports whether a text takes off the part in the title.
 func (f facts) takesOff(text string) bool {
 	m := comesOff.FindStringSubmatch(text)
 	return m != nil && slices.Contains(stemsOf(f.Title), strings.TrimSuffix(strings.ToLower(m[1]+m[2]), "s"))
 }
 
-// otherWork finds a caution that belongs to the other side of the work.
+// otherWork finds a caution that belongs to the other direction of the work.
 func (f facts) otherWork(c plan.Caution) []finding.Finding {
 	looks := func(of, other expression) bool { return of.MatchString(c.Text) && !other.MatchString(c.Text) }
 	switch {
@@ -119,9 +121,9 @@ func (f facts) otherWork(c plan.Caution) []finding.Finding {
 	return []finding.Finding{finding.Warned(TextOtherWork, finding.Values{"text": c.Text, "side": string(c.Side)})}
 }
 
-// lettersOf returns the letters before the number in the designation of a machine,
-// such as the G of G6 or the V of V8; empty for other words. A pattern for it would
-// take more memory than all others together.
+// lettersOf returns the letters before the number in the designation of a
+// machine, such as the G of G6 or the V of V8; it is empty for other words. A
+// regular expression for it would take more memory than all others together.
 func lettersOf(word string) string {
 	after := strings.TrimLeftFunc(word, unicode.IsUpper)
 	letters := word[:len(word)-len(after)]

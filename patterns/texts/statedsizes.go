@@ -14,20 +14,23 @@ import (
 
 var (
 	threadInText = lazily(`\bM(\d{1,2})(?:\s?[x×]\s?(\d+(?:[.,]\d+)?))?(?:\s?[x×]\s?(\d+))?`)
-	// widthInText finds the width of a tool that goes over a hexagon.
+	// widthInText matches the width of a tool for a hexagon.
 	widthInText = lazily(`(?i)(\d+(?:[.,]\d+)?)\s?mm (?:ring |open |long |deep )?(?:socket|spanner|wrench|hexagon|across flats)|(\d+)er[- ]?(?:nuss|schlüssel|ring)|\bSW ?(\d+)|clé (?:de )?(\d+)|llave (?:de )?(\d+)`)
-	// lengthInText finds the length of a fastener.
+	// lengthInText matches the length of a fastener.
 	lengthInText = lazily(`(?i)(\d+(?:[.,]\d+)?)\s?mm (?:long )?(?:bolts?|screws?|studs?)\b|(?:bolts?|screws?|studs?) (?:of |are |is )?(\d+(?:[.,]\d+)?)\s?mm long\b`)
 	classInText  = lazily(`(?i)(?:(?:class|grade|klasse|festigkeit|classe|clase)\s+(\d{1,2}\.\d)\b|\b(\d{1,2}\.9|[4568]\.[68])\s+(?:hex\w* |flange\w* |new |head )?(?:bolts?|screws?|studs?|quality))`)
-	// fastenersBeside are words behind a thread that make it one of fasteners.
+	// fastenersBeside are words after a thread that make it one of fasteners.
 	fastenersBeside = lazily(`(?i)^\W*(?:\pL+\W+){0,2}?(?:bolts?|screws?|nuts?|studs?|threads?|gewinde|\w*schrauben?|\w*muttern?|vis|écrous?|goujons?|tornillos?|tuercas?)\b`)
-	// fastenersBefore are words before a thread that do so where a text is of one kind.
+	// fastenersBefore are words before a thread that do so if a text is about
+	// one kind.
 	fastenersBefore = lazily(`(?i)\b(?:bolts?|screws?|nuts?|studs?|\w*schrauben?|\w*muttern?|vis|écrous?|goujons?|tornillos?|tuercas?)\W*$`)
-	// ofTools are words beside which a thread or a length is of what is not of the joint.
+	// ofTools are words that make a thread or a length that of something
+	// outside the joint.
 	ofTools = lazily(`(?i)\b(jack\w*|pull\w*|press\w*|lift\w*|eye\w*|guide\w*|insert\w*|helical|tap|chase\w*|drill\w*|pin|pins|peg\w*|sling\w*|hoist\w*|hook\w*|temporary|clip\w*|bracket\w*|hanger\w*|abdrück\w*|führung\w*|öse\w*|extract\w*|guía\w*)\b`)
 )
 
-// sizes finds threads, widths, lengths and classes that no fastener of the file has.
+// sizes finds threads, widths, lengths and classes that no fastener of the file
+// has.
 func (f facts) sizes(text string) (found []finding.Finding) {
 	if ofOthers.MatchString(text) || ofTools.MatchString(text) {
 		return nil
@@ -39,8 +42,8 @@ func (f facts) sized(text, stated string, have []string) finding.Finding {
 	return finding.Warned(TextSize, finding.Values{"text": text, "stated": stated, "have": have})
 }
 
-// kindSizes returns one size of all kinds, each once; nil where it is not known
-// of all.
+// kindSizes returns one size of all kinds, without repetitions; it is nil
+// unless it is known of all.
 func (f facts) kindSizes(size func(plan.Kind) string) (all []string) {
 	for _, k := range f.used {
 		s := size(k)
@@ -69,7 +72,7 @@ func (f facts) threads(text string) (found []finding.Finding) {
 			continue
 		}
 		if _, err := thread.Parse("M" + part(1)); err != nil {
-			continue // an id perhaps
+			continue // possibly an id
 		}
 		pitch, length := figure(part(2)), figure(part(3))
 		if pitch > longestPitch { // M8 x 40 is a length
@@ -97,7 +100,7 @@ func (f facts) threads(text string) (found []finding.Finding) {
 
 const longestPitch = 6 // mm, of M64 (ISO 261)
 
-// threadIs reports whether a text calls a kind by its thread.
+// threadIs reports whether a text names a kind by its thread.
 func threadIs(k plan.Kind, said string) bool {
 	m := threadInText.FindStringSubmatch(said)
 	return m != nil && m[0] == said && k.MajorMm() == figure(m[1])
@@ -107,7 +110,7 @@ func lengthIs(k plan.Kind, said string) bool { return float64(k.Length) == figur
 
 func millimetres(l unit.Length) string { return strconv.FormatFloat(float64(l), 'f', -1, 64) + " mm" }
 
-// states finds the sizes that a pattern reads in a text and no kind has.
+// states finds the sizes that a pattern matches in a text and no kind has.
 func (f facts) states(text string, pattern expression, have []string, known func(string) bool) (found []finding.Finding) {
 	if have == nil {
 		return nil

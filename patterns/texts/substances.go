@@ -9,8 +9,8 @@ import (
 	"drawdown/sequence/tension/screw"
 )
 
-// stuff is something that goes on threads: what a text calls it where it goes there,
-// and what the file does.
+// stuff is something that goes on threads: the expressions for it in texts, and
+// in the file.
 type stuff struct{ inText, inFile expression }
 
 const threadsBeside = `(?:threads?|bolts?|studs?|screws?|nuts?|heads|gewinde|\w*schrauben|filets?|filetages?|vis|écrous|goujons|roscas?|tornillos?|tuercas?)`
@@ -24,16 +24,18 @@ var stuffs = []stuff{
 	{beside(`graphite|graphit|grafito`), lazily(`(?i)graphite`)},
 }
 
-// beside finds something in a clause with threads; what locks threads has them in its name.
+// beside matches a substance in a clause about threads; what locks threads has
+// them in its name.
 func beside(name string) expression {
 	return lazily(`(?i)\b` + threadsBeside + `\b[^.;:]*\b(?:` + name + `)|\b(?:` + name + `)[^.;:]*\b` + threadsBeside + `\b|\bwith (?:` + name + `)`)
 }
 
-// notOnThreads are words beside which a text is of something else, or wants it off.
+// notOnThreads are words that mean a text is about something else, or wants the
+// substance off.
 var notOnThreads = lazily(`(?i)\b(wip\w*|remov\w*|free|degreas\w*|no|not|without|never|off|old|drain\w*|fill\w*|sump|pan|pump|filter|bearing\w*|journal\w*|lobe\w*|tappet\w*|shell\w*|lip|seal|ring|piston|ohne|kein\w*|nicht|entfern\w*|alte\w*|sans|pas|ôter|sin|quitar|penetrat\w*|soak\w*|rust\w*)\b`)
 
-// lubricants finds a text that wants another lubricant on the threads than the file
-// states for every kind.
+// lubricants finds a text that wants another lubricant on the threads than the
+// file states for every kind.
 func (f facts) lubricants(text string) []finding.Finding {
 	if ofOthers.MatchString(text) || notOnThreads.MatchString(text) {
 		return nil
@@ -50,7 +52,7 @@ func (f facts) lubricants(text string) []finding.Finding {
 	return nil
 }
 
-// Texts that want new fasteners, and such as want them again.
+// Texts that want new fasteners, and texts that want old ones again.
 var (
 	newInText   = lazily(`(?i)\b(?:new|neue[rns]?|nouve(?:lles|aux)|nuevos|nuevas) (?:\pL+ ){0,2}?` + threadsBeside + `\b|` + threadsBeside + `\b[^.;:]*\b(?:renewed|replaced|used once)\b|\b(?:renew|replace|discard)\b[^.;:]*\b` + threadsBeside)
 	againInText = lazily(`(?i)` + threadsBeside + `\b[^.;:]*\b(?:may be (?:re-?used|used (?:again|twice))|(?:are|is) (?:re-?used|used again)|go back)\b|\bre-?use (?:the |all |old )*` + threadsBeside +
@@ -58,8 +60,8 @@ var (
 	notAlways = lazily(`(?i)\b(?:if|where|when|damaged|worn|stretched|longer|doubt|not|never|no|wenn|falls|nicht|si|no|ne|pas)\b`)
 )
 
-// reuse finds a text that wants new fasteners where those of every kind go back, or the
-// other way round.
+// reuse finds a text that wants new fasteners although those of every kind are
+// reused, or the reverse.
 func (f facts) reuse(text string) []finding.Finding {
 	reuse := f.kindSizes(func(k plan.Kind) string { return string(k.Reuse) })
 	if len(reuse) != 1 || notAlways.MatchString(text) || ofOthers.MatchString(strings.ReplaceAll(text, "old ", "")) {
@@ -77,7 +79,7 @@ var (
 	gasketAgain = lazily(`(?i)\bgasket\b[^.;]*\b(?:(?:used|fitted) again|re-?used)|\bre-?use the (?:old )?gasket|dichtung\b[^.;]*wiederverwend|joint\b[^.;]*réutilis|junta\b[^.;]*(?:reutiliz|otra vez)`)
 )
 
-// disagrees finds an earlier caution of the same side that says the opposite.
+// disagrees finds an earlier caution of the same side that states the opposite.
 func disagrees(p plan.Plan, i int) []finding.Finding {
 	c := p.Cautions[i]
 	for _, other := range p.Cautions[:i] {
@@ -90,7 +92,7 @@ func disagrees(p plan.Plan, i int) []finding.Finding {
 	return nil
 }
 
-// gasketWords call kinds of gaskets in a text, and in joint.
+// gasketWords match kinds of gaskets in a text, and in the key joint.
 var gasketWords = []struct{ inText, inFile expression }{
 	{lazily(`(?i)spiral[- ]?wound|spiraldichtung|spiralée?|espirometálica`), lazily(`spiral`)},
 	{lazily(`(?i)\b(?:paper|fib(?:re|er)|papier|faser|papel|fibra)[- ]?(?:sheet )?(?:gaskets?|dichtung\w*)|joints? en (?:papier|fibre)|juntas? de (?:papel|fibra)`), lazily(`fibre|composite`)},

@@ -1,7 +1,7 @@
-// Package texts compares the texts of a file with what the file states: figures,
-// counts, names, sizes, lubricants, sides. A text may be of something else, so that
-// all it finds are questions, and what it does not understand it leaves alone. It
-// reads English, German, French and Spanish.
+// Package texts compares the texts of a file with what the file states:
+// figures, counts, names, sizes, lubricants, sides. A text may be about
+// something else, so all findings are questions, and texts that it does not
+// understand are ignored. It reads English, German, French and Spanish.
 package texts
 
 import (
@@ -11,7 +11,7 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// What a text states and the file does not have.
+// Statements of a text that the file lacks or contradicts.
 const (
 	TextTorque    finding.Code = "text torque"     // text, torque; kind: where it is of one
 	TextAngle     finding.Code = "text angle"      // text, angle; kind: where it is of one
@@ -49,7 +49,8 @@ func Notes(p plan.Plan) (found []finding.Finding) {
 	return found
 }
 
-// Cautions compares the cautions with the file, each by its place in the list.
+// Cautions compares the cautions with the file; the result has the same order
+// as the list.
 func Cautions(p plan.Plan) [][]finding.Finding {
 	facts := factsOf(p)
 	found := make([][]finding.Finding, len(p.Cautions))
@@ -64,7 +65,7 @@ func Cautions(p plan.Plan) [][]finding.Finding {
 	return found
 }
 
-// besides are findings of which nothing of their sort was found before.
+// besides returns the findings of more whose sort is not in before.
 func besides(before, more []finding.Finding) []finding.Finding {
 	if len(before) == 0 {
 		return more
@@ -78,13 +79,13 @@ func Title(p plan.Plan) []finding.Finding {
 	return slices.Concat(facts.compare(p.Title), facts.filedOtherwise(), facts.labelledOtherwise(), facts.otherMachine(p.Title), facts.cylinders(p.Title))
 }
 
-// View compares what the view says of the sides with the labels.
+// View compares the sides in the view with the labels.
 func View(p plan.Plan) []finding.Finding { return factsOf(p).sidesOfView() }
 
 // Source compares the source of the figures with the file.
 func Source(p plan.Plan) []finding.Finding { return factsOf(p).otherMachine(p.Source) }
 
-// compare holds a text against everything that it may name.
+// compare checks a text against everything that it may name.
 func (f facts) compare(text string) []finding.Finding {
 	if text == "" {
 		return nil

@@ -17,8 +17,9 @@ func head(t *testing.T) plan.Plan {
 	})
 }
 
-// First principles: what a text says of the joint is so, or is a question; a part of
-// the fasteners, what is of other parts and what is no count is left alone.
+// First principles: a statement about the joint is true, or causes a question;
+// some of the fasteners, other parts and numbers that are no counts are
+// ignored.
 func TestTextsAgainstTheFile(t *testing.T) {
 	t.Parallel()
 	p := head(t)
@@ -68,8 +69,8 @@ func TestTextsAgainstTheFile(t *testing.T) {
 	}
 }
 
-// First principles: what is done before a part comes off is loosening, and new parts
-// go in while tightening.
+// First principles: work before a part comes off is loosening, and new parts
+// are fitted while tightening.
 func TestCautionsOfTheOtherWork(t *testing.T) {
 	t.Parallel()
 	p := head(t)

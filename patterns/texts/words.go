@@ -8,8 +8,8 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// word is a word of a text, as it stands and in small letters; last of its clause or
-// not.
+// word is a word of a text, as written and in lower case, and whether it is the
+// last of its clause.
 type word struct {
 	as, low string
 	ends    bool
@@ -17,8 +17,8 @@ type word struct {
 
 var marks = lazily(`[.,;:)?!]$`)
 
-// wordsOf parts a text at blanks. What hangs together by a dash or a stroke (M1-M4,
-// M1/M2) is parted too, but not a compound word.
+// wordsOf splits a text at spaces. It also splits words joined by a dash or a
+// slash (M1-M4, M1/M2), but not compound words.
 func wordsOf(text string) (all []word) {
 	for _, field := range strings.Fields(strings.NewReplacer("(", " ", "“", " ", "„", " ", "\"", " ", "\u00a0", " ").Replace(text)) {
 		ends := marks.MatchString(field)
@@ -41,7 +41,7 @@ func parts(field string, ends bool) []word {
 
 var propertyClass = lazily(`^[ACF]\d-\d{2,3}$`) // ISO 3506: A2-70
 
-// numberWords are the numbers that a text spells out, from two on: one is no count.
+// numberWords are the number words of texts, from two on: one is no count.
 // Spanish once (11) is left out, as it is an English word too.
 var numberWords = numbersOf(
 	"two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen twenty",
@@ -60,7 +60,7 @@ func numbersOf(languages ...string) map[string]int {
 	return numbers
 }
 
-// number returns the count that a word states; 0 for none.
+// number returns the count that a word states, or 0.
 func (w word) number() int {
 	if n, err := strconv.Atoi(w.low); err == nil && n > 1 && n < 1000 {
 		return n
@@ -68,15 +68,15 @@ func (w word) number() int {
 	return numberWords[w.low]
 }
 
-// is reports whether the word is one of a list.
+// is reports whether the word is in a list.
 func (w word) is(list []string) bool { return slices.Contains(list, w.low) }
 
 func list(words string) []string { return strings.Fields(words) }
 
-// units are words behind which a number is a quantity.
+// units are words that make the number before them a quantity.
 var units = list("mm cm m in inch inches nm n·m n.m n lbf·ft lbf·in ft-lb lb-ft ft lbf kg g h min s sec minutes hours days stunden tage heures jours horas días ° degrees grad degrés grados °c % bar l ml litre litres µm people persons")
 
-// stemsOf are the words of a name in small letters, each also without its last s.
+// stemsOf lists the words of a name in lower case, each also without a final s.
 func stemsOf(name string) (all []string) {
 	for _, w := range strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return strings.ContainsRune(" -_/.,()", r) }) {
 		all = append(all, w, strings.TrimSuffix(w, "s"))
@@ -84,14 +84,14 @@ func stemsOf(name string) (all []string) {
 	return all
 }
 
-// facts is what a file states, by what a text may call it.
+// facts holds what a file states, by the words that a text may use for it.
 type facts struct {
 	plan.Plan
-	used  []plan.Kind      // that a fastener is of
+	used  []plan.Kind      // those of fasteners
 	ids   map[string]bool  // of fasteners and stations
-	heads map[string]int   // letters of ids, and how many have them
+	heads map[string]int   // letters of ids, and their number
 	named map[string][]int // numbers by the word before them: cap, cyl, shell
-	alone bool             // of one kind of several
+	alone bool             // about one kind of several
 }
 
 func factsOf(p plan.Plan) facts {
@@ -140,10 +140,10 @@ func (f facts) name(name string) {
 	}
 }
 
-// cylinders are the words for one.
+// cylinders are the words for a cylinder.
 var cylinders = list("cyl cylinder cylinders zyl zylinder zylindern cylindre cylindres cil cilindro cilindros")
 
-// callOf brings the words for a thing to one.
+// callOf maps the words for a thing to one word.
 func callOf(w string) string {
 	w = strings.ToLower(w)
 	if slices.Contains(cylinders, w) {

@@ -2,7 +2,7 @@ package wrenches
 
 import "drawdown/geometry/finding"
 
-// What can be wrong with a list of wrenches.
+// Findings about a list of wrenches.
 const (
 	TooManyWrenches finding.Code = "reader too many wrenches"   // count, most
 	WrenchTwice     finding.Code = "reader wrench twice"        // name

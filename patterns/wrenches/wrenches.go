@@ -25,7 +25,7 @@ var (
 	wrenchKeys = []string{"name", "from", "to", "division", "length", "number", "calibrated"}
 )
 
-// maxWrenches is more than any shop has.
+// maxWrenches is more than any shop owns.
 const maxWrenches = 1000
 
 // Read reads a shop's list of torque wrenches:
@@ -34,12 +34,11 @@ const maxWrenches = 1000
 //	  - {name: small, from: 5 N·m, to: 60 N·m, division: 0.5 N·m, length: 300 mm, number: W7, calibrated: 2026-03-01}
 //
 // Range and division are in the unit of the wrench's scale. Without from the
-// scale begins at 0, without division it is read as wrenches of its size are,
-// and the length, from the middle of the grip to the middle of the drive, is
-// needed with an adapter only. The number is what the record of the work calls
-// the wrench; calibrated is the day of its last calibration, which is not after
-// today (not compared where today is zero). The list is empty where a problem
-// stops the work.
+// scale begins at 0; without division it is that of usual wrenches of its size.
+// The length, from the middle of the grip to the middle of the drive, is only
+// needed with an adapter. The number identifies the wrench in the record of the
+// work; calibrated is the day of its last calibration, which is not after today
+// (not checked if today is zero). The list is empty if a problem prevents work.
 func Read(from source.Source, today time.Time) ([]wrench.Wrench, problem.List) {
 	r := &reader{form.NewReader(from), today}
 	var list []wrench.Wrench
@@ -112,7 +111,8 @@ func (r *reader) wrench(n *nodes.Node) (wrench.Wrench, bool) {
 	return w, !r.ErrorsSince(before)
 }
 
-// checkScale says what cannot be a scale, where its figures could be read.
+// checkScale reports figures that cannot belong to a scale, if they could be
+// read.
 func (r *reader) checkScale(f form.Fields, w wrench.Wrench, before int) {
 	if r.ErrorsSince(before) {
 		return
@@ -125,7 +125,7 @@ func (r *reader) checkScale(f form.Fields, w wrench.Wrench, before int) {
 	}
 }
 
-// checkSense warns of what can be read and hardly be meant.
+// checkSense warns of figures that can be read but are hardly intended.
 func (r *reader) checkSense(f form.Fields, w wrench.Wrench) {
 	if doubt, found := w.DoubtLength(); found {
 		r.Warn(f.Get("length"), doubt.Code, doubt.Values)
@@ -135,8 +135,8 @@ func (r *reader) checkSense(f form.Fields, w wrench.Wrench) {
 	}
 }
 
-// onScaleOf reads a figure that stands in the unit of the scale; 0 where the
-// key is missing.
+// onScaleOf reads a figure in the unit of the scale; it is 0 if the key is
+// missing.
 func (r *reader) onScaleOf(f form.Fields, key string, w wrench.Wrench) float64 {
 	n := f.Get(key)
 	if n == nil {

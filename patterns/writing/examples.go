@@ -8,7 +8,7 @@ import (
 	"drawdown/geometry"
 )
 
-// points returns the places of the fasteners that the file will have.
+// points returns the places of the fasteners in the future file.
 func (d Draft) points() []geometry.Point {
 	if d.Layout != nil {
 		return d.Layout.Points()
@@ -16,16 +16,16 @@ func (d Draft) points() []geometry.Point {
 	return d.Joint.Points()
 }
 
-// exampleOutline is a rectangle round the fasteners, so that what a comment
-// offers fits the part.
+// exampleOutline is a rectangle round the fasteners, so that the example in a
+// comment fits the part.
 func exampleOutline(fasteners []geometry.Point) string {
 	b := geometry.Bounds(fasteners).Grown(math.Ceil(geometry.EdgeAllowance(fasteners)))
 	corners := []geometry.Point{{X: b.Min.X, Y: b.Max.Y}, b.Max, {X: b.Max.X, Y: b.Min.Y}, b.Min}
 	return "[" + strings.Join(geometry.Mapped(corners, Place), ", ") + "]"
 }
 
-// exampleBore lies in the middle of the part, or between two fasteners where one
-// stands there.
+// exampleBore is in the middle of the part, or between two fasteners if there
+// is a fastener in the middle.
 func exampleBore(fasteners []geometry.Point) string {
 	centre := geometry.Enclose(fasteners).Centre
 	const least = 5.0 // mm of radius

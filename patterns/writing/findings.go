@@ -2,7 +2,7 @@ package writing
 
 import "drawdown/geometry/finding"
 
-// What stands in a pattern file for the person who fills it in.
+// Texts in a pattern file for the person who fills it in.
 const (
 	Version      finding.Code = "draft version"       //
 	MachineIs    finding.Code = "draft machine"       //
@@ -18,6 +18,7 @@ const (
 	SourceIs     finding.Code = "draft source"        //
 	SomeManual   finding.Code = "draft manual"        //
 	SomeLabel    finding.Code = "draft label"         //
+	MarkIs       finding.Code = "draft mark"          //
 	Look         finding.Code = "draft look"          // found
 	LookAt       finding.Code = "draft look at"       // id, diameter, place, found
 	HoldCard     finding.Code = "draft hold card"     //

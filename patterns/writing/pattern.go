@@ -25,37 +25,37 @@ import (
 	"drawdown/sequence/tension/head"
 )
 
-// Draft is what Pattern makes a pattern file from.
+// Draft is the input of Pattern.
 type Draft struct {
 	Title   string
 	Machine string
-	// Notes are comments at the head of the file: where it came from, and what
-	// is to be looked at.
+	// Notes are comments at the head of the file: its origin, and things to
+	// check.
 	Notes []finding.Finding
 	Joint geometry.Joint
-	// HolesMm are the diameters of the clearance holes by kind.
+	// HolesMm holds the diameters of the clearance holes by kind.
 	HolesMm map[string]float64
-	// Layout, where there is one, is written in place of the joint's fasteners.
+	// Layout, if set, is written instead of the joint's fasteners.
 	Layout *Layout
-	// Offer is a layout that the fasteners come near to. It is written as a
-	// comment, ready to take the list's place.
+	// Offer is a layout that nearly fits the fasteners. It is written as a
+	// comment, ready to replace the list.
 	Offer *Layout
 	// Cautions are printed on the card.
 	Cautions []finding.Finding
 }
 
-// Layout is a regular layout as a pattern file writes it.
+// Layout is a regular layout in the form of a pattern file.
 type Layout struct {
 	survey.Regular
 	Kind string
-	ID   string // what stands before the numbers
+	ID   string // the prefix of the numbers
 }
 
-// RegularIDs are what stands before the numbers where nobody says otherwise.
+// RegularIDs are the default prefixes of the numbers.
 var RegularIDs = map[survey.Shape]string{survey.Grid: "M", survey.Row: "C", survey.Circle: "S", survey.Rectangle: "R"}
 
-// Pattern makes a commented pattern file, which is read back to the same joint,
-// to a thousandth of a millimetre, and a card can be drawn straight from it. Its
+// Pattern makes a commented pattern file. It reads back to the same joint, to a
+// thousandth of a millimetre, and a card can be drawn directly from it. Its
 // comments and cautions are in the words that say returns for them.
 func Pattern(d Draft, say func(finding.Finding) string) []byte {
 	w := &writer{say: say}
@@ -77,7 +77,7 @@ func Pattern(d Draft, say func(finding.Finding) string) []byte {
 	w.fasteners(d)
 	w.part(d)
 	w.work(d)
-	return w.Bytes()
+	return w.marked()
 }
 
 type writer struct {
@@ -87,7 +87,7 @@ type writer struct {
 
 func (w *writer) said(code finding.Code) string { return w.say(finding.Noted(code, nil)) }
 
-// noted writes a line with a comment behind it.
+// noted writes a line followed by a comment.
 func (w *writer) noted(line string, code finding.Code) { w.beside(line, w.said(code)) }
 
 func (w *writer) beside(line, comment string) { w.line("%-36s # %s", line, comment) }
@@ -124,8 +124,8 @@ func (w *writer) kinds(d Draft) {
 	}
 }
 
-// throughHole returns the thread that a hole is for, the width across flats of
-// its hexagon head (0 where it has none), and how the thread is known.
+// throughHole returns the thread for a hole, the width across flats of its
+// hexagon head (0 if it has none), and how the thread is known.
 func throughHole(holeMm float64) (size string, across unit.Length, from string) {
 	size, sure := head.ThreadForHole(unit.Length(holeMm))
 	if size == "" {
@@ -141,8 +141,8 @@ func throughHole(holeMm float64) (size string, across unit.Length, from string) 
 	return size, across, from
 }
 
-// kinds lists the kinds, the largest holes first, else in the order of the
-// fasteners: so they are tightened.
+// kinds lists the kinds in tightening order: by hole, the largest first,
+// otherwise in the order of the fasteners.
 func (d Draft) kinds() []string {
 	if d.Layout != nil {
 		return []string{KindName(d.Layout.Kind)}
@@ -160,7 +160,7 @@ func (d Draft) kinds() []string {
 // KindName returns the kind of fasteners that name none.
 func KindName(kind string) string { return cmp.Or(kind, form.ImpliedKind) }
 
-// also writes one more key of a map, where it has a value.
+// also writes one more key of a map, if it has a value.
 func also(key, value string) string {
 	if value == "" {
 		return ""
@@ -209,7 +209,7 @@ func (w *writer) clusters(clusters []geometry.Cluster) {
 	}
 }
 
-// entry is the line of a layout in the list of fasteners.
+// entry returns the line of a layout in the list of fasteners.
 func (l Layout) entry() string {
 	tail := "kind: " + scalar(KindName(l.Kind)) + also("id", l.ID)
 	centre := Place(l.Centre)
@@ -276,7 +276,7 @@ func (w *writer) features(j geometry.Joint, fasteners []geometry.Point) {
 	}
 }
 
-// work writes the keys of the order and the stages, which no drawing knows.
+// work writes the keys of the order and the stages, which no drawing contains.
 func (w *writer) work(d Draft) {
 	w.line("")
 	w.noted("# tighten:", NoTighten)
@@ -315,10 +315,11 @@ func Number(v float64) string {
 	return s
 }
 
-// plainScalar is what needs no quotes anywhere, whatever YAML may take it for.
+// plainScalar matches text that never needs quotes, whatever YAML may take it
+// for.
 var plainScalar = regexp.MustCompile(`^[\pL\d](?:[\pL\d _.×/()-]*[\pL\d_.)])?$`)
 
-// scalar writes a text so that it is read back as it is.
+// scalar writes a text so that it reads back unchanged.
 func scalar(text string) string {
 	if plainScalar.MatchString(text) {
 		if plain, err := yaml.Marshal(text); err == nil && string(plain) == text+"\n" {

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"encoding/json"
 	"fmt"
+	"io"
 	"math"
 	"strings"
 
@@ -37,22 +38,24 @@ func (c chosen) fields() string {
 	return string(text)
 }
 
-// placesOf lists the stations and bores of a joint.
-func placesOf(p plan.Plan) []SeenAt {
-	var all []SeenAt
+// placesOf lists the stations and bores of a joint, and where they are.
+func placesOf(p plan.Plan) (all []SeenAt, at map[string]Spot) {
+	at = map[string]Spot{}
 	for _, s := range p.Joint.Stations {
 		name := s.ID
 		if s.Label != "" {
 			name += " " + s.Label
 		}
 		all = append(all, SeenAt{Fields: chosen{Place: &measure.Place{Station: s.ID}}.fields(), Name: name})
+		at[s.ID] = Spot{s.At.X, s.At.Y}
 	}
 	for _, b := range p.Joint.Bores {
 		if b.Label != "" {
 			all = append(all, SeenAt{Fields: chosen{Place: &measure.Place{Label: b.Label}}.fields(), Name: b.Label})
+			at[b.Label] = Spot{b.Centre.X, b.Centre.Y}
 		}
 	}
-	return all
+	return all, at
 }
 
 // scaleOf finds where the part's zero is in the picture, and how large a millimetre
@@ -105,24 +108,6 @@ func (v JobView) ToMeasure() []SeenAt {
 	return all
 }
 
-// SeenAt are the places of a job: the joints, their stations and bores.
-func (v JobView) SeenAt() []SeenAt {
-	var all []SeenAt
-	for _, j := range v.Job.Joints {
-		add := func(p *measure.Place, name string) {
-			all = append(all, SeenAt{Fields: chosen{Joint: j.Of, Place: p}.fields(), Name: words.Row(j.Title, name)})
-		}
-		add(nil, "")
-		for _, id := range j.Stations {
-			add(&measure.Place{Station: id}, id)
-		}
-		for _, label := range j.Labels {
-			add(&measure.Place{Label: label}, label)
-		}
-	}
-	return all
-}
-
 // toMeasure are values at each of their places, of a joint as it is called there.
 func (f Frame) toMeasure(joint, called string, values []measure.Value) []SeenAt {
 	var all []SeenAt
@@ -163,4 +148,60 @@ func (f Frame) readLine(value, unit string, r measure.Result) string {
 		}
 	}
 	return words.Row(f.Words.Figure(strings.TrimSpace(value+" "+unit)), outside, limits, shim)
+}
+
+// PlacingView is the part of a form where a place on a joint is chosen: the picture to
+// tap, with what was found there already, and the places by name. It is at
+// /jobs/ID/places/JOINT.
+type PlacingView struct {
+	Frame
+	Joint    Joint
+	Findings []run.Entry // of the joint, in the order of their letters
+	Letters  []string
+}
+
+// Placing writes it.
+func Placing(w io.Writer, v PlacingView) error { return write(w, "placing", v) }
+
+// Part is the joint with a flag at each finding.
+func (v PlacingView) Part() Part {
+	part := partAtRest(v.Frame, v.Joint)
+	for i, e := range v.Findings {
+		if at, placed := v.Joint.spotOf(e.Place); placed {
+			part.Flags = append(part.Flags, Flag{at, v.Letters[i]})
+		}
+	}
+	return part
+}
+
+// Lines say what was found, by its letters.
+func (v PlacingView) Lines() []string {
+	t := v.Text()
+	var all []string
+	for i, e := range v.Findings {
+		what := t.Seen.Names[string(e.Found)] + t.Trouble.Names[string(e.Trouble)]
+		all = append(all, words.Row("▲ "+v.Letters[i], e.Place.Measured().Name(), what, e.Note, fmt.Sprintf(t.Run.StateBy, e.Who, v.when(e.Time))))
+	}
+	return all
+}
+
+// spotOf finds a place in the picture; placed is false for the whole part.
+func (j Joint) spotOf(p *run.Place) (at Spot, placed bool) {
+	if p == nil {
+		return Spot{}, false
+	}
+	for _, m := range j.Marks {
+		if m.ID == p.Fastener {
+			return Spot{m.X, m.Y}, true
+		}
+	}
+	place, known := j.spots[p.Measured().Name()]
+	if p.At != nil {
+		place, known = Spot{p.At[0], p.At[1]}, true
+	}
+	var x, y, size float64
+	if _, err := fmt.Sscan(j.Scale, &x, &y, &size); err != nil {
+		return Spot{}, false
+	}
+	return Spot{x + size*place.X, y - size*place.Y}, known
 }

@@ -55,6 +55,7 @@ func (v JobView) ClosedLine() string {
 type jobList struct {
 	ID, Title string
 	Lines     []jobLine
+	OnPaper   []jobLine // part steps that can be entered from paper
 }
 
 // jobLine is a line of a list, in words, with what can be done there.
@@ -73,9 +74,14 @@ type jobLine struct {
 func (v JobView) Lists() []jobList {
 	t := v.Text().Job
 	return []jobList{
-		{"teardown", t.Teardown, v.jobLines(v.Job.Teardown, run.Loosen, t.StartLoosen)},
-		{"rebuild", t.Rebuild, v.jobLines(v.Job.Rebuild, run.Tighten, t.StartTighten)},
+		v.jobList("teardown", t.Teardown, v.jobLines(v.Job.Teardown, run.Loosen, t.StartLoosen)),
+		v.jobList("rebuild", t.Rebuild, v.jobLines(v.Job.Rebuild, run.Tighten, t.StartTighten)),
 	}
+}
+
+func (v JobView) jobList(id, title string, lines []jobLine) jobList {
+	open := slices.DeleteFunc(slices.Clone(lines), func(l jobLine) bool { return l.Part == 0 })
+	return jobList{id, title, lines, open}
 }
 
 func (v JobView) jobLines(list []teardown.LineNow, d run.Direction, start string) []jobLine {
@@ -85,7 +91,7 @@ func (v JobView) jobLines(list []teardown.LineNow, d run.Direction, start string
 	for _, l := range list {
 		one := jobLine{Title: l.Title + l.Part + l.Note, State: t.Job.States[string(l.State)], Caution: l.Caution, OutOfOrder: earlier}
 		if l.By != "" {
-			one.State = words.Row(one.State, fmt.Sprintf(t.Run.StateBy, l.By, v.when(l.At)))
+			one.State = words.Row(one.State, fmt.Sprintf(t.Run.StateBy, l.By, t.Paper.When(l.Source == run.OnPaper, l.Day, v.when(l.At))))
 		}
 		if l.Fasteners > 0 {
 			one.About = t.Home.Fasteners.Of(l.Fasteners)

@@ -31,6 +31,7 @@ type Joint struct {
 
 	joint   geometry.Joint
 	threads map[string]string // of the fasteners, by their ids: M10×1.5
+	spots   map[string]Spot   // of stations and bores, in mm of the part
 	numbers map[string]string // of the fasteners, by id
 	kinds   map[string]string // by fastener id; empty if there is one kind
 	seen    scene.Box         // of the picture
@@ -87,7 +88,8 @@ func JointOf(p plan.Plan, d run.Direction, c *words.Catalogue) (Joint, error) {
 			threads = append(threads, name+c.Figure(k.ThreadName()))
 		}
 	}
-	j.Threads, j.Places = words.Row(threads...), placesOf(p)
+	j.Threads = words.Row(threads...)
+	j.Places, j.spots = placesOf(p)
 	err := j.draw(drawn, p.IDs(side.Order))
 	j.Scale = scaleOf(p, j.Marks)
 	return j, err

@@ -2,9 +2,11 @@ package page
 
 import (
 	"fmt"
+	"io"
 	"slices"
 	"strings"
 
+	"drawdown/render/words"
 	"drawdown/sequence/run"
 )
 
@@ -122,3 +124,24 @@ func (v RunView) early(s run.Step) string {
 	}
 	return fmt.Sprintf(v.Text().Run.StageOpen, stage, strings.Join(open, ", "))
 }
+
+// onPaper is a step that can be entered from paper.
+type onPaper struct {
+	Number int
+	Name   string
+	Sets   bool // a torque, with a wrench
+}
+
+// OnPaper are the steps that are still to do, in the order of the work.
+func (v RunView) OnPaper() []onPaper {
+	var all []onPaper
+	for _, s := range v.Run.Steps {
+		if !over(s) {
+			all = append(all, onPaper{s.Number, words.Row(fmt.Sprintf(v.Text().Run.Stage, s.Stage, len(v.Joint.Stages)), v.stepName(s)), s.TorqueNm > 0})
+		}
+	}
+	return all
+}
+
+// RunPaper writes the list of the steps that can be entered from paper.
+func RunPaper(w io.Writer, v RunView) error { return write(w, "paper", v) }

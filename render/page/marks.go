@@ -35,6 +35,13 @@ type Part struct {
 	Still  bool   // a picture without touch areas
 	Figure string // of the next step, beside its mark
 	Beside Spot   // its position
+	Flags  []Flag // where something was found
+}
+
+// Flag is the letter of what was found, at its place in the picture.
+type Flag struct {
+	Spot
+	Letter string
 }
 
 // ShownMark is the mark of a fastener in its state.
@@ -61,11 +68,13 @@ func (v RunView) Part() Part {
 	return part
 }
 
-// Part returns the part before the work.
-func (v PatternView) Part() Part {
-	part := Part{Label: v.Text().Pattern.Part, Box: v.Joint.Box, Ground: v.Joint.Ground, Still: true}
-	for _, m := range v.Joint.Marks {
-		part.Marks = append(part.Marks, ShownMark{Mark: m, State: MarkToDo, Word: v.Joint.wordSpot(m, "", scene.NoBox)})
+// Part returns the part as it is before the work.
+func (v PatternView) Part() Part { return partAtRest(v.Frame, v.Joint) }
+
+func partAtRest(f Frame, j Joint) Part {
+	part := Part{Label: f.Text().Pattern.Part, Box: j.Box, Ground: j.Ground, Still: true}
+	for _, m := range j.Marks {
+		part.Marks = append(part.Marks, ShownMark{Mark: m, State: MarkToDo, Word: j.wordSpot(m, "", scene.NoBox)})
 	}
 	return part
 }

@@ -61,6 +61,9 @@ func (f Frame) when(t time.Time) string {
 	return t.Format("2006-01-02 15:04")
 }
 
+// Today is the day of the server, as a field for a day takes it.
+func (f Frame) Today() string { return f.Now.Format(time.DateOnly) }
+
 // pages are parsed for the first page: no other command needs them.
 var pages = sync.OnceValue(func() *template.Template {
 	return template.Must(template.New("").Funcs(template.FuncMap{"asset": asset, "modules": modules}).ParseFS(files, "templates/*.html"))
@@ -69,7 +72,7 @@ var pages = sync.OnceValue(func() *template.Template {
 // modules are the scripts that the page of a run needs besides its own.
 func modules() []string { return runModules }
 
-var runModules = []string{"outbox.js", "entry.js", "live.js", "wait.js", "zoom.js", "device.js", "dialogs.js", "shown.js"}
+var runModules = []string{"outbox.js", "entry.js", "live.js", "wait.js", "zoom.js", "device.js", "dialogs.js", "shown.js", "paper.js"}
 
 func write(w io.Writer, name string, view any) error {
 	return pages().ExecuteTemplate(w, name+".html", view)

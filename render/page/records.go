@@ -123,7 +123,8 @@ func (v RecordView) StepRows() []stepRow {
 			row.State = words.Row(row.State, t.Old)
 		}
 		if !s.At.IsZero() {
-			row.At = s.At.In(v.Now.Location()).Format("2006-01-02 15:04:05") // two steps can be in the same minute
+			at := s.At.In(v.Now.Location()).Format("2006-01-02 15:04:05") // two steps can be in the same minute
+			row.At = v.Text().Paper.When(s.Source == run.OnPaper, s.Day, at)
 		}
 		rows = append(rows, row)
 	}

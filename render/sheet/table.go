@@ -43,7 +43,7 @@ const (
 func (t Table) Draw(r *Run) {
 	widths := t.widths(r.Pen.Paper)
 	heads := t.heads(r.Pen.Paper, widths)
-	r.Room(max(t.Lead(r), r.rowHeight(heads, r.Pen.Paper.Line)+2*r.Pen.Paper.Line+4*cellAir))
+	r.Room(t.Lead(r))
 	t.drawHead(r, heads, widths)
 	for _, row := range t.Rows {
 		cells := t.cells(row, widths, r.Pen.Paper.Type)
@@ -60,11 +60,11 @@ func (t Table) Draw(r *Run) {
 // the foot of a page.
 func (t Table) Lead(r *Run) float64 {
 	widths := t.widths(r.Pen.Paper)
-	height := r.rowHeight(t.heads(r.Pen.Paper, widths), r.Pen.Paper.Line)
+	head, least := r.rowHeight(t.heads(r.Pen.Paper, widths), r.Pen.Paper.Line), 2*r.Pen.Paper.Line+4*cellAir
 	if len(t.Rows) > 0 {
-		height += t.height(r, t.cells(t.Rows[0], widths, r.Pen.Paper.Type))
+		return head + max(least, t.height(r, t.cells(t.Rows[0], widths, r.Pen.Paper.Type)))
 	}
-	return height
+	return head + least
 }
 
 func (t Table) heads(p Paper, widths []float64) Broken {

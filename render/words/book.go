@@ -73,6 +73,10 @@ type Book struct {
 	NoChecks       string
 	Tools          string
 	ToolsSays      string
+	Values         string // of the whole machine
+	ValuesSay      string
+	MeasuredBefore string
+	MeasuredAfter  string
 	Throughout     string // above what applies to the whole work
 	ByManual       string // %s: the fasteners
 	FiguresOnPage  string // %s, %s: the page and the fasteners

@@ -1,5 +1,10 @@
 package words
 
+import (
+	"cmp"
+	"fmt"
+)
+
 // Page is the words of the page at the bench. A fastener is named by its number and
 // its id.
 type Page struct {
@@ -7,6 +12,7 @@ type Page struct {
 	Home        PageHome
 	Pattern     PagePattern
 	Run         PageRun
+	Paper       PagePaper
 	Trouble     PageTrouble
 	Seen        PageSeen
 	Shopping    PageShopping
@@ -231,6 +237,19 @@ type PageRun struct {
 	Prints          string
 }
 
+// PagePaper is the words of work that was ticked on paper and is entered afterwards.
+type PagePaper struct {
+	Enter    string
+	Says     string
+	Day      string
+	Note     string
+	Do       string
+	Done     string // on paper, %s: the day
+	NotKnown string // the day
+	Entered  string // entered %s
+	Nothing  string // left to enter
+}
+
 // PageTrouble is the words of what a person sees who reports that something is wrong.
 type PageTrouble struct {
 	Title     string
@@ -318,7 +337,6 @@ type PageMachineShop struct {
 	Asked     string // what is asked for
 	Kept      string // where small parts are, which way round it goes back
 	SentBy    string
-	SeenBy    string
 	Back      string
 	Before    string // read before
 	After     string // to be read after the work
@@ -431,4 +449,13 @@ type PageMessage struct {
 type TrustWords struct {
 	System string
 	Steps  []string
+}
+
+// When says when something was done, where it was entered at that moment. What was
+// ticked on paper has the day that the paper states, and the moment of the entry.
+func (p PagePaper) When(onPaper bool, day, entered string) string {
+	if !onPaper {
+		return entered
+	}
+	return Row(fmt.Sprintf(p.Done, cmp.Or(day, p.NotKnown)), fmt.Sprintf(p.Entered, entered))
 }

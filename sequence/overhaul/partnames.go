@@ -14,7 +14,9 @@ var (
 	// joiners stand between a part and what belongs to it.
 	joiners = []string{"with", "and", "of", "mit", "und", "von", "avec", "et", "de", "du", "des", "con", "y", "del"}
 	// gaskets are no name of a joint.
-	gaskets  = []string{"gasket", "seal", "dichtung", "dichtring", "joint", "junta"}
+	gaskets = []string{"gasket", "seal", "dichtung", "dichtring", "joint", "junta"}
+	// rings seal a shaft or a hole, not the faces of a joint.
+	rings    = []string{"seal", "dichtring"}
 	newWords = []string{"new", "neu", "neue", "neuf", "neufs", "nouveau", "nueva", "nuevo", "renew", "erneuern", "remplacer"}
 	// locks hold a machine for some of its steps.
 	locks    = []string{"pin", "lock", "dorn", "stift", "sperre", "pige", "broche", "blocage", "pasador", "bloqueo"}
@@ -28,6 +30,8 @@ var (
 	rights   = []string{"right", "rechte", "rechter", "rechten", "rechts", "droite", "droit", "derecha", "derecho"}
 	banks    = []string{"bank", "hand", "zylinderbank", "rangée", "bancada"}
 	offWords = []string{"off", "removed", "ab", "abgebaut", "abgenommen", "déposé", "déposée", "retiré", "retirée", "quitado", "quitada", "desmontado", "desmontada"}
+	// caps hold a shaft and come off with their bolts, so that the joint has their name.
+	caps = []string{"cap", "deckel", "chapeau", "chapeaux", "palier", "sombrerete", "tapa"}
 	// manyParts are names that several parts of a machine have.
 	manyParts = []string{"cover", "cap", "head", "deckel", "kopf", "couvercle", "chapeau", "tapa", "housing", "gehäuse", "pump", "pumpe", "pompe", "bomba"}
 )
@@ -43,6 +47,24 @@ func sideOf(words []string) string {
 	return ""
 }
 
+// bare returns the words of a name without its side, and the side.
+func bare(name string) (words []string, side string) {
+	words = tokens(name)
+	side = sideOf(words)
+	if side == "" {
+		return words, ""
+	}
+	return slices.DeleteFunc(words, func(w string) bool {
+		return slices.Contains(lefts, w) || slices.Contains(rights, w) || slices.Contains(banks, w)
+	}), side
+}
+
+// ofOneSide says that neither name is of the other side than the other.
+func ofOneSide(name, other string) bool {
+	a, b := sideOf(tokens(name)), sideOf(tokens(other))
+	return a == b || a == "" || b == ""
+}
+
 // plain returns a text without what two writers of it differ in.
 func plain(text string) string { return strings.Join(tokens(text), " ") }
 
@@ -50,25 +72,34 @@ func plain(text string) string { return strings.Join(tokens(text), " ") }
 func tokens(text string) []string {
 	all := strings.FieldsFunc(strings.ToLower(text), func(c rune) bool { return !unicode.IsLetter(c) && !unicode.IsDigit(c) })
 	for i, word := range all {
-		if len(word) > 3 && !strings.HasSuffix(word, "ss") {
-			all[i] = strings.TrimSuffix(word, "s")
-		}
+		all[i] = singular(word)
 	}
 	return all
 }
 
+func singular(word string) string {
+	if len(word) > 3 && !strings.HasSuffix(word, "ss") {
+		return strings.TrimSuffix(word, "s")
+	}
+	return word
+}
+
 func hasAny(words, of []string) bool {
-	return slices.ContainsFunc(words, func(w string) bool { return slices.Contains(of, w) })
+	return slices.ContainsFunc(of, func(w string) bool { return slices.Contains(words, singular(w)) })
 }
 
 // holdsPart says that a joint is named after the part: the part itself, the part
 // with its bolts or caps, or with a word more before it (Oil sump, sump). Bolts of
-// its own may hold the last kind.
+// its own may hold the last kind. Of the sides it knows nothing.
 func holdsPart(title string, part Task) bool {
 	if end := strings.IndexAny(title, ",;:(·–"); end > 0 {
 		title = title[:end]
 	}
-	joint, named := tokens(title), tokens(part.Part)
+	joint, _ := bare(title)
+	named, _ := bare(part.Part)
+	if len(named) > 1 && slices.Contains(caps, named[len(named)-1]) {
+		named = named[:len(named)-1]
+	}
 	for len(joint) > 1 && slices.Contains(fastenings, joint[len(joint)-1]) {
 		joint = joint[:len(joint)-1]
 	}

@@ -1,6 +1,7 @@
 package overhaul
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -8,26 +9,45 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// What the steps of a machine file say that does not go together. The place is the
-// step, from 1.
-const (
-	PartTooEarly   finding.Code = "machine part too early"  // part, title
-	GasketOfOther  finding.Code = "machine gasket twice"    // gasket, title, other
-	GasketUnlisted finding.Code = "machine gasket missing"  // title
-	LockStaysIn    finding.Code = "machine lock stays in"   // lock
-	LockInAgain    finding.Code = "machine lock in again"   // lock
-	LockOutAgain   finding.Code = "machine lock out again"  // lock
-	PartOtherSide  finding.Code = "machine part other side" // part, title
-	OffTooEarly    finding.Code = "machine off too early"   // part, title, joint: that asks for it
-)
-
 // Doubts compares the steps of the work with each other and with what the files of
 // the joints say. All of it is common practice, no source.
 func (o Overhaul) Doubts() (found []finding.Finding) {
-	for i, t := range o.Tasks {
-		found = append(found, about(i, o.partTooEarly(i), o.gasketOfOther(i), o.gasketUnlisted(t), o.lockStaysIn(t), o.partOtherSide(t), o.offTooEarly(i))...)
+	if found = o.titleTwice(); len(found) > 0 {
+		return found // the names decide all that follows
 	}
-	return append(found, o.locksAmiss()...)
+	for i, t := range o.Tasks {
+		found = append(found, about(i, o.partTooEarly(i), o.gasketOfOther(i), o.gasketUnlisted(t), o.lockStaysIn(t), o.partOtherSide(t),
+			cmp.Or(o.offTooEarly(i), o.behindOther(i)), o.drainedLate(i), o.turnedOnce(i), o.stopperStays(t), t.textOfOther(),
+			t.itemOfOtherSide(), t.gasketNowhere(), o.partOfOneSide(i), t.ownMassDiffers())...)
+	}
+	found = once(found, PartBehind, "over")
+	return slices.Concat(found, o.locksAmiss(), o.sistersAmiss(), o.banksAmiss())
+}
+
+// titleTwice looks for two joints of one title.
+func (o Overhaul) titleTwice() (found []finding.Finding) {
+	first := map[string]bool{}
+	for i, t := range o.Tasks {
+		if t.Joint == nil {
+			continue
+		}
+		if title := plain(t.Joint.Title); first[title] {
+			found = append(found, about(i, warned(TitleTwice, finding.Values{"title": t.Joint.Title}))...)
+		} else {
+			first[title] = true
+		}
+	}
+	return found
+}
+
+// once keeps the first finding of a code with each value of a name.
+func once(found []finding.Finding, code finding.Code, name string) []finding.Finding {
+	seen := map[any]bool{}
+	return slices.DeleteFunc(found, func(f finding.Finding) bool {
+		again := f.Code == code && seen[f.Values[name]]
+		seen[f.Values[name]] = seen[f.Values[name]] || f.Code == code
+		return again
+	})
 }
 
 // about returns those that were found, with their step.
@@ -54,7 +74,7 @@ func (o Overhaul) partTooEarly(task int) *finding.Finding {
 	}
 	var holds *plan.Plan
 	for i, t := range o.Tasks {
-		if t.Joint == nil || !holdsPart(t.Joint.Title, part) {
+		if t.Joint == nil || !holdsPart(t.Joint.Title, part) || !ofOneSide(t.Joint.Title, part.Part) {
 			continue
 		}
 		if i < task {
@@ -132,16 +152,13 @@ func clausesOf(texts []string) (all []string) {
 // partOtherSide looks for a part of one bank where only the joint of the other bank is
 // opened.
 func (o Overhaul) partOtherSide(t Task) *finding.Finding {
-	named := tokens(t.Part)
-	side := sideOf(named)
-	if t.Part == "" || side == "" {
+	_, side := bare(t.Part)
+	if side == "" {
 		return nil
 	}
-	part := t
-	part.Part = strings.Join(slices.DeleteFunc(named, func(w string) bool { return sideOf([]string{w}) != "" || slices.Contains(banks, w) }), " ")
 	var other *plan.Plan
 	for _, j := range o.Joints() {
-		if !holdsPart(j.Title, part) {
+		if !holdsPart(j.Title, t) {
 			continue
 		}
 		if of := sideOf(tokens(j.Title)); of == side || of == "" {

@@ -35,6 +35,7 @@ type Entry struct {
 	Repair      Repair       `json:"repair,omitempty"`     // of the hole, by a settle or a replace
 	Thread      string       `json:"thread,omitempty"`     // of the insert that was fitted, such as M10x1.5
 	Source      Source       `json:"source,omitempty"`
+	Day         string       `json:"day,omitempty"`          // year-month-day, as the paper states it; empty: not known
 	Kind        string       `json:"kind,omitempty"`         // of fastener, that is ready
 	To          string       `json:"to,omitempty"`           // who takes over; the machine shop
 	Kept        string       `json:"kept,omitempty"`         // of a part sent out: where its small parts are, which way round it goes back

@@ -11,6 +11,7 @@ const (
 	ValueUnknown    finding.Code = "run value unknown"     // field, written, allowed
 	TextTooLong     finding.Code = "run text too long"     // field, length, most
 	NumberUnread    finding.Code = "run number unreadable" // field, written
+	DayUnread       finding.Code = "run day unreadable"    // written
 	NoSuchStep      finding.Code = "run no such step"      // step
 	NoSuchFastener  finding.Code = "run no such fastener"  // id, allowed
 	NoSuchStation   finding.Code = "run no such station"   // id, allowed

@@ -8,6 +8,7 @@ import (
 	"reflect"
 	"slices"
 	"strings"
+	"time"
 	"unicode"
 	"unicode/utf8"
 
@@ -151,6 +152,9 @@ func (e Entry) FaultByItself() *Refusal {
 	if _, ok := e.Value.Number(); e.Value != "" && !ok {
 		return malformed(NumberUnread, finding.Values{"field": "value", "written": string(e.Value)})
 	}
+	if r := e.dayFault(); r != nil {
+		return r
+	}
 	if deg, _ := e.Value.Number(); e.Decided == TurnOn && e.Value != "" && deg <= 0 {
 		return malformed(NumberUnread, finding.Values{"field": "value", "written": string(e.Value)})
 	}
@@ -158,6 +162,22 @@ func (e Entry) FaultByItself() *Refusal {
 		return malformed(NumberUnread, finding.Values{"field": "shim", "written": string(e.Shim)})
 	}
 	return e.missing()
+}
+
+// dayFault: only paper states a day, and none that is still to come. Whoever entered it
+// may be a day ahead of the server's clock.
+func (e Entry) dayFault() *Refusal {
+	if e.Day == "" {
+		return nil
+	}
+	if e.Source != OnPaper {
+		return malformed(ValueUnknown, finding.Values{"field": "source", "written": string(e.Source), "allowed": []string{string(OnPaper)}})
+	}
+	day, err := time.Parse(time.DateOnly, e.Day)
+	if err != nil || !e.Time.IsZero() && day.After(e.Time.AddDate(0, 0, 1)) {
+		return malformed(DayUnread, finding.Values{"written": e.Day})
+	}
+	return nil
 }
 
 // missing says which field the act needs and does not have.
@@ -202,7 +222,7 @@ func (e Entry) texts() []text {
 		{"entry", e.ID, mostOfID}, {"who", e.Who, mostOfName}, {"to", e.To, mostOfName}, {"second", e.Second, mostOfName}, {"decided_by", e.DecidedBy, mostOfName},
 		{"note", e.Note, mostOfNote}, {"kept", e.Kept, mostOfNote}, {"of", e.Of, mostOfID}, {"device_time", e.DeviceTime, mostOfName}, {"measure", e.Measure, mostOfText},
 		{"value", string(e.Value), mostOfName}, {"unit", e.Unit, mostOfName}, {"shim", string(e.Shim), mostOfName}, {"joint", e.Joint, mostOfText}, {"photo", e.Photo, mostOfText}, {"wrench", e.Wrench, mostOfName}, {"thread", e.Thread, mostOfName},
-		{"sheet", e.Sheet, mostOfName}, {"fingerprint", e.Fingerprint, mostOfName},
+		{"sheet", e.Sheet, mostOfName}, {"fingerprint", e.Fingerprint, mostOfName}, {"day", e.Day, mostOfName},
 	}
 }
 

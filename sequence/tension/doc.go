@@ -1,5 +1,6 @@
-// Package tension has what the rooms of bolt mechanics below it share: the
-// comparison of words of a file. The rooms build on each other in this order:
+// Package tension has what the packages of bolt mechanics below it share: the
+// comparison of words of a file. The packages build on each other in this
+// order:
 //
 //   - strength: classes, materials, stripping of threads
 //   - head: the head, its hole, its washer, the pressure under it

@@ -5,7 +5,7 @@ import (
 	"strings"
 )
 
-// betweenWords are the signs that people put between words.
+// betweenWords are signs used between words.
 var betweenWords = strings.NewReplacer("-", " ", "‐", " ", ",", " ", "/", " ", "+", " and ", "&", " and ", "_", " ")
 
 // PlainWords returns the words in lower case, without signs between them.
@@ -14,7 +14,7 @@ func PlainWords(s string) string {
 	return strings.Join(strings.Fields(s), " ")
 }
 
-// Named finds the first of a list that has a name, however the words are written.
+// Named finds the first element of a list with a name, in any spelling.
 func Named[T any](list []T, names func(T) []string, text string) (found T, ok bool) {
 	name := PlainWords(text)
 	k := slices.IndexFunc(list, func(one T) bool {

@@ -1,9 +1,8 @@
-// Package bench serves the page at the bench: the routes by which a tablet or
+// Package bench serves the page at the bench: the routes with which a tablet or
 // another program follows a joint, and the pages themselves. It decides nothing
 // about bolts, draws nothing and stores nothing. The rules are in sequence/run,
-// the record in cmd/internal/record, the sheets in cmd/internal/job, the pages
-// in render/page, and access is decided by gate.
-//
+// the record in cmd/internal/record, the sheets in cmd/internal/job and the
+// pages in render/page; gate decides on access.
 // A route is one function in the file of its group. It answers in JSON; an
 // error has a "reason" in the language of the reader.
 package bench
@@ -20,13 +19,13 @@ import (
 	"drawdown/render/words"
 )
 
-// Options say how the page is served.
+// Options control how the page is served.
 type Options struct {
 	Folder  string // of the shop's pattern and machine files
-	Data    string // folder of the record, and of who may use the page
-	Store   string // address of a database that has the record in place of the folder; empty: none
+	Data    string // folder of the record and of the access rights
+	Store   string // address of a database that holds the record instead of the folder; empty: none
 	Port    int    // 0: a free one
-	Share   bool   // on the workshop's network too
+	Share   bool   // on the workshop's network, too
 	Program string // version, kept with every record
 	Words   *words.Catalogue
 	Now     func() time.Time
@@ -46,12 +45,12 @@ type Bench struct {
 
 	followed followed // by this process
 
-	stopping chan struct{} // closed when the page ends, for what lasts
+	stopping chan struct{} // closed when the page ends, to stop long requests
 	stop     sync.Once
 }
 
-// Open opens the record and the shop's folder, and makes both on first use. Close
-// it.
+// Open opens the record and the shop's folder, and makes both on first use. The
+// caller must close the result.
 func Open(o Options) (*Bench, error) {
 	shop, err := openShop(o.Folder)
 	if err != nil {
@@ -73,7 +72,8 @@ func Open(o Options) (*Bench, error) {
 	return b, nil
 }
 
-// Close ends what lasts and closes the record once all that waits is written.
+// Close ends long requests, and closes the record once all that waits is
+// written.
 func (b *Bench) Close() error {
 	b.stop.Do(func() { close(b.stopping) })
 	b.shop.close()
@@ -81,20 +81,20 @@ func (b *Bench) Close() error {
 	return b.store.Close()
 }
 
-// now is the server's time: entries are judged by it and keep it.
+// now returns the server's time: entries are judged by it and stored with it.
 func (b *Bench) now() time.Time {
 	if b.Now != nil {
 		return b.Now()
 	}
-	return time.Now().UTC().Round(time.Millisecond) // what is kept is what was judged
+	return time.Now().UTC().Round(time.Millisecond) // keep the time that was used to judge
 }
 
-// Handler serves the page to this machine, on its port.
+// Handler serves the page to this machine on its port.
 func (b *Bench) Handler() http.Handler {
 	return b.guarded(b.routes(), func() []string { return gate.Loopback }, func() int { return b.port })
 }
 
-// Address is where the page is opened from this machine. It holds the key.
+// Address returns the address of the page on this machine. It contains the key.
 func (b *Bench) Address() string {
 	return fmt.Sprintf("http://127.0.0.1:%d/?key=%s", b.port, b.gate.Key())
 }

@@ -12,12 +12,12 @@ import (
 // taken is the answer to an entry that was kept.
 type taken struct {
 	Version int    `json:"version"`
-	Head    string `json:"head"` // of the chain, once the entry is in it
-	// Says is what a value comes to: outside its limits, a shim to fit.
+	Head    string `json:"head"` // of the chain, including the entry
+	// Says lists the meaning of a value: outside its limits, a shim to fit.
 	Says []string `json:"says,omitempty"`
 }
 
-// postRunEntry takes one entry on a run.
+// postRunEntry receives one entry for a run.
 func (b *Bench) postRunEntry(w http.ResponseWriter, r *http.Request) error {
 	e, err := b.readEntry(w, r)
 	if err != nil {
@@ -40,7 +40,7 @@ func (b *Bench) postRunEntry(w http.ResponseWriter, r *http.Request) error {
 	return nil
 }
 
-// takeOn puts what the server knows to an entry, and the entry to the run.
+// takeOn adds the server's facts to an entry, and the entry to the run.
 func (b *Bench) takeOn(one *openRun, e run.Entry) (taken, error) {
 	e.Time = b.now()
 	e.WrenchFacts, e.Revision = b.wrenchFacts(e.Wrench), nil
@@ -50,7 +50,7 @@ func (b *Bench) takeOn(one *openRun, e run.Entry) (taken, error) {
 	return takenAs(one.take(e))
 }
 
-// takenAs is the answer to the sender of an entry.
+// takenAs returns the answer to the sender of an entry.
 func takenAs(a record.Answer, err error) (taken, error) {
 	switch {
 	case err != nil:
@@ -61,7 +61,8 @@ func takenAs(a record.Answer, err error) (taken, error) {
 	return taken{Version: a.Version, Head: a.Head}, nil
 }
 
-// readEntry reads an entry. Where it is no JSON the answer says where.
+// readEntry reads an entry. If it is no JSON the answer gives the place of the
+// error.
 func (b *Bench) readEntry(w http.ResponseWriter, r *http.Request) (run.Entry, error) {
 	text, err := io.ReadAll(http.MaxBytesReader(w, r.Body, b.Limits.Body))
 	if err != nil {

@@ -10,14 +10,14 @@ import (
 	"drawdown/sequence/run"
 )
 
-// event is an entry as the events send it; its id is the version.
+// event is an entry as sent in the events; its id is the version.
 type event struct {
 	run.Entry
 	Version int `json:"version"`
 }
 
-// getEvents sends each entry of a run as it is kept, from the one after
-// Last-Event-ID on. Without that it begins with the next.
+// getEvents sends each entry of a run as it is kept, starting after
+// Last-Event-ID. Without that it starts with the next.
 func (b *Bench) getEvents(w http.ResponseWriter, r *http.Request) error {
 	one, err := b.open.find(r.PathValue("id"), b.now())
 	if err != nil {
@@ -34,7 +34,7 @@ func (b *Bench) getEvents(w http.ResponseWriter, r *http.Request) error {
 	one.readers.Add(1)
 	defer one.readers.Add(-1)
 	to := http.NewResponseController(w)
-	to.SetReadDeadline(time.Time{}) // nothing more is read, and it lasts as long as the page
+	to.SetReadDeadline(time.Time{}) // nothing more is read, and the request lasts as long as the page
 	w.Header().Set("Content-Type", "text/event-stream")
 	w.WriteHeader(http.StatusOK)
 	beat := time.NewTicker(b.Limits.Beat)
@@ -43,7 +43,7 @@ func (b *Bench) getEvents(w http.ResponseWriter, r *http.Request) error {
 		kept, changed := one.since()
 		for ; last < len(kept); last++ {
 			if sendOne(w, kept[last], last+1) != nil {
-				return nil // the answer has begun: it ends, and the reader asks again
+				return nil // the answer has begun, so just end it: the reader asks again
 			}
 		}
 		to.SetWriteDeadline(time.Now().Add(b.Limits.AnswerTime))
@@ -64,8 +64,8 @@ func (b *Bench) getEvents(w http.ResponseWriter, r *http.Request) error {
 	}
 }
 
-// lastEvent is what a browser has: it says so when it connects again, and a page
-// says it in its address when it is new.
+// lastEvent returns the last event that a browser has: it sends that when it
+// reconnects, and a new page has it in its address.
 func lastEvent(r *http.Request) string {
 	if id := r.Header.Get("Last-Event-ID"); id != "" {
 		return id
@@ -73,7 +73,7 @@ func lastEvent(r *http.Request) string {
 	return r.URL.Query().Get("after")
 }
 
-// stillIn reports whether the session of a reader has not ended meanwhile.
+// stillIn reports whether a reader's session is still valid.
 func (b *Bench) stillIn(r *http.Request) bool {
 	_, in := b.who(r)
 	return in

@@ -22,7 +22,7 @@ func (b *Bench) exportJob(w http.ResponseWriter, r *http.Request, id, ending str
 	return b.export(w, r, id, ending, b.store.Job, "json", "pdf")
 }
 
-// exportShopping gives the list of what the rebuild of a job needs.
+// exportShopping sends the list of what the rebuild of a job needs.
 func (b *Bench) exportShopping(w http.ResponseWriter, r *http.Request, id, form string) error {
 	out, err := b.jobOut(id, b.reader(r))
 	if err != nil {
@@ -50,7 +50,7 @@ func (b *Bench) exportShopping(w http.ResponseWriter, r *http.Request, id, form 
 	return nil
 }
 
-// exportMachineShop gives the sheet that goes with parts to the machine shop.
+// exportMachineShop sends the sheet that accompanies parts to the machine shop.
 func (b *Bench) exportMachineShop(w http.ResponseWriter, r *http.Request, id string) error {
 	if _, err := b.store.Job(id); err != nil {
 		return err

@@ -2,7 +2,7 @@ package bench
 
 import "drawdown/geometry/finding"
 
-// What can keep the page from starting.
+// Reasons why the page cannot start.
 const (
 	PortTaken     finding.Code = "bench port taken"     // port
 	NotListening  finding.Code = "bench not listening"  // why
@@ -13,7 +13,7 @@ const (
 	NoBrowser     finding.Code = "bench no browser"     // why
 )
 
-// What can be wrong with a request.
+// Errors in a request.
 const (
 	NoKey       finding.Code = "bench no key"        //
 	OtherHost   finding.Code = "bench other host"    // host

@@ -11,7 +11,7 @@ import (
 	"time"
 )
 
-// asked are requests of every route that needs the key, for a run R1.
+// asked lists requests for every route that needs the key, for a run R1.
 var asked = []string{
 	"GET /api/patterns", "GET /api/runs", "POST /api/runs", "GET /api/runs/R1", "GET /api/runs/R1.json", "GET /api/runs/R1.csv", "POST /api/runs/R1/entries",
 	"GET /api/runs/R1/events", "GET /api/jobs", "POST /api/jobs", "GET /api/jobs/J1", "POST /api/jobs/J1/entries", "POST /api/photos", "GET /api/photos/0",
@@ -19,8 +19,8 @@ var asked = []string{
 	"GET /", "GET /patterns/lid", "GET /patterns/lid/card.pdf", "GET /runs/R1", "GET /runs/R1/live", "GET /runs/R1/card.pdf", "GET /records", "GET /records/R1", "GET /settings", "GET /share", "GET /none",
 }
 
-// First principles: without key or session nobody learns anything, not even which
-// paths there are. A program is told so in JSON, a person by a page.
+// First principles: without key or session nobody learns anything, not even
+// which paths exist. A program gets the answer in JSON, a person as a page.
 func TestWithoutKey(t *testing.T) {
 	t.Parallel()
 	s := served(t)
@@ -53,7 +53,7 @@ func TestWithoutKey(t *testing.T) {
 	}
 }
 
-// The key becomes a session and leaves the address.
+// The key is exchanged for a session and disappears from the address.
 func TestKeyBecomesASession(t *testing.T) {
 	t.Parallel()
 	s := served(t)
@@ -69,7 +69,8 @@ func TestKeyBecomesASession(t *testing.T) {
 	s.want(http.StatusOK, s.ask("GET", "/api/patterns", "", as))
 	s.end()
 	s.start()
-	// The cookie has the port in its name; the restart has another one here.
+	// The cookie's name contains the port; the restarted page has another one
+	// here.
 	cookie.Name = fmt.Sprintf("drawdown-%d", s.bench.port)
 	s.want(http.StatusOK, s.ask("GET", "/api/patterns", "", as))
 	s.clock.pass(13 * time.Hour)
@@ -90,7 +91,8 @@ func cookieOf(t *testing.T, r reply) *http.Cookie {
 	return nil
 }
 
-// A page of elsewhere whose name leads here cannot ask (DNS rebinding).
+// A foreign page whose name points to this machine cannot send requests (DNS
+// rebinding).
 func TestOtherHost(t *testing.T) {
 	t.Parallel()
 	s := served(t)
@@ -106,7 +108,7 @@ func TestOtherHost(t *testing.T) {
 	}
 }
 
-// Another site's page cannot post, whatever the browser sends along.
+// Another site's page cannot post, whatever the browser sends with the request.
 func TestCrossSite(t *testing.T) {
 	t.Parallel()
 	s := served(t)
@@ -127,7 +129,7 @@ func TestCrossSite(t *testing.T) {
 	s.want(http.StatusOK, s.ask("POST", "/api/runs/"+id+"/entries", entry, head("Origin", own), head("Sec-Fetch-Site", "same-origin")))
 }
 
-// Every answer forbids a page to load or to say anything elsewhere.
+// Every answer forbids the page to load from or send to other sites.
 func TestHeads(t *testing.T) {
 	t.Parallel()
 	s := served(t)
@@ -162,8 +164,8 @@ func TestUnknownPathsAndMethods(t *testing.T) {
 	}
 }
 
-// First principles: a name never becomes a path. The folder above the shop's has a
-// pattern that must stay unknown.
+// First principles: a name never becomes a path. The folder above the shop's
+// contains a pattern that must stay unknown.
 func TestPathTricks(t *testing.T) {
 	t.Parallel()
 	s := served(t)
@@ -212,7 +214,7 @@ func TestTooLarge(t *testing.T) {
 	s.want(http.StatusOK, s.ask("GET", "/api/patterns", ""))
 }
 
-// Whoever sends slowly is cut off, and holds up nobody.
+// A slow sender is cut off, and delays nobody.
 func TestSlowRequests(t *testing.T) {
 	t.Parallel()
 	s := served(t, func(o *Options) {
@@ -230,13 +232,13 @@ func TestSlowRequests(t *testing.T) {
 		}
 		defer c.Close()
 		fmt.Fprint(c, sent)
-		// A server that waits for ever would hold up the test until it is ended.
+		// A server that waits for ever would block the test until its timeout.
 		line, _ := bufio.NewReader(c).ReadString('\n')
 		if strings.Contains(line, " 200 ") || strings.Contains(line, " 201 ") {
 			t.Errorf("%s: %q", name, line)
 		}
 	}
-	for { // until a machine that is busy is itself fast enough for these limits
+	for { // until a busy machine is fast enough itself for these limits
 		if answer, err := s.client.Get(s.base + "/join"); err == nil {
 			if answer.Body.Close(); answer.StatusCode != http.StatusOK {
 				t.Error(answer.Status)

@@ -14,12 +14,12 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// policy is what a browser may load on a page: what this program serves.
+// policy limits what a browser may load on a page to what this program serves.
 const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:; font-src 'self'; " +
 	"connect-src 'self'; manifest-src 'self'; worker-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'"
 
-// guarded lets to the routes only what may go there: requests under one of the
-// names, from our own pages, with the key or a session, in bounded time.
+// guarded passes only permitted requests to the routes: under one of the names,
+// from our own pages, with the key or a session, in limited time.
 func (b *Bench) guarded(routes http.Handler, names func() []string, port func() int) http.Handler {
 	crossSite := http.NewCrossOriginProtection()
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
@@ -47,7 +47,7 @@ func (b *Bench) guarded(routes http.Handler, names func() []string, port func() 
 	})
 }
 
-// heads are the heads of every answer.
+// heads sets the headers of every answer.
 func heads(h http.Header) {
 	h.Set("Content-Security-Policy", policy)
 	h.Set("X-Content-Type-Options", "nosniff")
@@ -58,8 +58,8 @@ func heads(h http.Header) {
 	h.Set("Cache-Control", "no-store")
 }
 
-// recovered answers a request whose handler broke, so that one fault ends no other
-// work.
+// recovered answers a request whose handler panicked, so that one fault ends no
+// other work.
 func (b *Bench) recovered(w http.ResponseWriter, r *http.Request) {
 	switch fault := recover(); fault {
 	case nil:
@@ -71,7 +71,7 @@ func (b *Bench) recovered(w http.ResponseWriter, r *http.Request) {
 	}
 }
 
-// limitTime bounds how long a request may be sent and its answer taken.
+// limitTime limits the time to send a request and to receive its answer.
 func (b *Bench) limitTime(w http.ResponseWriter, r *http.Request) {
 	to := http.NewResponseController(w)
 	sent := b.Limits.BodyTime
@@ -83,7 +83,8 @@ func (b *Bench) limitTime(w http.ResponseWriter, r *http.Request) {
 	to.SetWriteDeadline(time.Now().Add(sent + b.Limits.AnswerTime))
 }
 
-// isOpen says what is there for all: what the page by which one gets in needs.
+// isOpen reports whether everybody may have a path: those that the sign-in page
+// needs.
 func isOpen(r *http.Request) bool {
 	return strings.HasPrefix(r.URL.Path, assetsPath) || r.URL.Path == joinPath || r.URL.Path == authorityPath
 }
@@ -91,7 +92,8 @@ func isOpen(r *http.Request) bool {
 // comer is the key of a request's session in its context.
 type comer struct{}
 
-// who finds out who asks: a program with the key, or a browser with a session.
+// who returns the sender of a request: a program with the key, or a browser
+// with a session.
 func (b *Bench) who(r *http.Request) (gate.Session, bool) {
 	if key, sent := strings.CutPrefix(r.Header.Get("Authorization"), "Bearer "); sent {
 		return gate.Session{Sort: gate.Desktop}, b.gate.IsKey(key)
@@ -102,13 +104,14 @@ func (b *Bench) who(r *http.Request) (gate.Session, bool) {
 	return gate.Session{}, false
 }
 
-// sessionOf returns the session of a request that got in.
+// sessionOf returns the session of an admitted request.
 func sessionOf(r *http.Request) gate.Session {
 	who, _ := r.Context().Value(comer{}).(gate.Session)
 	return who
 }
 
-// desktopOnly refuses who came in by a code: they may not let others in.
+// desktopOnly refuses those who signed in with a code: they may not admit
+// others.
 func desktopOnly(do route) route {
 	return func(w http.ResponseWriter, r *http.Request) error {
 		if sessionOf(r).Sort != gate.Desktop {
@@ -118,8 +121,8 @@ func desktopOnly(do route) route {
 	}
 }
 
-// enter makes a session of the key and sends the browser to the page without it,
-// so that the key does not stay in the address.
+// enter exchanges the key for a session and redirects the browser to the page
+// without it, so that the key does not stay in the address.
 func (b *Bench) enter(w http.ResponseWriter, r *http.Request) {
 	if err := b.begin(w, r, gate.Desktop); err != nil {
 		b.fail(w, r, err)
@@ -144,7 +147,7 @@ func (b *Bench) handOut(w http.ResponseWriter, r *http.Request, token string) {
 	http.SetCookie(w, b.cookie(r, b.cookieName(r), token, int(gate.WorkingDay/time.Second)))
 }
 
-// cookieName has the port: browsers keep the cookies of all ports together.
+// cookieName contains the port: browsers share cookies between all ports.
 func (b *Bench) cookieName(r *http.Request) string {
 	if r.TLS != nil {
 		return fmt.Sprintf("__Host-drawdown-%d", b.port)
@@ -156,7 +159,7 @@ func (b *Bench) cookie(r *http.Request, name, value string, seconds int) *http.C
 	return &http.Cookie{Name: name, Value: value, Path: "/", MaxAge: seconds, HttpOnly: true, Secure: r.TLS != nil, SameSite: http.SameSiteLaxMode}
 }
 
-// device is what a browser calls the thing that it runs on.
+// device returns the browser's name for its device.
 func device(r *http.Request) string {
 	_, rest, _ := strings.Cut(r.UserAgent(), "(")
 	name, _, _ := strings.Cut(rest, ")")
@@ -164,7 +167,7 @@ func device(r *http.Request) string {
 	return firstRunes(name, longest)
 }
 
-// cut keeps what a stranger wrote short.
+// cut shortens a text from a stranger.
 func cut(text string) string { return firstRunes(text, longestName) }
 
 func firstRunes(text string, most int) string {

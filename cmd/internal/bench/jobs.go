@@ -15,7 +15,7 @@ import (
 	"drawdown/sequence/run/teardown"
 )
 
-// newJob is what a job is asked for with.
+// newJob is the request for a new job.
 type newJob struct {
 	Of     string `json:"of"`
 	Number string `json:"number"` // of the machine
@@ -24,8 +24,7 @@ type newJob struct {
 	Who    string `json:"who"`
 }
 
-// postJob starts a job on a machine, or on one joint, with the files as they are
-// now.
+// postJob starts a job on a machine, or on one joint, with the present files.
 func (b *Bench) postJob(w http.ResponseWriter, r *http.Request) error {
 	var asked newJob
 	if err := b.read(w, r, &asked); err != nil {
@@ -65,7 +64,7 @@ func jobWork(made job.Frozen) teardown.Work {
 	return teardown.OfJoint(made.Name, made.Plan, made.Warnings())
 }
 
-// jointOfJob reads a joint as the job has it.
+// jointOfJob reads a joint from the files of the job.
 func (b *Bench) jointOfJob(id, of string) (job.Frozen, error) {
 	started, err := b.openJob(id)
 	if err != nil {
@@ -82,7 +81,7 @@ func (b *Bench) jointOfJob(id, of string) (job.Frozen, error) {
 	return *joint, nil
 }
 
-// jobOut is a job as GET shows it.
+// jobOut is a job as sent by GET.
 type jobOut struct {
 	Job      string    `json:"job"`
 	Number   string    `json:"number,omitempty"`
@@ -118,26 +117,23 @@ func (b *Bench) jobOut(id string, c *words.Catalogue) (jobOut, error) {
 	if err != nil {
 		return jobOut{}, err
 	}
-	facts, runs, err := b.runsOf(one)
+	view, err := b.seenIn(one)
 	if err != nil {
 		return jobOut{}, err
 	}
 	started := one.started
 	out := jobOut{
 		Job: id, Number: started.Number, Order: started.Order, Note: started.Note, Who: started.Who, Started: started.Started,
-		Warnings: []worded{}, View: one.state.View(facts, b.needsOf(one, runs)),
+		Warnings: []worded{}, View: view,
 	}
 	for _, f := range one.work.Warnings {
 		out.Warnings = append(out.Warnings, worded{f.Code, c.Say(f)})
 	}
-	for _, one := range runs {
-		out.AddRun(one.id, one.view(b.now()))
-	}
 	return out, nil
 }
 
-// needsOf lists what must be ready for each joint: by its tightening run where
-// there is one.
+// needsOf lists what must be ready for each joint: according to its tightening
+// run, if there is one.
 func (b *Bench) needsOf(one *openJob, runs []*openRun) []teardown.Need {
 	var all []teardown.Need
 	for _, j := range one.work.Joints {
@@ -153,8 +149,7 @@ func (b *Bench) needsOf(one *openJob, runs []*openRun) []teardown.Need {
 	return all
 }
 
-// tighteningOf returns the latest tightening run of a joint that counts; nil
-// for none.
+// tighteningOf returns the latest valid tightening run of a joint, or nil.
 func (b *Bench) tighteningOf(of string, runs []*openRun) *openRun {
 	for _, r := range slices.Backward(runs) {
 		if r.work.Of == of && r.work.Direction == run.Tighten && r.of.Again == "" && r.view(b.now()).Status != run.Voided {
@@ -164,12 +159,12 @@ func (b *Bench) tighteningOf(of string, runs []*openRun) *openRun {
 	return nil
 }
 
-// getJobs lists jobs, searched as runs are.
+// getJobs lists jobs, with the same filters as runs.
 func (b *Bench) getJobs(w http.ResponseWriter, r *http.Request) error {
 	return search(w, r, b.store.Jobs)
 }
 
-// postJobEntry takes one entry on a job.
+// postJobEntry receives one entry for a job.
 func (b *Bench) postJobEntry(w http.ResponseWriter, r *http.Request) error {
 	e, err := b.readEntry(w, r)
 	if err != nil {

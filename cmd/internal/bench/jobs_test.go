@@ -21,7 +21,7 @@ strip:
   - {part: rotor, new: [seal]}
 `
 
-// jobSeen is what the tests look at of a job.
+// jobSeen is the part of a job that the tests check.
 type jobSeen struct {
 	State    string
 	Version  int
@@ -68,9 +68,9 @@ func lines(list []jobLine) string {
 	return strings.Join(all, "; ")
 }
 
-// Values and findings of a job, and of its runs, are in one list, held against the
-// limits of the file. First principles: 2.40 + 0.31 − 0.20 = 2.51, the nearest of the
-// file's sizes is 2.50, with a clearance of 0.21 mm.
+// Values and findings of a job, and of its runs, are in one list, compared with
+// the limits of the file. First principles: 2.40 + 0.31 − 0.20 = 2.51, the
+// nearest of the file's sizes is 2.50, with a clearance of 0.21 mm.
 func TestMeasuredOnAJob(t *testing.T) {
 	t.Parallel()
 	s := served(t)
@@ -133,7 +133,8 @@ func TestMeasuredOnAJob(t *testing.T) {
 	}
 }
 
-// The shopping list of a job has what its machine file names, ticked as it arrives.
+// The shopping list of a job contains what its machine file names, ticked as it
+// arrives.
 func TestShoppingList(t *testing.T) {
 	t.Parallel()
 	s := served(t)
@@ -160,8 +161,8 @@ func TestShoppingList(t *testing.T) {
 	}
 }
 
-// A machine comes apart and goes together: the lists run each their way, parts are
-// ticked once and in order, joints follow their runs.
+// A machine is taken apart and put together: each list follows its order, parts
+// are ticked once and in order, joints follow their runs.
 func TestJobOnAMachine(t *testing.T) {
 	t.Parallel()
 	jobOnAMachine(t, served(t))
@@ -214,8 +215,8 @@ func jobOnAMachine(t *testing.T, s *shopfloor) {
 	s.want(http.StatusNotFound, s.onJob("J9", `{"entry":"n","act":"note","note":"x","who":"RA"}`))
 }
 
-// Rule 8: what loosening condemned is listed under what must be ready, and
-// tightening waits until it is.
+// Rule 8: parts condemned while loosening are listed among those that must be
+// ready, and tightening waits for them.
 func TestCondemnedMustBeReady(t *testing.T) {
 	t.Parallel()
 	s := served(t)
@@ -248,16 +249,16 @@ func condemnedMustBeReady(t *testing.T, s *shopfloor) (id, tighten string) {
 	return id, tighten
 }
 
-// condemnedAgain goes on when what is ready is no longer so.
+// condemnedAgain continues when what was ready no longer is.
 func condemnedAgain(s *shopfloor, id, tighten string) {
 	s.done(tighten, 1)
 	s.want(http.StatusOK, s.onJob(id, `{"entry":"u","act":"undo","of":"r","who":"RA"}`))
 	s.want(http.StatusConflict, s.enter(tighten, `{"entry":"d2","act":"done","step":2,"who":"RA"}`))
 }
 
-// The page of a job names the machine, starts its runs, and shows what its file
-// changes since. Adopting that is an entry with the differences: later runs go by
-// the newer file, the others stay as they are.
+// The page of a job names the machine, starts its runs, and shows the later
+// changes of its file. Adopting these is an entry with the differences: later
+// runs use the newer file, the others keep the old one.
 func TestAdoptANewerFile(t *testing.T) {
 	t.Parallel()
 	s := served(t)
@@ -320,8 +321,7 @@ func TestFirstPage(t *testing.T) {
 	}
 }
 
-// The list of records goes on for as many pages as there are, within what is asked
-// for.
+// The list of records spans as many pages as needed, within the filter.
 func TestRecordsGoOn(t *testing.T) {
 	t.Parallel()
 	s := served(t)
@@ -351,8 +351,8 @@ func TestRecordsGoOn(t *testing.T) {
 	}
 }
 
-// What is ready for the tightening run is ready for its job too, and an angle that
-// was interrupted is named among the findings.
+// What is ready for the tightening run is ready for its job, too, and an
+// interrupted angle is listed among the findings.
 func TestReadyInTheRun(t *testing.T) {
 	t.Parallel()
 	s := served(t)

@@ -8,11 +8,11 @@ import (
 	"drawdown/render/words"
 )
 
-// languageCookie keeps the language that was chosen on the page.
+// languageCookie stores the language chosen on the page.
 const languageCookie = "drawdown-language"
 
-// reader returns the words of whoever asks: ?lang= first, then what was chosen
-// before, then what the browser prefers, then the page's own.
+// reader returns the words for the sender of a request: by ?lang=, then the
+// stored choice, then the browser's preference, then the page's own language.
 func (b *Bench) reader(r *http.Request) *words.Catalogue {
 	if c, err := words.Find(r.URL.Query().Get("lang")); err == nil {
 		return c
@@ -33,7 +33,7 @@ func (b *Bench) reader(r *http.Request) *words.Catalogue {
 	return b.Words
 }
 
-// spoken finds the nearest of the languages of the sheets.
+// spoken finds the nearest language of the sheets.
 var spoken = func() language.Matcher {
 	var tags []language.Tag
 	for _, tag := range words.Languages() {
@@ -42,7 +42,7 @@ var spoken = func() language.Matcher {
 	return language.NewMatcher(tags)
 }()
 
-// keepLanguage keeps the language that a page was asked for in.
+// keepLanguage stores the language that was asked for.
 func (b *Bench) keepLanguage(w http.ResponseWriter, r *http.Request) {
 	if tag := r.URL.Query().Get("lang"); tag != "" {
 		if c, err := words.Find(tag); err == nil {

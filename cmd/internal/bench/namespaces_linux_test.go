@@ -25,7 +25,8 @@ import (
 	"drawdown/render/words"
 )
 
-// In a process of its own, in a network of its own, this test program is the page.
+// In a separate process and a separate network, this test program serves the
+// page.
 func TestMain(m *testing.M) {
 	if folder := os.Getenv("BENCH_SERVES"); folder != "" {
 		servePage(folder)
@@ -34,8 +35,8 @@ func TestMain(m *testing.M) {
 	os.Exit(m.Run())
 }
 
-// servePage serves until it is told to end. At SIGUSR1 its clock passes a minute,
-// so that nobody has to wait until it looks for new addresses.
+// servePage serves until it is told to end. At SIGUSR1 its clock advances by a
+// minute, so that the test need not wait until it looks for new addresses.
 func servePage(folder string) {
 	minutes := make(chan os.Signal, 1)
 	signal.Notify(minutes, syscall.SIGUSR1)
@@ -59,7 +60,7 @@ func servePage(folder string) {
 	}
 }
 
-// network is a network with two machines, each in a namespace of its own.
+// network is a network with two machines, each in its own namespace.
 type network struct{ desktop, tablet string }
 
 func ip(t *testing.T, args string) {
@@ -91,13 +92,13 @@ func newNetwork(t *testing.T) network {
 	return n
 }
 
-// dialFrom connects out of a namespace.
+// dialFrom connects from within a namespace.
 func dialFrom(namespace string) func(ctx context.Context, network, address string) (net.Conn, error) {
 	return func(ctx context.Context, network, address string) (c net.Conn, err error) {
 		ended := make(chan struct{})
 		go func() {
 			defer close(ended)
-			runtime.LockOSThread() // and never let go: the thread ends in that namespace
+			runtime.LockOSThread() // never unlocked: the thread ends in that namespace
 			var there *os.File
 			if there, err = os.Open("/var/run/netns/" + namespace); err != nil {
 				return
@@ -119,7 +120,7 @@ func dialFrom(namespace string) func(ctx context.Context, network, address strin
 	}
 }
 
-// asker asks out of a namespace.
+// asker sends requests from within a namespace.
 type asker struct {
 	t      *testing.T
 	client *http.Client
@@ -172,8 +173,9 @@ func (a *asker) want(status int, method, address, body string) []byte {
 	return text
 }
 
-// Over a network between two machines: the page of the desktop is not there, that of
-// the network lets in who has a code, and its certificate follows the addresses.
+// Over a network between two machines: the desktop's page is unreachable, that
+// of the network admits those with a code, and its certificate follows the
+// addresses.
 func TestSharingOverANetwork(t *testing.T) {
 	n := newNetwork(t)
 	page := exec.Command("ip", "netns", "exec", n.desktop, os.Args[0])

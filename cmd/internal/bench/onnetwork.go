@@ -17,15 +17,15 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// sharing is the page on the workshop's network: HTTPS, one port above that of
-// this machine.
+// sharing serves the page to the workshop's network: by HTTPS, on the port
+// after that of this machine.
 type sharing struct {
 	certificates *certificate.Keeper
 	port         int
 }
 
-// names are those under which the page answers on the network, and with which its
-// certificate is made.
+// networkNames returns the names under which the page answers on the network,
+// which are also those in its certificate.
 func networkNames() []string { return slices.Concat(gate.Network(), gate.Loopback) }
 
 // shareOn prepares the certificate for the network.
@@ -42,7 +42,7 @@ func (s *sharing) config() *tls.Config {
 	return &tls.Config{MinVersion: tls.VersionTLS12, GetCertificate: s.certificates.Get, NextProtos: []string{"http/1.1"}}
 }
 
-// addresses are where a tablet finds the page.
+// addresses returns the addresses of the page for a tablet.
 func (s *sharing) addresses() []string {
 	var all []string
 	for _, name := range gate.Network() {
@@ -51,7 +51,7 @@ func (s *sharing) addresses() []string {
 	return all
 }
 
-// shareOut is how the page is shared.
+// shareOut describes how the page is shared.
 type shareOut struct {
 	Shared      bool           `json:"shared"`
 	Addresses   []string       `json:"addresses"`
@@ -68,7 +68,7 @@ func (b *Bench) getShare(w http.ResponseWriter, r *http.Request) error {
 	return nil
 }
 
-// codeOut is a code for one device, and where it goes with it.
+// codeOut is a code for one device, and where to use it.
 type codeOut struct {
 	Code    string    `json:"code"`
 	Until   time.Time `json:"until"`
@@ -95,7 +95,8 @@ func (b *Bench) newCode() (codeOut, error) {
 	return codeOut{code, until, b.joinAddress(code)}, nil
 }
 
-// joinAddress is where a tablet goes with its code; empty without a network.
+// joinAddress returns the address for a tablet with its code; it is empty
+// without a network.
 func (b *Bench) joinAddress(code string) string {
 	all := b.share.addresses()
 	if len(all) == 0 {
@@ -104,7 +105,8 @@ func (b *Bench) joinAddress(code string) string {
 	return fmt.Sprintf("%s%s?code=%s", all[0], joinPath, code)
 }
 
-// squares is the QR code of a text, dark squares true; nothing where there is none.
+// squares returns the QR code of a text, with dark squares true; it is nil if
+// there is none.
 func squares(text string) [][]bool {
 	if text == "" {
 		return nil
@@ -135,7 +137,7 @@ func (b *Bench) deleteSession(w http.ResponseWriter, r *http.Request) error {
 	return nil
 }
 
-// join lets a tablet in by its code.
+// join admits a tablet by its code.
 func (b *Bench) join(w http.ResponseWriter, r *http.Request) error {
 	r.Body = http.MaxBytesReader(w, r.Body, b.Limits.Body)
 	if err := r.ParseForm(); err != nil {
@@ -150,7 +152,7 @@ func (b *Bench) join(w http.ResponseWriter, r *http.Request) error {
 	return nil
 }
 
-// getAuthority sends the certificate that a tablet can be told to trust.
+// getAuthority sends the certificate that a tablet can be set to trust.
 func (b *Bench) getAuthority(w http.ResponseWriter, r *http.Request) error {
 	if b.share == nil {
 		return wrong(http.StatusNotFound, NotShared, nil)

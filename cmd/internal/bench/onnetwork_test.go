@@ -58,13 +58,13 @@ func (d *tablet) ask(method, path, body string, change ...func(*http.Request)) r
 	return d.do(r)
 }
 
-// join tries a code as the form of the page does.
+// join tries a code in the same way as the form of the page.
 func (d *tablet) join(code string) reply {
 	d.t.Helper()
 	return d.ask("POST", "/join", url.Values{"code": {code}}.Encode(), head("Content-Type", "application/x-www-form-urlencoded"))
 }
 
-// A tablet joins by a code, works, and is shown the door; it lets nobody else in.
+// A tablet joins by a code, works, and is signed out; it cannot admit others.
 func TestTabletJoins(t *testing.T) {
 	t.Parallel()
 	s := shared(t)
@@ -98,8 +98,8 @@ func TestTabletJoins(t *testing.T) {
 	d.want(http.StatusUnauthorized, d.ask("POST", "/api/runs/"+id+"/entries", `{"entry":"d2","act":"done","step":2,"who":"MK"}`))
 }
 
-// On the network too the page answers under its own names alone, and takes nothing
-// from another site.
+// On the network, too, the page only answers under its own names, and accepts
+// nothing from another site.
 func TestNetworkIsGuarded(t *testing.T) {
 	t.Parallel()
 	s := shared(t)
@@ -110,8 +110,8 @@ func TestNetworkIsGuarded(t *testing.T) {
 	if answer, err := http.Get(strings.Replace(d.base, "https:", "http:", 1)); err == nil && answer.StatusCode == http.StatusOK {
 		t.Error("the network's port answers without HTTPS")
 	}
-	// An address whose name leads to this machine from elsewhere: the loopback's port
-	// is not open to the network.
+	// An address whose name points to this machine from elsewhere: the
+	// loopback's port is not open to the network.
 	for _, name := range gate.Network() {
 		if strings.HasSuffix(name, ".local") || strings.Contains(name, ":") {
 			continue
@@ -122,7 +122,7 @@ func TestNetworkIsGuarded(t *testing.T) {
 	}
 }
 
-// Whoever guesses waits: the right code gets nobody in meanwhile.
+// A device that guesses has to wait: meanwhile even the right code is refused.
 func TestGuessingCodes(t *testing.T) {
 	t.Parallel()
 	s := shared(t)

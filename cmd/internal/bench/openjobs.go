@@ -14,30 +14,30 @@ import (
 	"drawdown/sequence/run/teardown"
 )
 
-// openJobs are the jobs that were asked for, each with its state: what its record
-// comes to. The lock is held as long as a job is looked at.
+// openJobs holds the jobs that were asked for, each with the state of its
+// record. The lock is held while a job is in use.
 type openJobs struct {
 	sync.Mutex
 	all map[string]*openJob
 }
 
-// openJob is a job as its record has it.
+// openJob is a job in the state of its record.
 type openJob struct {
-	started record.Started // with the files of the revision that was adopted last
+	started record.Started // with the files of the last adopted revision
 	work    teardown.Work
 	state   *teardown.State
-	runs    []record.Subject // in the order in which they were started
+	runs    []record.Subject // in the order of their start
 }
 
-// forget has a job read anew, after what the record knows of it has changed.
+// forget makes a job be read again, after its record has changed.
 func (o *openJobs) forget(id string) {
 	o.Lock()
 	defer o.Unlock()
 	delete(o.all, id)
 }
 
-// job returns a job, from its record where it is not in memory. Whoever calls
-// holds the lock.
+// job returns a job, from its record if it is not in memory. The caller holds
+// the lock.
 func (b *Bench) job(id string) (*openJob, error) {
 	if one, open := b.jobs.all[id]; open {
 		return one, nil
@@ -77,7 +77,7 @@ func entriesOf(list []record.Kept) []run.Entry {
 	return entries
 }
 
-// takeOnJob puts an entry to a job, if the rules allow it.
+// takeOnJob adds an entry to a job, if the rules allow it.
 func (b *Bench) takeOnJob(id string, e run.Entry, c *words.Catalogue) (taken, error) {
 	e.Time = b.now()
 	e.WrenchFacts, e.Revision = b.wrenchFacts(e.Wrench), nil
@@ -108,7 +108,7 @@ func (b *Bench) takeOnJob(id string, e run.Entry, c *words.Catalogue) (taken, er
 	return answer, err
 }
 
-// catchUp makes the state that of the record, where it is behind it.
+// catchUp brings the state up to date with the record.
 func (one *openJob) catchUp(before record.Before) error {
 	if one.state.Version() == before.Version {
 		return nil
@@ -120,7 +120,7 @@ func (one *openJob) catchUp(before record.Before) error {
 	return err
 }
 
-// newer returns what the file of a job changes as it is now, and keeps it.
+// newer returns the present changes in the file of a job, and stores them.
 func (b *Bench) newer(one *openJob, c *words.Catalogue) (*run.Revision, error) {
 	differences, made, err := b.differences(one)
 	if err != nil || len(differences) == 0 {
@@ -133,7 +133,7 @@ func (b *Bench) newer(one *openJob, c *words.Catalogue) (*run.Revision, error) {
 	return &run.Revision{Differences: differences, Files: sums}, err
 }
 
-// differences compares the file of a job with the one that it goes by.
+// differences compares the present file of a job with the one that it uses.
 func (b *Bench) differences(one *openJob) ([]run.Difference, job.Frozen, error) {
 	made, err := b.shop.freeze(one.started.Of)
 	if err != nil {
@@ -143,7 +143,7 @@ func (b *Bench) differences(one *openJob) ([]run.Difference, job.Frozen, error) 
 	return before.Differences(made), made, err
 }
 
-// newerThan lists what the file of a job changes as it is now; nothing where it is
+// newerThan lists the present changes in the file of a job; none if the file is
 // gone.
 func (b *Bench) newerThan(id string) []run.Difference {
 	b.jobs.Lock()
@@ -159,7 +159,7 @@ func (b *Bench) newerThan(id string) []run.Difference {
 	return differences
 }
 
-// runsOf returns the runs of a job, and how each stands.
+// runsOf returns the runs of a job, and the state of each.
 func (b *Bench) runsOf(one *openJob) ([]teardown.RunFact, []*openRun, error) {
 	var facts []teardown.RunFact
 	var runs []*openRun
@@ -174,8 +174,9 @@ func (b *Bench) runsOf(one *openJob) ([]teardown.RunFact, []*openRun, error) {
 	return facts, runs, nil
 }
 
-// tellJob tells a tightening run what its job knows of what must be ready: the
-// condemned of the joint's other runs, and what was said to be ready.
+// tellJob passes to a tightening run what its job knows about the parts to have
+// ready: those condemned in the joint's other runs, and those recorded as
+// ready.
 func (b *Bench) tellJob(one *openRun) error {
 	if one.work.Job == "" || one.work.Direction != run.Tighten {
 		return nil
@@ -201,7 +202,7 @@ func (b *Bench) tellJob(one *openRun) error {
 	return nil
 }
 
-// factsFor is what a job knows for one of its runs.
+// factsFor returns what a job knows for one of its runs.
 func (b *Bench) factsFor(one *openRun, of *openJob, runs []*openRun) run.JobFacts {
 	others := slices.DeleteFunc(slices.Clone(runs), func(r *openRun) bool { return r.id == one.id })
 	facts := run.FactsOf(b.viewsOf(one.work.Of, others))
@@ -221,7 +222,7 @@ func (b *Bench) viewsOf(of string, runs []*openRun) []run.View {
 	return all
 }
 
-// openJob refuses a job that is closed.
+// openJob refuses a closed job.
 func (b *Bench) openJob(id string) (record.Started, error) {
 	b.jobs.Lock()
 	defer b.jobs.Unlock()

@@ -11,12 +11,11 @@ import (
 	"drawdown/sequence/run"
 )
 
-// mostOpen is how many runs stay in memory. A run that is not asked for gives its
-// place to another; its record is read again when it is needed.
+// mostOpen is how many runs stay in memory. A run that is not used gives way to
+// another; its record is read again when needed.
 const mostOpen = 200
 
-// openRuns are the runs that are followed now, each with its state: what its
-// record comes to.
+// openRuns holds the runs in use, each with the state of its record.
 type openRuns struct {
 	store *record.Store
 
@@ -28,8 +27,8 @@ func newOpenRuns(store *record.Store) *openRuns {
 	return &openRuns{store: store, all: map[string]*openRun{}}
 }
 
-// openRun is the state of one run. Entries are judged by a state that may be ahead
-// of the disk; what is shown of it is on the disk.
+// openRun is the state of one run. Entries are judged by a state that may be
+// ahead of the disk; what is shown is on the disk.
 type openRun struct {
 	store *record.Store
 	id    string
@@ -37,18 +36,18 @@ type openRun struct {
 	work  run.Work
 	used  time.Time
 
-	readers atomic.Int32 // of its events: they wait on this one
+	readers atomic.Int32 // of its events, which wait on this run
 
 	mu      sync.Mutex
 	state   *run.State
 	losses  int                   // of the store when the state was read for a judge
 	job     *run.JobFacts         // what its job knows; nil: nothing
-	kept    []run.Entry           // that are on the disk, as far as is known here
+	kept    []run.Entry           // those on the disk, as far as known here
 	changed chan struct{}         // closed, and made anew, when kept or state changes
 	drawn   map[string]page.Joint // by language
 }
 
-// find returns a run, from its record where it is not in memory.
+// find returns a run, from its record if it is not in memory.
 func (o *openRuns) find(id string, now time.Time) (*openRun, error) {
 	o.mu.Lock()
 	defer o.mu.Unlock()
@@ -73,8 +72,8 @@ func (o *openRuns) find(id string, now time.Time) (*openRun, error) {
 	return one, nil
 }
 
-// makeRoom lets the run go that was not asked for longest, of those that nobody
-// reads the events of.
+// makeRoom drops the run that has been unused longest, among those whose events
+// nobody reads.
 func (o *openRuns) makeRoom() {
 	for len(o.all) >= mostOpen {
 		oldest := ""
@@ -90,8 +89,8 @@ func (o *openRuns) makeRoom() {
 	}
 }
 
-// read reads what came to the disk, by this process or by another. Whoever calls
-// holds the lock, or is alone.
+// read reads new entries from the disk, written by this process or by another.
+// The caller holds the lock, or has sole access.
 func (one *openRun) read() error {
 	list, err := one.store.Entries(one.id, len(one.kept))
 	if err != nil {
@@ -101,8 +100,8 @@ func (one *openRun) read() error {
 	return nil
 }
 
-// keep notes entries that are on the disk. Whoever calls holds the lock, or is
-// alone.
+// keep records entries that are on the disk. The caller holds the lock, or has
+// sole access.
 func (one *openRun) keep(entries ...run.Entry) {
 	one.kept = append(one.kept, entries...)
 	if one.state.Version() < len(one.kept) {
@@ -110,7 +109,8 @@ func (one *openRun) keep(entries ...run.Entry) {
 	}
 }
 
-// replay makes the state that of entries. Whoever calls holds the lock, or is alone.
+// replay sets the state to that after the entries. The caller holds the lock,
+// or has sole access.
 func (one *openRun) replay(entries []run.Entry) {
 	one.state = one.work.Replay(entries)
 	if one.job != nil {
@@ -118,7 +118,7 @@ func (one *openRun) replay(entries []run.Entry) {
 	}
 }
 
-// inJob tells the state what its job knows.
+// inJob passes to the state what its job knows.
 func (one *openRun) inJob(facts run.JobFacts) {
 	one.mu.Lock()
 	defer one.mu.Unlock()
@@ -126,14 +126,14 @@ func (one *openRun) inJob(facts run.JobFacts) {
 	one.state.InJob(facts)
 }
 
-// tell wakes who waits for a change. Whoever calls holds the lock.
+// tell wakes those who wait for a change. The caller holds the lock.
 func (one *openRun) tell() {
 	close(one.changed)
 	one.changed = make(chan struct{})
 }
 
-// take puts an entry to the record, if the rules allow it, and returns when it is
-// on the disk.
+// take adds an entry to the record, if the rules allow it, and returns when it
+// is on the disk.
 func (one *openRun) take(e run.Entry) (record.Answer, error) {
 	applied := false
 	a, err := one.store.Append(one.id, e, func(before record.Before) (*run.Refusal, error) {
@@ -150,15 +150,15 @@ func (one *openRun) take(e run.Entry) (record.Answer, error) {
 		return a, err
 	case a.Refusal == nil && !a.Again && a.Version == len(one.kept)+1:
 		one.keep(e)
-	case one.read() != nil: // it has its answer all the same, and the run is read later
+	case one.read() != nil: // answer all the same; the run is read later
 		one.replay(one.kept)
 	}
 	one.tell()
 	return a, err
 }
 
-// judge judges an entry by the state that the record has, before anything else
-// is written.
+// judge judges an entry by the state of the record, before anything else is
+// written.
 func (one *openRun) judge(before record.Before, e run.Entry) (*run.Refusal, error) {
 	one.mu.Lock()
 	defer one.mu.Unlock()
@@ -173,7 +173,7 @@ func (one *openRun) judge(before record.Before, e run.Entry) (*run.Refusal, erro
 	return one.state.Take(e), nil
 }
 
-// view shows the run as it is now, once all that is in it is on the disk.
+// view returns the present state of the run, once all of it is on the disk.
 func (one *openRun) view(now time.Time) run.View {
 	one.mu.Lock()
 	defer one.mu.Unlock()
@@ -188,7 +188,8 @@ func (one *openRun) view(now time.Time) run.View {
 	}
 }
 
-// picture returns the picture of the joint in a language, if it is drawn.
+// picture returns the picture of the joint in a language, if it is already
+// drawn.
 func (one *openRun) picture(language string) (page.Joint, bool) {
 	one.mu.Lock()
 	defer one.mu.Unlock()
@@ -213,8 +214,8 @@ func (one *openRun) wait() {
 	one.mu.Lock()
 }
 
-// since returns the entries that are on the disk, and what is closed when there are
-// more.
+// since returns the entries on the disk, and a channel that is closed when
+// there are more.
 func (one *openRun) since() (kept []run.Entry, changed <-chan struct{}) {
 	one.mu.Lock()
 	defer one.mu.Unlock()

@@ -12,19 +12,20 @@ import (
 	"drawdown/cmd/internal/record"
 )
 
-// followed is how far a record is known here that other processes write too.
+// followed records how far this process has followed a record that other
+// processes write, too.
 type followed struct {
 	mu     sync.Mutex
 	place  int64     // in the chain
-	failed time.Time // when the database was asked last and did not answer
+	failed time.Time // when the database last failed to answer
 	why    error
 
 	watching sync.WaitGroup
 	end      context.CancelFunc
 }
 
-// askAgain is how long a database that did not answer is not asked again: those who
-// wait for it would wait one after the other.
+// askAgain is the pause after a database did not answer: otherwise all requests
+// would wait for it in turn.
 const askAgain = time.Second
 
 // startFollowing follows a shared record from where it is now.
@@ -52,7 +53,8 @@ func (b *Bench) stopFollowing() {
 	}
 }
 
-// upToDate has what is in memory follow the record before a request looks at it.
+// upToDate updates the state in memory from the record before a request uses
+// it.
 func (b *Bench) upToDate(r *http.Request) error {
 	if !b.store.Shared() || !ofRecord(r.URL.Path) {
 		return nil
@@ -70,8 +72,8 @@ func (b *Bench) upToDate(r *http.Request) error {
 	return b.follow()
 }
 
-// ofRecord reports whether what is under a path shows or changes a record. A page that
-// is looked at asks for the time, and so learns whether anything can be recorded.
+// ofRecord reports whether requests to a path show or change a record. An open
+// page asks for the time, and so learns whether anything can be recorded.
 func ofRecord(path string) bool {
 	return path == "/" || slices.ContainsFunc([]string{"/api/runs", "/api/jobs", "/runs/", "/jobs/", "/records", "/patterns/", timePath},
 		func(start string) bool { return strings.HasPrefix(path, start) })
@@ -97,7 +99,8 @@ func (b *Bench) follow() error {
 	return nil
 }
 
-// follow reads a run again that is behind its record, and wakes who waits for it.
+// follow updates a run that is behind its record, and wakes those who wait for
+// it.
 func (o *openRuns) follow(c record.Change) error {
 	o.mu.Lock()
 	one, open := o.all[c.ID]
@@ -117,7 +120,7 @@ func (o *openRuns) follow(c record.Change) error {
 	return err
 }
 
-// follow has a job read anew that is behind its record, or that has another run.
+// follow makes a job be read again if it is behind its record or has a new run.
 func (o *openJobs) follow(c record.Change) {
 	o.Lock()
 	defer o.Unlock()

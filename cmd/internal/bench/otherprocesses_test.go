@@ -12,8 +12,8 @@ import (
 	"drawdown/geometry/testkit"
 )
 
-// together serves the page by so many processes that keep one record, each with keys
-// and sessions of its own.
+// together serves the page by count processes that share one record, each with
+// its own keys and sessions.
 func together(t testing.TB, address string, count int) (all []*shopfloor) {
 	t.Helper()
 	for k := range count {
@@ -27,8 +27,7 @@ func together(t testing.TB, address string, count int) (all []*shopfloor) {
 	return all
 }
 
-// byTurns is a shop floor on which each request goes to another process than the one
-// before.
+// byTurns is a shop floor on which each request goes to the next process.
 func byTurns(all []*shopfloor) *shopfloor {
 	s := *all[0]
 	next := 0
@@ -39,7 +38,7 @@ func byTurns(all []*shopfloor) *shopfloor {
 	return &s
 }
 
-// One record, kept by several processes.
+// One record, shared by several processes.
 func TestSharedRecord(t *testing.T) {
 	t.Parallel()
 	server := servertest.Start(t)
@@ -64,8 +63,8 @@ func TestSharedRecord(t *testing.T) {
 	})
 }
 
-// Tablets at three processes tap the same steps at the same time: each step is done
-// once, and every process shows the same.
+// Tablets at three processes tap the same steps at the same time: each step is
+// done once, and every process shows the same.
 func oneStepAtManyProcesses(t *testing.T, address string) {
 	all := together(t, address, 3)
 	id := all[0].accepted()
@@ -90,7 +89,7 @@ func oneStepAtManyProcesses(t *testing.T, address string) {
 }
 
 // An entry made at one process appears in the events of another, which a reader
-// resumes from what it has.
+// resumes after the last one it has.
 func liveAcrossProcesses(t *testing.T, address string) {
 	all := together(t, address, 2)
 	id := all[0].accepted()
@@ -111,8 +110,8 @@ func liveAcrossProcesses(t *testing.T, address string) {
 	}
 }
 
-// A tablet that lost the answer of one process sends its entry to another: it counts
-// once, with one answer.
+// A tablet that lost the answer of one process sends its entry to another: it
+// counts once, with one answer.
 func sentToTwoProcesses(t *testing.T, address string) {
 	all := together(t, address, 2)
 	id := all[0].accepted()
@@ -136,9 +135,10 @@ func sentToTwoProcesses(t *testing.T, address string) {
 	}
 }
 
-// The database is killed and stopped while tablets tap, and started again: what
-// cannot be kept is answered as not kept, and sent again. No confirmed tap is lost,
-// none is there twice, the pages go on by themselves, and events too.
+// The database is killed and stopped while tablets tap, and started again:
+// entries that cannot be kept are answered as not kept, and sent again. No
+// confirmed tap is lost or duplicated, and pages and events continue by
+// themselves.
 func TestDatabaseGoesAway(t *testing.T) {
 	t.Parallel()
 	server := servertest.Start(t)
@@ -196,8 +196,8 @@ func TestDatabaseGoesAway(t *testing.T) {
 	}
 }
 
-// tapUntil makes entries on a run as a tablet does: it holds what was not taken and
-// sends it again. It gives how many were confirmed.
+// tapUntil makes entries on a run like a tablet: it keeps entries that were not
+// accepted and sends them again. It returns how many were confirmed.
 func tapUntil(s *shopfloor, id string, stop <-chan bool) (confirmed int) {
 	for n := 0; ; n++ {
 		for {

@@ -10,12 +10,12 @@ import (
 	"drawdown/patterns/scan"
 )
 
-// atOneTime decodes one picture at a time: each takes some hundred megabytes at
-// the most.
+// atOneTime limits decoding to one picture at a time: each takes up to some
+// hundred megabytes.
 var atOneTime sync.Mutex
 
-// postPhoto takes a picture: as the body, or as the file of a form. What is kept
-// is made anew of its pixels.
+// postPhoto receives a picture: as the body, or as the file of a form. It is
+// stored re-encoded from its pixels.
 func (b *Bench) postPhoto(w http.ResponseWriter, r *http.Request) error {
 	data, err := b.pictureOf(w, r)
 	if err != nil {
@@ -37,7 +37,7 @@ func (b *Bench) postPhoto(w http.ResponseWriter, r *http.Request) error {
 }
 
 func (b *Bench) pictureOf(w http.ResponseWriter, r *http.Request) ([]byte, error) {
-	const form = 4 << 10 // what stands about the file
+	const form = 4 << 10 // the rest of the form besides the file
 	body := http.MaxBytesReader(w, r.Body, b.Limits.Photo+form)
 	from := io.Reader(body)
 	if kind, _, err := mime.ParseMediaType(r.Header.Get("Content-Type")); err == nil && kind == "multipart/form-data" {
@@ -79,6 +79,6 @@ func (b *Bench) getPhoto(w http.ResponseWriter, r *http.Request) error {
 	http.NewResponseController(w).SetWriteDeadline(time.Now().Add(b.Limits.PhotoTime))
 	w.Header().Set("Cache-Control", "private, max-age=31536000, immutable")
 	w.Header().Set("Content-Type", "image/jpeg")
-	w.Write(photo) // a reader who has gone needs no answer
+	w.Write(photo) // ignore the error: a reader who has gone needs no answer
 	return nil
 }

@@ -15,11 +15,12 @@ import (
 	"drawdown/cmd/internal/record/servertest"
 )
 
-// perBolt is how often each tablet taps: a bolt that is turned quickly.
+// perBolt is the time between two taps of a tablet: a bolt that is turned
+// quickly.
 const perBolt = 3 * time.Second
 
-// BenchmarkThreeProcesses measures how long a tap takes until it is on the disk of
-// the database, with 300 tablets at three processes, each on a run of its own and
+// BenchmarkThreeProcesses measures the time until a tap is on the disk of the
+// database, with 300 tablets at three processes, each with its own run and
 // reading its events:
 //
 //	go test ./cmd/internal/bench -run XXX -bench ThreeProcesses -benchtime 6000x
@@ -67,7 +68,7 @@ func process(b *testing.B, program, address string) *shopfloor {
 	return s
 }
 
-// checkAll checks that every tap is there and the chain holds.
+// checkAll checks that every tap is in the record and the chain is valid.
 func checkAll(b *testing.B, address string, taps int) {
 	b.Helper()
 	s, err := record.OpenToRead(record.Place{Address: address})

@@ -69,7 +69,8 @@ func (s *shopfloor) events(path, last string, change ...func(*http.Request)) *st
 	return &stream{bufio.NewReader(answer.Body)}
 }
 
-// Each entry comes once and in order; a reader who was away gets what it missed.
+// Each entry is sent once and in order; a reader who was away receives those
+// missed.
 func TestEvents(t *testing.T) {
 	t.Parallel()
 	s := served(t)
@@ -95,7 +96,8 @@ func TestEvents(t *testing.T) {
 			t.Errorf("event %s, want %s", at, want)
 		}
 	}
-	// A number from the future, as after a restored backup, gets what comes next.
+	// A number from the future, as after a restored backup, gets the next
+	// entries.
 	ahead := s.events(path, "99")
 	s.want(http.StatusOK, s.enter(id, `{"entry":"n","act":"note","note":"x","who":"RA"}`))
 	if at, _ := ahead.read(t); at != "6" {
@@ -104,7 +106,7 @@ func TestEvents(t *testing.T) {
 	s.want(http.StatusNotFound, s.ask("GET", "/api/runs/R9/events", ""))
 }
 
-// A session that is ended ends its events too, and the end of the page ends all.
+// Ending a session ends its events, too, and the end of the page ends all.
 func TestEventsEnd(t *testing.T) {
 	t.Parallel()
 	s := served(t, func(o *Options) { o.Limits.Beat = 10 * time.Millisecond })
@@ -114,13 +116,13 @@ func TestEventsEnd(t *testing.T) {
 	for _, session := range s.bench.gate.Sessions() {
 		s.want(http.StatusNoContent, s.ask("DELETE", "/api/share/sessions/"+session.ID, ""))
 	}
-	for { // signs of life, and then the end
+	for { // keep-alives, then the end
 		if _, err := of.lines.ReadString('\n'); err != nil {
 			break
 		}
 	}
 	e := s.events("/api/runs/"+id+"/events", "")
-	s.end() // fails the test where the page does not end
+	s.end() // fails the test if the page does not end
 	for {
 		if _, err := e.lines.ReadString('\n'); err != nil {
 			break
@@ -128,7 +130,8 @@ func TestEventsEnd(t *testing.T) {
 	}
 }
 
-// picture is a JPEG of a red left and a blue right half, with tags before it.
+// picture is a JPEG with a red left and a blue right half, and tags before
+// them.
 func picture(t *testing.T, tags []byte) []byte {
 	t.Helper()
 	p := image.NewRGBA(image.Rect(0, 0, 64, 32))
@@ -147,19 +150,19 @@ func picture(t *testing.T, tags []byte) []byte {
 	return append(append(append([]byte{}, b.Bytes()[:2]...), tags...), b.Bytes()[2:]...)
 }
 
-// exif is the segment of a camera that was held upright: orientation 6 (CIPA
-// DC-008, 4.6.4), with a place where the picture was taken.
+// exif is the segment written by a camera held upright: orientation 6 (CIPA
+// DC-008, 4.6.4), with the place where the picture was taken.
 func exif() []byte {
 	body := "Exif\x00\x00MM\x00*\x00\x00\x00\x08" + "\x00\x02" + // big endian, two tags
 		"\x01\x12\x00\x03\x00\x00\x00\x01\x00\x06\x00\x00" + // orientation 6
-		"\x88\x25\x00\x04\x00\x00\x00\x01\x00\x00\x00\x26" + // the place stands at 38
+		"\x88\x25\x00\x04\x00\x00\x00\x01\x00\x00\x00\x26" + // the place is at offset 38
 		"\x00\x00\x00\x00" +
 		"\x00\x01" + "\x00\x01\x00\x02\x00\x00\x00\x02N\x00\x00\x00" + "\x00\x00\x00\x00" + "GPS-SECRET"
 	length := len(body) + 2
 	return append([]byte{0xff, 0xe1, byte(length >> 8), byte(length)}, body...)
 }
 
-// A photo is kept the right way up and without where it was taken.
+// A photo is stored upright and without the place where it was taken.
 func TestPhotos(t *testing.T) {
 	t.Parallel()
 	s := served(t)
@@ -180,8 +183,8 @@ func TestPhotos(t *testing.T) {
 	if err != nil || kept.Bounds().Dx() != 32 || kept.Bounds().Dy() != 64 {
 		t.Fatalf("%v %v", err, kept.Bounds())
 	}
-	// Orientation 6: the first row of the file is the right side of the picture, and
-	// its first column the top.
+	// Orientation 6: the first row of the file is the right side of the
+	// picture, and its first column the top.
 	if r, _, b, _ := kept.At(16, 8).RGBA(); r < b {
 		t.Error("the top is not red")
 	}
@@ -198,7 +201,7 @@ func TestPhotos(t *testing.T) {
 	s.want(http.StatusNotFound, s.ask("GET", "/api/photos/"+strings.Repeat("0", 64), ""))
 }
 
-// The record of a run goes out whole, and names the head of the chain.
+// The record of a run is exported completely, and names the head of the chain.
 func TestExports(t *testing.T) {
 	t.Parallel()
 	s := served(t)
@@ -221,8 +224,8 @@ func TestExports(t *testing.T) {
 	s.want(http.StatusBadRequest, s.ask("GET", "/api/runs/"+id+".pdf?paper=a9", ""))
 }
 
-// A print is the very file that the command line writes, is noted with the
-// fingerprint, and counts as out of date once the file has changed.
+// A print is the same file that the command line writes; it is recorded with
+// the fingerprint, and counts as out of date once the file has changed.
 func TestPrints(t *testing.T) {
 	t.Parallel()
 	s := served(t)

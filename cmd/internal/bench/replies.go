@@ -21,10 +21,10 @@ import (
 	"drawdown/sequence/run"
 )
 
-// route answers a request; its error is worded where it is served.
+// route answers a request; its error is put into words by the caller.
 type route func(w http.ResponseWriter, r *http.Request) error
 
-// rejected is what a request gets that is not done.
+// rejected is the answer to a request that was refused.
 type rejected struct {
 	Reason string       `json:"reason"`
 	Code   finding.Code `json:"code,omitempty"`
@@ -32,7 +32,7 @@ type rejected struct {
 	At     *time.Time   `json:"at,omitempty"`
 }
 
-// failure is an error with the status that it is answered by.
+// failure is an error with its HTTP status.
 type failure struct {
 	status int
 	why    error
@@ -41,7 +41,7 @@ type failure struct {
 func (f failure) Error() string { return f.why.Error() }
 func (f failure) Unwrap() error { return f.why }
 
-// wrong is a finding about a request with its status.
+// wrong returns a finding about a request with its status.
 func wrong(status int, code finding.Code, values finding.Values) error {
 	return failure{status, finding.Failed(code, values)}
 }
@@ -52,8 +52,8 @@ type refused struct{ run.Refusal }
 func (r refused) Error() string { return r.Finding.Error() }
 func (r refused) Unwrap() error { return r.Finding }
 
-// statuses are those of what the rooms below find; what is not listed is a fault
-// of this machine.
+// statuses maps findings of lower packages to HTTP statuses; all others are
+// internal errors.
 var statuses = map[finding.Code]int{
 	record.NoSubject:    http.StatusNotFound,
 	record.NoPhoto:      http.StatusNotFound,
@@ -67,7 +67,7 @@ var statuses = map[finding.Code]int{
 	gate.ManyCodes:      http.StatusTooManyRequests,
 }
 
-// statusOf returns the status of an error and what the reader is told of it.
+// statusOf returns the status of an error and what to tell the reader.
 func statusOf(err error) (int, error) {
 	var known failure
 	var rule refused
@@ -85,7 +85,7 @@ func statusOf(err error) (int, error) {
 	case errors.Is(err, fs.ErrNotExist):
 		return http.StatusNotFound, err
 	case errors.As(err, &found) && found.Code == record.Away:
-		return statuses[record.Away], finding.Failed(record.Away, nil) // names of servers are nothing for a tablet; the log has them
+		return statuses[record.Away], finding.Failed(record.Away, nil) // server names are of no use on a tablet; the log has them
 	case errors.As(err, &found) && statuses[found.Code] != 0:
 		return statuses[found.Code], err
 	case errors.As(err, &found):
@@ -102,7 +102,7 @@ func tooMany(limit int64) error {
 	return finding.Failed(TooLarge, finding.Values{"most": int(limit / kilo), "unit": "kB"})
 }
 
-// fail answers a request that is not done.
+// fail answers a request that was refused.
 func (b *Bench) fail(w http.ResponseWriter, r *http.Request, err error) {
 	status, why := statusOf(err)
 	if status == http.StatusInternalServerError {
@@ -132,7 +132,8 @@ func rejectedBy(c *words.Catalogue, why error) rejected {
 	return out
 }
 
-// isAPI reports whether a program asks, and not a person who looks at a page.
+// isAPI reports whether the sender is a program, and not a person with a
+// browser.
 func isAPI(r *http.Request) bool {
 	return strings.HasPrefix(r.URL.Path, "/api/") || r.URL.Path == "/api"
 }
@@ -149,8 +150,8 @@ func answer(w http.ResponseWriter, status int, v any) {
 	w.Write(text)
 }
 
-// read reads the JSON of a request into v. Keys that v has not are refused, so
-// that nothing someone wrote is lost in silence.
+// read reads the JSON of a request into v. It refuses keys that v lacks, so
+// that nothing is lost silently.
 func (b *Bench) read(w http.ResponseWriter, r *http.Request, v any) error {
 	text, err := io.ReadAll(http.MaxBytesReader(w, r.Body, b.Limits.Body))
 	if err != nil {
@@ -159,7 +160,7 @@ func (b *Bench) read(w http.ResponseWriter, r *http.Request, v any) error {
 	return readJSON(text, v)
 }
 
-// bodyUnread says why the body of a request did not arrive.
+// bodyUnread states why the body of a request did not arrive.
 func bodyUnread(err error) error {
 	var tooLarge *http.MaxBytesError
 	if errors.As(err, &tooLarge) {
@@ -186,12 +187,12 @@ func readJSON(text []byte, v any) error {
 	return nil
 }
 
-// unknownKey names a key of an object that v has not.
+// unknownKey names a key of an object that v lacks.
 func unknownKey(text []byte, v any) error {
 	var object map[string]json.RawMessage
 	of := reflect.TypeOf(v).Elem()
 	if json.Unmarshal(text, &object) != nil || of.Kind() != reflect.Struct {
-		return nil // told when it is read
+		return nil // reported when it is read
 	}
 	for key := range object {
 		if !hasKey(of, key) {
@@ -210,7 +211,7 @@ func hasKey(of reflect.Type, key string) bool {
 	return false
 }
 
-// notJSON says where a text is no JSON, or not what is wanted.
+// notJSON reports where a text is no JSON, or not what is expected.
 func notJSON(text []byte, err error) error {
 	var syntax *json.SyntaxError
 	var value *json.UnmarshalTypeError
@@ -221,14 +222,14 @@ func notJSON(text []byte, err error) error {
 	case errors.As(err, &value):
 		line, column := place(text, value.Offset)
 		return wrong(http.StatusBadRequest, WrongValue, finding.Values{"key": value.Field, "want": wanted(value.Type), "line": line, "column": column})
-	case !errors.Is(err, io.ErrUnexpectedEOF): // a key below the top that is not known
+	case !errors.Is(err, io.ErrUnexpectedEOF): // an unknown key below the top
 		return wrong(http.StatusBadRequest, UnknownKey, nil)
 	}
 	line, column := place(text, at)
 	return wrong(http.StatusBadRequest, NotJSON, finding.Values{"line": line, "column": column})
 }
 
-// wanted names what JSON has for a type, as a form in the words.
+// wanted returns the JSON name of a type, as a form in package words.
 func wanted(t reflect.Type) string {
 	switch t.Kind() {
 	case reflect.String:
@@ -245,13 +246,14 @@ func wanted(t reflect.Type) string {
 	return "object"
 }
 
-// place returns line and column of the sign before an offset, from 1.
+// place returns line and column of the character before an offset, counted from
+// 1.
 func place(text []byte, offset int64) (line, column int) {
 	before := text[:max(0, min(int(offset), len(text))-1)]
 	return 1 + bytes.Count(before, []byte("\n")), len([]rune(string(before[bytes.LastIndexByte(before, '\n')+1:]))) + 1
 }
 
-// download names the file under which a browser keeps an answer.
+// download sets the file name under which a browser saves an answer.
 func download(w http.ResponseWriter, how, name, kind string) {
 	w.Header().Set("Content-Type", kind)
 	w.Header().Set("Content-Disposition", fmt.Sprintf(`%s; filename="%s"`, how, strings.Map(func(r rune) rune {

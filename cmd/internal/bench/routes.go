@@ -9,7 +9,7 @@ import (
 	"drawdown/render/page"
 )
 
-// Paths that more than one file knows.
+// Paths used in more than one file.
 const (
 	photosPath    = "/api/photos"
 	assetsPath    = "/assets/"
@@ -18,8 +18,8 @@ const (
 	timePath      = "/api/time"
 )
 
-// routes are all that is served, by method and path. The desktop alone lets others
-// in.
+// routes returns all routes, by method and path. Only the desktop may admit
+// others.
 func (b *Bench) routes() http.Handler {
 	mux := http.NewServeMux()
 	for pattern, do := range map[string]route{
@@ -53,7 +53,9 @@ func (b *Bench) routes() http.Handler {
 		"GET /patterns/{name}":            b.patternPage,
 		"GET /runs/{id}":                  b.runPage,
 		"GET /runs/{id}/live":             b.runLive,
+		"GET /runs/{id}/paper":            b.runPaper,
 		"GET /jobs/{id}":                  b.jobPage,
+		"GET /jobs/{id}/places/{joint}":   b.jobPlaces,
 		"GET /records":                    b.recordsPage,
 		"GET /records/{id}":               b.recordPage,
 		"GET /settings":                   b.settingsPage,
@@ -82,8 +84,8 @@ func (b *Bench) routes() http.Handler {
 	})
 }
 
-// noRoute says in the reader's language what the mux would say: there is no such
-// path, or not by this method, or it is written another way.
+// noRoute states in the reader's language why the mux refuses a request: there
+// is no such path, or not with this method, or it is written differently.
 func (b *Bench) noRoute(w http.ResponseWriter, r *http.Request, plain http.Handler) {
 	said := &silent{head: http.Header{}}
 	plain.ServeHTTP(said, r)
@@ -96,7 +98,7 @@ func (b *Bench) noRoute(w http.ResponseWriter, r *http.Request, plain http.Handl
 	}
 }
 
-// silent takes an answer and keeps its status and head.
+// silent discards an answer but keeps its status and headers.
 type silent struct {
 	head   http.Header
 	status int
@@ -106,8 +108,8 @@ func (s *silent) Header() http.Header            { return s.head }
 func (s *silent) Write(data []byte) (int, error) { return len(data), nil }
 func (s *silent) WriteHeader(status int)         { s.status = status }
 
-// getAsset serves the style sheet, the scripts and the typeface of the pages. The
-// folder that they are in has another name when one of them changes.
+// getAsset serves the style sheet, the scripts and the typeface of the pages.
+// The folder in their path is renamed when one of them changes.
 func (b *Bench) getAsset(w http.ResponseWriter, r *http.Request) error {
 	name := r.PathValue("file")
 	if about, err := fs.Stat(page.Assets(), name); err != nil || about.IsDir() {

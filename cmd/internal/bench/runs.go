@@ -15,7 +15,7 @@ import (
 	"drawdown/sequence/run"
 )
 
-// newRun is what a run is asked for with.
+// newRun is the request for a new run.
 type newRun struct {
 	Of     string `json:"of"`
 	Work   string `json:"work"`
@@ -27,8 +27,8 @@ type newRun struct {
 	Again  string `json:"again"` // the run that this one checks
 }
 
-// postRun starts a run: of a job's joint as the job has it, else of the file as it
-// is now.
+// postRun starts a run: of a job's joint with the job's files, otherwise of the
+// present file.
 func (b *Bench) postRun(w http.ResponseWriter, r *http.Request) error {
 	var asked newRun
 	if err := b.read(w, r, &asked); err != nil {
@@ -42,13 +42,13 @@ func (b *Bench) postRun(w http.ResponseWriter, r *http.Request) error {
 	return nil
 }
 
-// started answers with the name of a new run or job, and where it is.
+// started answers with the name of a new run or job, and its address.
 func started(w http.ResponseWriter, what, id string) {
 	w.Header().Set("Location", "/api/"+what+"s/"+id)
 	answer(w, http.StatusCreated, map[string]string{what: id})
 }
 
-// checkSound refuses a file that check has errors of.
+// checkSound refuses a file in which the check finds errors.
 func checkSound(made job.Frozen, name string, c *words.Catalogue) error {
 	if made.Sound() {
 		return nil
@@ -127,8 +127,7 @@ func (b *Bench) thawed(name string, files map[string]string) (job.Frozen, error)
 	return job.Thaw(kept, name)
 }
 
-// runOut is a run as GET shows it: what the run is, how it stands, and what the
-// server words.
+// runOut is a run as sent by GET: the run, its state, and the server's texts.
 type runOut struct {
 	Run      string    `json:"run"`
 	Number   string    `json:"number,omitempty"`
@@ -149,7 +148,7 @@ type worded struct {
 	Text string       `json:"text"`
 }
 
-// flagged is what was recorded and has to be looked at.
+// flagged is a recorded value that needs attention.
 type flagged struct {
 	worded
 	run.Mark
@@ -193,7 +192,7 @@ func (b *Bench) getRuns(w http.ResponseWriter, r *http.Request) error {
 	return search(w, r, b.store.Runs)
 }
 
-// search lists what the record has by the filter of the request.
+// search lists the records that match the filter of the request.
 func search(w http.ResponseWriter, r *http.Request, from func(record.Filter) ([]record.Subject, error)) error {
 	f, err := filterOf(r)
 	if err != nil {
@@ -207,10 +206,10 @@ func search(w http.ResponseWriter, r *http.Request, from func(record.Filter) ([]
 	return nil
 }
 
-// listed keeps an empty list a list.
+// listed turns a nil list into an empty one, for JSON.
 func listed[T any](list []T) []T { return append([]T{}, list...) }
 
-// filterOf reads what a list is searched by.
+// filterOf reads the filter of a list.
 func filterOf(r *http.Request) (record.Filter, error) {
 	q := r.URL.Query()
 	text := func(key string) string { return firstRunes(strings.TrimSpace(q.Get(key)), longestName) }
@@ -227,7 +226,7 @@ func filterOf(r *http.Request) (record.Filter, error) {
 	return f, err
 }
 
-// day reads a date in the shop's zone.
+// day reads a date in the shop's time zone.
 func day(text string) (time.Time, error) {
 	if text == "" {
 		return time.Time{}, nil

@@ -35,7 +35,8 @@ func TestPatterns(t *testing.T) {
 			t.Errorf("%s: sound %v, reason %q", p.Name, p.Sound, p.Reason)
 		}
 	}
-	// What the files above say; of the built-in ones: pinned from drawdown patterns.
+	// As in the files above; those of the built-in ones are pinned from
+	// drawdown patterns.
 	for name, want := range map[string]string{
 		"lid":       "pattern, Lid, Test pump, 4, false, true",
 		"broken":    "pattern, broken, , 0, false, false",
@@ -53,7 +54,7 @@ func TestPatterns(t *testing.T) {
 	}
 }
 
-// What cannot be started says why, with the status that fits.
+// A refused start gives the reason, with the right status.
 func TestRunsThatCannotStart(t *testing.T) {
 	t.Parallel()
 	s := served(t)
@@ -113,11 +114,11 @@ func TestEntriesThatAreNone(t *testing.T) {
 		t.Errorf("no place: %s", got)
 	}
 	s.want(http.StatusNotFound, s.enter("R9", `{"entry":"a","act":"done","step":1,"who":"RA"}`))
-	// do is another word for act.
+	// do is another name for act.
 	s.want(http.StatusOK, s.enter(id, `{"entry":"a","do":"done","step":1,"who":"RA","device_time":"2026-03-02T09:00:00+01:00"}`))
 }
 
-// Rules 1 to 3 as a client sees them: the answers and their statuses.
+// Rules 1 to 3 from a client's view: the answers and their statuses.
 func TestAnswersOfRules(t *testing.T) {
 	t.Parallel()
 	answersOfRules(t, served(t))
@@ -170,7 +171,7 @@ func TestAccept(t *testing.T) {
 	}
 }
 
-// Whoever taps first did it; all others are told who. First principles.
+// The first tap counts; all others are told who made it. First principles.
 func TestManyAtOneStep(t *testing.T) {
 	t.Parallel()
 	s := served(t)
@@ -190,7 +191,7 @@ func TestManyAtOneStep(t *testing.T) {
 	}
 }
 
-// countTaken counts the taps that were taken; the others must meet a rule.
+// countTaken counts the accepted taps; the others must meet a rule.
 func countTaken(t *testing.T, statuses []int) (count int) {
 	t.Helper()
 	for _, status := range statuses {
@@ -203,7 +204,7 @@ func countTaken(t *testing.T, statuses []int) (count int) {
 	return count
 }
 
-// Side by side on many runs, no entry is lost and none is doubled.
+// On many runs in parallel, no entry is lost or duplicated.
 func TestManyRunsSideBySide(t *testing.T) {
 	t.Parallel()
 	s := served(t)

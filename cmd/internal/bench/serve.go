@@ -18,8 +18,8 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// Serve listens until the context ends. Started is called once the page answers,
-// with its address.
+// Serve listens until the context ends. It calls started with the address once
+// the page answers.
 func (b *Bench) Serve(ctx context.Context, started func(address string)) error {
 	page, network, err := b.listen()
 	if err != nil {
@@ -39,7 +39,7 @@ func (b *Bench) Serve(ctx context.Context, started func(address string)) error {
 		log.Printf("%v", err) // a second start will not find the page
 	}
 	started(b.Address())
-	go b.shop.all() // the first page then need not wait for it
+	go b.shop.all() // so that the first page need not wait for it
 	select {
 	case err = <-failed:
 	case <-ctx.Done():
@@ -48,7 +48,7 @@ func (b *Bench) Serve(ctx context.Context, started func(address string)) error {
 	return err
 }
 
-// end lets what is being answered come to its end, for a moment.
+// end gives requests in progress a moment to finish.
 func (b *Bench) end(servers []*http.Server) {
 	b.stop.Do(func() { close(b.stopping) })
 	moment, cancel := context.WithTimeout(context.Background(), stopWithin)
@@ -67,7 +67,7 @@ func (b *Bench) end(servers []*http.Server) {
 func (b *Bench) server(h http.Handler) *http.Server {
 	return &http.Server{
 		Handler: h, ReadHeaderTimeout: b.Limits.HeaderTime, IdleTimeout: b.Limits.Idle, MaxHeaderBytes: b.Limits.Header,
-		ErrorLog: log.New(io.Discard, "", 0), // what strangers send is no news
+		ErrorLog: log.New(io.Discard, "", 0), // errors caused by strangers are no news
 	}
 }
 
@@ -76,9 +76,9 @@ func (b *Bench) sharedHandler() http.Handler {
 	return b.guarded(b.routes(), networkNames, func() int { return b.share.port })
 }
 
-// listen takes the port of the page, and the next one where it is shared.
+// listen takes the port of the page, and the next one if it is shared.
 func (b *Bench) listen() (page, network net.Listener, err error) {
-	const tries = 20 // for two free ports side by side
+	const tries = 20 // for two free adjacent ports
 	for range tries {
 		if page, err = b.listenOn("127.0.0.1", b.Port); err != nil {
 			return nil, nil, err
@@ -109,7 +109,7 @@ func (b *Bench) listenOn(host string, port int) (net.Listener, error) {
 	return gate.Limited(l, b.Limits.Connections, b.Limits.OfOne), nil
 }
 
-// Browse opens an address in the browser of whoever is at this machine.
+// Browse opens an address in the browser of the user of this machine.
 func Browse(address string) error {
 	name, args := "xdg-open", []string{address}
 	switch runtime.GOOS {

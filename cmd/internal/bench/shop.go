@@ -22,14 +22,15 @@ import (
 	"drawdown/render/words"
 )
 
-// shop is the folder with the shop's pattern and machine files, with the built-in
-// ones beside them. A file of the shop goes before a built-in one of its name.
+// shop is the folder of the shop's pattern and machine files, together with the
+// built-in ones. A file of the shop takes precedence over a built-in one of the
+// same name.
 type shop struct {
 	folder string
 	root   *os.Root
 
 	mu    sync.Mutex
-	stamp uint64 // of the folder when it was last read through
+	stamp uint64 // of the folder when it was last read
 	list  []shelved
 }
 
@@ -44,7 +45,7 @@ type shelved struct {
 	Sound       bool         `json:"sound"`
 	Revision    string       `json:"revision,omitempty"`
 	Fingerprint string       `json:"fingerprint,omitempty"`
-	Reason      string       `json:"reason,omitempty"` // why it is not sound
+	Reason      string       `json:"reason,omitempty"` // why it has errors
 
 	problems problem.List
 }
@@ -66,7 +67,7 @@ func openShop(folder string) (*shop, error) {
 
 func (s *shop) close() { s.root.Close() }
 
-// DefaultFolder is the shop's folder where none is named: drawdown in the user's
+// DefaultFolder returns the default folder of the shop: drawdown in the user's
 // documents.
 func DefaultFolder() (string, error) {
 	home, err := os.UserHomeDir()
@@ -80,7 +81,8 @@ func DefaultFolder() (string, error) {
 	return filepath.Join(documents, "drawdown"), nil
 }
 
-// freeze reads a file by its name, with all that it names, as it is now.
+// freeze reads a file by its name, with all that it names, in its present
+// state.
 func (s *shop) freeze(name string) (job.Frozen, error) {
 	if isName(name) {
 		made, err := job.FreezeIn(s.root, name)
@@ -95,16 +97,16 @@ func (s *shop) freeze(name string) (job.Frozen, error) {
 	return job.Frozen{}, wrong(http.StatusNotFound, NoPattern, finding.Values{"name": cut(name), "meant": problem.Nearest(name, all), "all": all})
 }
 
-// isName reports whether a text can be the name of a file of the shop: it leads
-// to no other folder.
+// isName reports whether a text can be the name of a file of the shop: it must
+// not lead to another folder.
 func isName(text string) bool {
 	return text != "" && len(text) <= longestName && filepath.IsLocal(text) && text[0] != '.' &&
 		!strings.ContainsFunc(text, func(r rune) bool { return unicode.IsControl(r) || strings.ContainsRune(`/\:`, r) })
 }
 
-// names lists what can be worked by: the shop's own first.
+// names lists the files that can be worked by: the shop's own first.
 func (s *shop) names() []string {
-	names, _, _ := job.ShopNames(s.root) // a folder that cannot be read has none
+	names, _, _ := job.ShopNames(s.root) // an unreadable folder has no names
 	for _, name := range slices.Concat(patterns.Builtin(), patterns.Machines.Names()) {
 		if !slices.Contains(names, name) {
 			names = append(names, name)
@@ -129,7 +131,7 @@ func (s *shop) read() []shelved {
 	for _, name := range s.names() {
 		made, err := s.freeze(name)
 		if err != nil {
-			continue // gone meanwhile
+			continue // deleted meanwhile
 		}
 		list = append(list, shelve(made))
 	}
@@ -151,8 +153,8 @@ func shelve(made job.Frozen) shelved {
 	return one
 }
 
-// stamped tells a change of the folder, and of those in it, by names, sizes and
-// times.
+// stamped returns a stamp that changes with the names, sizes and times in the
+// folder and its subfolders.
 func (s *shop) stamped() uint64 {
 	sum, count := fnv.New64a(), 0
 	fs.WalkDir(s.root.FS(), ".", func(path string, entry fs.DirEntry, err error) error {
@@ -183,7 +185,7 @@ func (b *Bench) patterns(c *words.Catalogue) []shelved {
 	return list
 }
 
-// checked says what the check of a file finds, and what it could not judge.
+// checked lists what the check of a file finds, and what it could not judge.
 func checked(made job.Frozen, c *words.Catalogue) []string {
 	var all []string
 	for _, p := range made.Problems.WithoutNotes().Worded(c.What, c.Allowed) {
@@ -196,7 +198,7 @@ func checked(made job.Frozen, c *words.Catalogue) []string {
 	return all
 }
 
-// firstProblem says the first thing that stops the work, with its place.
+// firstProblem returns the first problem that prevents work, with its place.
 func firstProblem(c *words.Catalogue, problems problem.List) string {
 	for _, p := range problems.Worded(c.What, c.Allowed) {
 		if p.Severity == problem.Error {

@@ -12,8 +12,8 @@ import (
 	"drawdown/sequence/tension/wrench"
 )
 
-// wrenches reads the shop's lists of wrenches as they are now. A list with errors
-// counts for nothing: the log has what is wrong.
+// wrenches reads the shop's present lists of wrenches. A list with errors is
+// ignored; its errors are in the log.
 func (b *Bench) wrenches() []wrench.Wrench {
 	_, lists, err := job.ShopNames(b.shop.root)
 	if err != nil {
@@ -23,7 +23,7 @@ func (b *Bench) wrenches() []wrench.Wrench {
 	for _, name := range lists {
 		from, err := patterns.OpenIn(b.shop.root, name)
 		if err != nil {
-			continue // gone meanwhile
+			continue // deleted meanwhile
 		}
 		list, problems := job.WrenchesIn(name, from.Data)
 		if problems.Stops() {
@@ -34,8 +34,8 @@ func (b *Bench) wrenches() []wrench.Wrench {
 	return all
 }
 
-// wrenchFacts is what the shop's lists say of a wrench by its number; nil where no
-// number is given.
+// wrenchFacts returns what the shop's lists state about a wrench, by its
+// number; it is nil without a number.
 func (b *Bench) wrenchFacts(number string) *run.WrenchFacts {
 	if number == "" {
 		return nil
@@ -74,7 +74,7 @@ func (b *Bench) getWrenches(w http.ResponseWriter, r *http.Request) error {
 	return nil
 }
 
-// getPeople lists who is named in the record, to be chosen from.
+// getPeople lists the people in the record, to choose from.
 func (b *Bench) getPeople(w http.ResponseWriter, r *http.Request) error {
 	list, err := b.store.People()
 	if err != nil {
@@ -84,7 +84,7 @@ func (b *Bench) getPeople(w http.ResponseWriter, r *http.Request) error {
 	return nil
 }
 
-// getTime sends the server's clock, by which a tablet counts a wait down.
+// getTime sends the server's clock, which a tablet uses to count down a wait.
 func (b *Bench) getTime(w http.ResponseWriter, r *http.Request) error {
 	answer(w, http.StatusOK, map[string]any{"time": b.now()})
 	return nil

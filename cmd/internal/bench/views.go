@@ -13,13 +13,14 @@ import (
 	"drawdown/cmd/internal/record"
 	"drawdown/geometry/finding"
 	"drawdown/render/page"
+	"drawdown/render/sheet/lettered"
 	"drawdown/sequence/run"
 )
 
 // mostRecent is how many records the first page shows.
 const mostRecent = 12
 
-// frame fills what stands about every page.
+// frame fills in the parts common to all pages.
 func (b *Bench) frame(r *http.Request) page.Frame {
 	f := page.Frame{Words: b.reader(r), Path: r.URL.Path, Now: b.now().Local(), Joined: sessionOf(r).Sort == gate.Tablet}
 	if kept, err := r.Cookie(page.SchemeCookie); err == nil && slices.Contains(page.Schemes, page.Scheme(kept.Value)) {
@@ -28,7 +29,7 @@ func (b *Bench) frame(r *http.Request) page.Frame {
 	return f
 }
 
-// show sends a page, once it is whole.
+// show sends a page, once it is complete.
 func (b *Bench) show(w http.ResponseWriter, r *http.Request, status int, write func(to *bytes.Buffer) error) error {
 	var text bytes.Buffer
 	if err := write(&text); err != nil {
@@ -37,7 +38,7 @@ func (b *Bench) show(w http.ResponseWriter, r *http.Request, status int, write f
 	b.keepLanguage(w, r)
 	w.Header().Set("Content-Type", "text/html; charset=utf-8")
 	w.WriteHeader(status)
-	w.Write(text.Bytes()) // a reader who has gone needs no answer
+	w.Write(text.Bytes()) // ignore the error: a reader who has gone needs no answer
 	return nil
 }
 
@@ -67,7 +68,7 @@ func (b *Bench) homePage(w http.ResponseWriter, r *http.Request) error {
 	return b.show(w, r, http.StatusOK, func(to *bytes.Buffer) error { return page.Home(to, v) })
 }
 
-// waitingJobs are the open jobs with no open run.
+// waitingJobs returns the open jobs without an open run.
 func (b *Bench) waitingJobs(open []record.Subject) ([]page.JobLine, error) {
 	jobs, err := b.store.Jobs(record.Filter{Open: true, Most: mostLines})
 	var all []page.JobLine
@@ -97,6 +98,28 @@ func (b *Bench) jobPage(w http.ResponseWriter, r *http.Request) error {
 	return b.show(w, r, http.StatusOK, func(to *bytes.Buffer) error { return page.Job(to, v) })
 }
 
+// jobPlaces shows where on a joint of a job something can be.
+func (b *Bench) jobPlaces(w http.ResponseWriter, r *http.Request) error {
+	id, of := r.PathValue("id"), r.PathValue("joint")
+	made, err := b.jointOfJob(id, of)
+	if err != nil {
+		return err
+	}
+	v := page.PlacingView{Frame: b.frame(r)}
+	if v.Joint, err = page.JointOf(made.Plan, run.Tighten, v.Words); err != nil {
+		return err
+	}
+	out, err := b.jobOut(id, v.Words)
+	if err != nil {
+		return err
+	}
+	v.Findings = out.FindingsOf(of)
+	for i := range v.Findings {
+		v.Letters = append(v.Letters, lettered.Letter(i))
+	}
+	return b.show(w, r, http.StatusOK, func(to *bytes.Buffer) error { return page.Placing(to, v) })
+}
+
 func patternLine(one shelved) page.PatternLine {
 	return page.PatternLine{
 		Name: one.Name, Title: one.Title, Machine: one.Machine, Fasteners: one.Fasteners,
@@ -104,7 +127,8 @@ func patternLine(one shelved) page.PatternLine {
 	}
 }
 
-// runLines are runs in a list. How far one is matters while it is open.
+// runLines returns the lines of runs in a list. Progress only matters while a
+// run is open.
 func (b *Bench) runLines(list []record.Subject) ([]page.RunLine, error) {
 	var all []page.RunLine
 	for _, of := range list {
@@ -112,7 +136,7 @@ func (b *Bench) runLines(list []record.Subject) ([]page.RunLine, error) {
 			Run: of.ID, Title: of.Title, Number: of.Number, Order: of.Order, Direction: of.Work, Again: of.Again != "",
 			Status: statusOfRun(of), By: of.LastBy, At: of.Last,
 		}
-		if line.Status != run.Open { // a correction comes after
+		if line.Status != run.Open { // a correction follows it
 			line.By, line.At = of.EndedBy, of.EndedAt
 		}
 		if line.Status == run.Open {
@@ -135,7 +159,7 @@ func statusOfRun(of record.Subject) run.Status {
 	return run.Open
 }
 
-// howFar fills in how far an open run is.
+// howFar fills in the progress of an open run.
 func (b *Bench) howFar(line *page.RunLine) error {
 	one, err := b.open.find(line.Run, b.now())
 	if err != nil {
@@ -177,8 +201,8 @@ func (b *Bench) patternPage(w http.ResponseWriter, r *http.Request) error {
 	return b.show(w, r, http.StatusOK, func(to *bytes.Buffer) error { return page.Pattern(to, v) })
 }
 
-// printsOf says of each sheet when it was printed last, here or in a run, and
-// whether that was of another state of the file than the one given.
+// printsOf returns when each sheet was last printed, here or in a run, and
+// whether from another state of the file than the given one.
 func (b *Bench) printsOf(path, name, fingerprint string) ([]page.Print, error) {
 	const most = 300
 	noted, err := b.store.Prints(most)
@@ -227,6 +251,15 @@ func (b *Bench) runLive(w http.ResponseWriter, r *http.Request) error {
 	return b.show(w, r, http.StatusOK, func(to *bytes.Buffer) error { return page.RunLive(to, v) })
 }
 
+// runPaper sends the steps that can be entered from paper.
+func (b *Bench) runPaper(w http.ResponseWriter, r *http.Request) error {
+	v, err := b.runView(r)
+	if err != nil {
+		return err
+	}
+	return b.show(w, r, http.StatusOK, func(to *bytes.Buffer) error { return page.RunPaper(to, v) })
+}
+
 func (b *Bench) runView(r *http.Request) (page.RunView, error) {
 	v := page.RunView{Frame: b.frame(r), ID: r.PathValue("id")}
 	one, err := b.open.find(v.ID, b.now())
@@ -262,7 +295,8 @@ func first(a, b string) string {
 	return b
 }
 
-// drawn returns the picture of a run's joint in a language. It is drawn once.
+// drawn returns the picture of a run's joint in a language. It is only drawn
+// once.
 func (b *Bench) drawn(one *openRun, f page.Frame) (page.Joint, error) {
 	if made, there := one.picture(f.Language()); there {
 		return made, nil
@@ -341,13 +375,13 @@ func (b *Bench) joinPage(w http.ResponseWriter, r *http.Request) error {
 	return b.show(w, r, http.StatusOK, func(to *bytes.Buffer) error { return page.Join(to, v) })
 }
 
-// joinAgain asks for a code once more, or says how long to wait.
+// joinAgain asks for a code once more, or states how long to wait.
 func (b *Bench) joinAgain(w http.ResponseWriter, r *http.Request, why error) error {
 	v := page.JoinView{Frame: b.frame(r), Wrong: errors.Is(why, gate.WrongCode)}
 	var found finding.Finding
 	if errors.As(why, &found) && found.Code == gate.WaitForCode {
 		minutes, _ := found.Values["minutes"].(int)
-		v.Locked = time.Duration(minutes)*time.Minute - time.Second // the page counts up to a whole minute
+		v.Locked = time.Duration(minutes)*time.Minute - time.Second // the page rounds up to a whole minute
 	}
 	status, _ := statusOf(why)
 	if !v.Wrong && v.Locked == 0 {
@@ -356,14 +390,14 @@ func (b *Bench) joinAgain(w http.ResponseWriter, r *http.Request, why error) err
 	return b.show(w, r, status, func(to *bytes.Buffer) error { return page.Join(to, v) })
 }
 
-// problems are those of the page by the status of an answer.
+// problems maps the status of an answer to the problem shown on the page.
 var problems = map[int]page.Problem{
 	http.StatusUnauthorized: page.NoKey, http.StatusMisdirectedRequest: page.OtherHost, http.StatusNotFound: page.NotFound,
 	http.StatusRequestEntityTooLarge: page.TooMuch, http.StatusRequestTimeout: page.TooMuch, http.StatusTooManyRequests: page.TooMuch,
 	http.StatusInternalServerError: page.Failed, http.StatusInsufficientStorage: page.Failed,
 }
 
-// message shows a page that says what is wrong, or how to get in.
+// message shows a page with what is wrong, or how to sign in.
 func (b *Bench) message(w http.ResponseWriter, r *http.Request, status int, why error) {
 	v := page.MessageView{Frame: b.frame(r), Problem: page.NotAllowed}
 	if known, there := problems[status]; there {

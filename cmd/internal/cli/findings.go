@@ -39,6 +39,7 @@ const (
 	PortRange    finding.Code = "call port range"      // written, most
 	ListIsFolder finding.Code = "wrench list folder"   // file
 	OverItself   finding.Code = "call over itself"     // path, sort
+	EditedFile   finding.Code = "call edited file"     // path
 )
 
 // Results and errors of calls that read the record.

@@ -109,12 +109,13 @@ func addNewFlags(flags *pflag.FlagSet) {
 	addTexts(flags, newTexts)
 	flag.Offer(flags, "units", flag.Texts(dxf.Units)...)
 	addBolts(flags, "new: `diameters` of the drawing's holes for bolts: 6-14mm, or 6-7mm,12-13mm; may be repeated")
+	addReplace(flags, "new: "+replaceUsage)
 	flags.StringArray("layer", nil, "new: `layer` of the drawing to read; may be repeated")
 }
 
 // newFlag returns the first flag of new that was set, or "".
 func newFlag(flags *pflag.FlagSet) string {
-	names := []string{"layer", "bolts"}
+	names := []string{"layer", "bolts", "replace"}
 	for _, f := range newTexts {
 		names = append(names, f.name)
 	}
@@ -160,6 +161,10 @@ func (p *Program) newPattern(flags *pflag.FlagSet, folder string) Status {
 	if _, problems := patterns.Read(patterns.FromBytes(name, text)); problems.Stops() {
 		p.report(problems)
 		return Wrong
+	}
+	replace, _ := flags.GetBool("replace")
+	if err := sparesEdited(folder, name, replace); folder != "" && err != nil {
+		return p.fail(Wrong, err)
 	}
 	status := p.printOrWrite(folder, name, text)
 	if folder != "" && status == Done && flags.Changed("dxf") {

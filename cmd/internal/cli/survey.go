@@ -1,6 +1,9 @@
 package cli
 
 import (
+	"cmp"
+	"errors"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
@@ -13,6 +16,7 @@ import (
 	"drawdown/cmd/internal/report"
 	"drawdown/geometry/finding"
 	"drawdown/patterns"
+	"drawdown/patterns/writing"
 	"drawdown/render"
 )
 
@@ -25,6 +29,7 @@ var surveyCommand = command{
 		unfinished := flags.Bool("unfinished", false, "write the file without the holes that the readings do not locate")
 		flag.Language(flags)
 		asJSON := flag.JSON(flags)
+		replace := addReplace(flags, replaceUsage)
 		return func(p *Program, args []string) Status {
 			if *start {
 				text, _ := patterns.Surveys.Text(patterns.Surveys.Names()[0])
@@ -37,12 +42,12 @@ var surveyCommand = command{
 			if err != nil {
 				return p.misuse(err)
 			}
-			return p.survey(file, *folder, *unfinished, *asJSON)
+			return p.survey(file, *folder, *unfinished, *asJSON, *replace)
 		}
 	},
 }
 
-func (p *Program) survey(file, folder string, unfinished, asJSON bool) Status {
+func (p *Program) survey(file, folder string, unfinished, asJSON, replace bool) Status {
 	answer, problems, err := job.Survey(file, p.Stdin, p.words)
 	if status := p.stopped(file, problems, err); status != Done {
 		return status
@@ -54,7 +59,7 @@ func (p *Program) survey(file, folder string, unfinished, asJSON bool) Status {
 	}
 	var written []string
 	if folder != "" && !lacks {
-		if err := sparesSource(folder, answer.Pattern, file, "survey"); err != nil {
+		if err := cmp.Or(sparesSource(folder, answer.Pattern, file, "survey"), sparesEdited(folder, answer.Pattern.Name, replace)); err != nil {
 			return p.fail(Wrong, err)
 		}
 		if written, err = files.Write(folder, []render.File{answer.Pattern}); err != nil {
@@ -83,4 +88,21 @@ func sparesSource(folder string, pattern render.File, source, sort string) error
 		return finding.Failed(OverItself, finding.Values{"path": filepath.ToSlash(path), "sort": sort})
 	}
 	return nil
+}
+
+func addReplace(flags *pflag.FlagSet, usage string) *bool { return flags.Bool("replace", false, usage) }
+
+const replaceUsage = "overwrite the pattern file even if it was edited"
+
+// sparesEdited refuses to write over a pattern file that somebody has edited.
+func sparesEdited(folder, name string, replace bool) error {
+	path := filepath.Join(folder, name)
+	data, err := os.ReadFile(path)
+	switch {
+	case replace || errors.Is(err, fs.ErrNotExist):
+		return nil
+	case err != nil || writing.Untouched(data): // what cannot be read, the writer reports
+		return nil
+	}
+	return finding.Failed(EditedFile, finding.Values{"path": filepath.ToSlash(path)})
 }

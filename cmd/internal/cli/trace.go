@@ -34,6 +34,7 @@ var traceCommand = command{
 		paper := flag.Paper(flags)
 		flag.Language(flags)
 		asJSON := flag.JSON(flags)
+		replace := addReplace(flags, replaceUsage)
 		return func(p *Program, args []string) Status {
 			file, err := oneSource(args, "scan", scan.Builtin()[0])
 			size, errPaper := sheet.FindPaper(*paper)
@@ -46,12 +47,23 @@ var traceCommand = command{
 				return p.refuse(q.Err)
 			}
 			ask.Words = p.words
-			return p.trace(file, ask, sheet.Request{Paper: size, Words: p.words}, *folder, *asJSON)
+			fixed, problems, err := job.Fixes(file)
+			if status := p.stopped(file, problems, err); status != Done {
+				return status
+			}
+			ask.Fixes = fixed
+			return p.trace(file, ask, sheet.Request{Paper: size, Words: p.words}, traceTo{*folder, *asJSON, *replace})
 		}
 	},
 }
 
-func (p *Program) trace(file string, ask job.TraceRequest, proof sheet.Request, folder string, asJSON bool) Status {
+// traceTo is where the results of a trace go.
+type traceTo struct {
+	folder          string
+	asJSON, replace bool
+}
+
+func (p *Program) trace(file string, ask job.TraceRequest, proof sheet.Request, to traceTo) Status {
 	done := machine.Waiting(p.Stderr)
 	answer, err := job.Trace(file, p.Stdin, ask)
 	done()
@@ -62,7 +74,7 @@ func (p *Program) trace(file string, ask job.TraceRequest, proof sheet.Request, 
 		return p.unread(file, err)
 	}
 	pattern := answer.Pattern()
-	if err := sparesSource(folder, pattern, file, "scan"); err != nil {
+	if err := cmp.Or(sparesSource(to.folder, pattern, file, "scan"), sparesEdited(to.folder, pattern.Name, to.replace)); err != nil {
 		return p.fail(Wrong, err)
 	}
 	drawn, err := answer.Proof(proof)
@@ -76,21 +88,23 @@ func (p *Program) trace(file string, ask job.TraceRequest, proof sheet.Request, 
 		p.report(problems)
 		return Wrong
 	}
-	paths, err := files.Write(folder, made)
+	paths, err := files.Write(to.folder, made)
 	switch {
 	case err != nil:
 		return p.fail(Failed, err)
-	case asJSON:
+	case to.asJSON:
 		if status := p.printJSON(report.TraceJSON(p.words, answer, paths)); status != Done {
 			return status
 		}
+	case lacks != nil:
+		p.reportTo(p.Stderr).Trace(answer) // the sizes to choose from
 	default:
 		p.reportTo(p.Stdout).Trace(answer)
 	}
 	if lacks != nil {
 		return p.fail(Wrong, fmt.Errorf("%w: %s", lacks, paths[0]))
 	}
-	if !asJSON {
+	if !to.asJSON {
 		p.printPaths(paths)
 	}
 	return Done

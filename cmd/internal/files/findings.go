@@ -8,7 +8,7 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// What can be wrong with a file or a folder.
+// Findings about files and folders.
 const (
 	NotAFolder     finding.Code = "folder is a file"       // file
 	FolderNotMade  finding.Code = "folder not made"        // folder, why
@@ -24,7 +24,7 @@ const (
 	BehindFile     finding.Code = "file behind a file"     // file, above: which is no folder
 )
 
-// Reason is what the system says, without the path.
+// Reason returns the system's reason, without the path.
 func Reason(err error) error {
 	if in, ok := errors.AsType[*fs.PathError](err); ok {
 		return in.Err

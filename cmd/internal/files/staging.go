@@ -11,19 +11,19 @@ import (
 	"drawdown/cmd/internal/machine"
 )
 
-// A staging is a hidden folder beside the files of one set. They are written there
-// in full and then moved to their places, so that nobody ever sees a file in part,
-// nor old files beside new ones of the same set:
+// A staging is a hidden folder beside the files of one set. They are written
+// there in full and then moved to their places, so that nobody ever sees a file
+// in part, or old files beside new ones of the same set:
 //
-//	first/  the file whose move makes the set count
+//	first/  the file whose move makes the set valid
 //	rest/   the others
-//	old/    what stood in the places of the others; moved there before
+//	old/    the previous files in the places of the others; moved there before
 //
-// Its owner holds the lock; the system lets go of it however the owner ends. What an
-// owner has left is brought to its end by settle.
+// Its owner holds the lock, which the system releases however the owner ends.
+// settle completes or undoes what an owner has left.
 type staging struct {
 	folder, path string
-	lock         *os.File // nil where the disk knows no locks
+	lock         *os.File // nil if the disk has no locks
 }
 
 const (
@@ -31,19 +31,19 @@ const (
 	lockName      = "lock"
 )
 
-// parts of a staging, in the order of its files.
+// parts lists the parts of a staging, in the order of its files.
 var parts = []string{"first", "rest", "old"}
 
-// Stagings that this process has not yet moved to their places. Nobody takes one
-// from the list while it is moved.
+// Stagings that this process has not yet moved to their places. Nobody takes
+// one from the list while it is being moved.
 var (
 	mu      sync.Mutex
-	settled = map[string]bool{} // folders in which others' stagings were looked for
+	settled = map[string]bool{} // folders already searched for the stagings of others
 	live    = map[*staging]bool{}
 )
 
-// newStaging makes a staging in the folder. What ended processes have left there
-// goes first.
+// newStaging makes a staging in the folder. It first clears what ended
+// processes have left there.
 func newStaging(folder string) (*staging, error) {
 	mu.Lock()
 	defer mu.Unlock()
@@ -68,8 +68,8 @@ func newStaging(folder string) (*staging, error) {
 	return s, nil
 }
 
-// write writes a file of the set in full. A file that stands in its place hands on
-// its permissions.
+// write writes a file of the set in full. The new file takes over the
+// permissions of the file it replaces.
 func (s *staging) write(part, name string, data []byte, mode fs.FileMode) error {
 	before, err := os.Lstat(filepath.Join(s.folder, name))
 	replaces := err == nil && before.Mode().IsRegular()
@@ -87,16 +87,16 @@ func (s *staging) write(part, name string, data []byte, mode fs.FileMode) error 
 		err = file.Chmod(mode) // whatever the mask
 	}
 	if err == nil {
-		err = file.Sync() // a full disk may tell only now
+		err = file.Sync() // a full disk may only report it now
 	}
 	return errors.Join(err, file.Close())
 }
 
-// rename is the system's; a test ends it in the middle.
+// rename is the system's; a test interrupts it.
 var rename = os.Rename
 
-// move puts the files in their places. Until the first one is there, all can be
-// taken back.
+// move moves the files to their places. Until the first one is there,
+// everything can be undone.
 func (s *staging) move(first string, rest []string) (failed string, err error) {
 	mu.Lock()
 	defer mu.Unlock()
@@ -119,7 +119,7 @@ func (s *staging) move(first string, rest []string) (failed string, err error) {
 	return "", nil
 }
 
-// setAside takes what stands in a place out of it.
+// setAside moves away the file in a place.
 func (s *staging) setAside(name string) error {
 	path := filepath.Join(s.folder, name)
 	if err := replaceable(path); err != nil {
@@ -132,8 +132,8 @@ func (s *staging) setAside(name string) error {
 	return err
 }
 
-// settle ends what an owner has begun: where its set counts, the missing files go
-// to their places, and where it does not, the old ones go back.
+// settle completes or undoes the work of an ended owner: if its set is valid
+// the missing files move to their places, otherwise the old ones move back.
 func (s *staging) settle() {
 	left, err := os.ReadDir(filepath.Join(s.path, "first"))
 	switch {
@@ -147,8 +147,8 @@ func (s *staging) settle() {
 
 func (s *staging) rollBack() { s.fill("old") }
 
-// fill moves the files of a part to those of their places that are empty: what
-// someone has put there since stays. It cannot do more than try.
+// fill moves the files of a part to their places if these are empty: a file
+// that someone has put there since stays. Errors are ignored.
 func (s *staging) fill(part string) {
 	entries, _ := os.ReadDir(filepath.Join(s.path, part))
 	for _, e := range entries {
@@ -166,11 +166,11 @@ func (s *staging) discard() {
 	s.remove()
 }
 
-// remove removes what a staging holds and nothing else.
+// remove removes the contents of a staging and nothing else.
 func (s *staging) remove() {
 	delete(live, s)
 	if s.lock != nil {
-		s.lock.Close() // Windows removes no file that is open
+		s.lock.Close() // Windows cannot remove an open file
 	}
 	for _, part := range parts {
 		os.RemoveAll(filepath.Join(s.path, part))
@@ -194,10 +194,11 @@ func settleAll(folder string) {
 	}
 }
 
-// Abandon removes what is written and not yet in its place, and lets nothing more
-// be written: the process is about to end. A set that is being moved is moved whole.
+// Abandon removes files that are written but not yet in their places, and
+// prevents further writing: the process is about to end. A set that is being
+// moved is moved completely.
 func Abandon() {
-	mu.Lock() // for good
+	mu.Lock() // never released
 	for s := range live {
 		s.remove()
 	}

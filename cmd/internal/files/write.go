@@ -1,6 +1,6 @@
-// Package files writes files whole or not at all: all files of a run are on the
-// disk before the first one replaces an old one. It reports what is wrong with
-// a file or a folder, and knows nothing of their contents.
+// Package files writes files completely or not at all: all files of a run are
+// on the disk before the first one replaces an old one. It reports problems
+// with a file or a folder, and knows nothing of their contents.
 package files
 
 import (
@@ -17,9 +17,9 @@ import (
 )
 
 // Write writes finished files to a folder and returns their paths. They are a
-// set: all of them are on the disk before the first takes its place, and nobody
-// sees new ones beside old ones. Where one cannot take its place, all stays as
-// it was.
+// set: all of them are on the disk before the first is moved to its place, and
+// nobody sees new ones beside old ones. If one cannot be moved, everything
+// stays as it was.
 func Write(folder string, files []render.File) ([]string, error) {
 	if err := makeFolder(folder); err != nil {
 		return nil, err
@@ -41,7 +41,8 @@ const (
 	forMyself fs.FileMode = 0o600
 )
 
-// WriteSecret writes a file that nobody else may read, whole or not at all.
+// WriteSecret writes a file that nobody else may read, completely or not at
+// all.
 func WriteSecret(path string, data []byte) error {
 	return writeSet(filepath.Dir(path), []render.File{{Name: filepath.Base(path), Data: data}}, forMyself)
 }
@@ -72,9 +73,9 @@ func writeSet(folder string, files []render.File, mode fs.FileMode) error {
 	return nil
 }
 
-// replaceable refuses a place that is taken by something that no file may replace:
-// a folder, a device, a pipe, a link to one, a file that may not be written. What
-// stands there is not read.
+// replaceable refuses a place taken by something that no file may replace: a
+// folder, a device, a pipe, a link to one, a read-only file. It does not read
+// the contents.
 func replaceable(path string) error {
 	about, err := os.Stat(path)
 	switch values := (finding.Values{"file": path}); {
@@ -86,14 +87,14 @@ func replaceable(path string) error {
 		return finding.Failed(IsFolder, values)
 	case !about.Mode().IsRegular():
 		return finding.Failed(NotRegular, values)
-	case about.Mode().Perm()&0o222 == 0: // also where the system lets an administrator
+	case about.Mode().Perm()&0o222 == 0: // even if the system allows it, as for an administrator
 		return finding.Failed(ReadOnly, values)
 	}
 	file, err := os.OpenFile(path, os.O_WRONLY, 0)
 	switch {
 	case errors.Is(err, fs.ErrPermission):
 		return finding.Failed(ReadOnly, finding.Values{"file": path})
-	case errors.Is(err, fs.ErrNotExist): // another run moves its own there
+	case errors.Is(err, fs.ErrNotExist): // another run is moving its file there
 		return nil
 	case err != nil:
 		return cannotWrite(path, err)
@@ -101,7 +102,8 @@ func replaceable(path string) error {
 	return file.Close()
 }
 
-// cannotWrite says why a file was not written, where that is not yet said.
+// cannotWrite states why a file was not written, if the error does not yet say
+// so.
 func cannotWrite(path string, err error) error {
 	if said, ok := errors.AsType[finding.Finding](err); ok {
 		return said
@@ -109,12 +111,12 @@ func cannotWrite(path string, err error) error {
 	return finding.Failed(NotWritten, finding.Values{"file": path, "why": Reason(err)})
 }
 
-// endings are those of the files that the program reads and writes.
+// endings lists the extensions of the files that the program reads and writes.
 var endings = []string{".yaml", ".yml", ".pdf", ".png", ".svg", ".csv", ".dxf", ".html", ".gif"}
 
-// CheckFolder refuses the empty name of a folder, which a script with an unset
-// variable gives, one that is too long, and that of a file: a folder cover.yaml
-// would stand in its way later.
+// CheckFolder refuses an empty folder name, which a script with an unset
+// variable gives, one that is too long, and one like that of a file: a folder
+// cover.yaml would block that file later.
 func CheckFolder(folder string) error {
 	if folder == "" {
 		return finding.Failed(FolderNotNamed, nil)
@@ -132,12 +134,12 @@ func CheckFolder(folder string) error {
 	return nil
 }
 
-// LooksLikeOne reports whether a name ends as those of files do.
+// LooksLikeOne reports whether a name ends like that of a file.
 func LooksLikeOne(name string) bool {
 	return slices.Contains(endings, strings.ToLower(filepath.Ext(name)))
 }
 
-// makeFolder makes a folder, and those above it, where they are missing.
+// makeFolder makes a folder and its parents if they are missing.
 func makeFolder(folder string) error {
 	err := os.MkdirAll(folder, 0o777)
 	if err == nil {
@@ -149,7 +151,7 @@ func makeFolder(folder string) error {
 	return finding.Failed(FolderNotMade, finding.Values{"folder": folder, "why": Reason(err)})
 }
 
-// OnTheWay returns the part of a path that is a file, if one is.
+// OnTheWay returns the part of a path that is a file, if there is one.
 func OnTheWay(path string) string {
 	for {
 		if about, err := os.Stat(path); err == nil {

@@ -1,7 +1,6 @@
-// Package flag has what the flags of the commands share. A flag is described
-// once, where a command adds it: its usage and the values that it takes. Help,
-// completion and the message for a wrong value are made from that.
-//
+// Package flag contains what the flags of the commands share. A flag is
+// described once, where a command adds it: its usage and its possible values.
+// Help, completion and the message for a wrong value are made from that.
 // It imports the packages that define the values: papers, formats, languages.
 // It runs nothing.
 package flag
@@ -16,7 +15,7 @@ import (
 	"drawdown/patterns/problem"
 )
 
-// choice is a flag that is set to one of some words.
+// choice is a flag whose value is one of several words.
 type choice[T ~string] struct {
 	name    string
 	value   T
@@ -39,7 +38,7 @@ func Choice[T ~string](flags *pflag.FlagSet, name string, usual T, allowed []T, 
 	return &c.value
 }
 
-// list is a flag that is set to several words with commas between.
+// list is a flag whose value is a list of words separated by commas.
 type list[T ~string] struct {
 	choice[T]
 	values []T
@@ -82,7 +81,7 @@ func Texts[T ~string](values []T) []string {
 	return all
 }
 
-// Choose returns the allowed value that a flag names, in small letters or large.
+// Choose returns the allowed value that a flag names, regardless of case.
 func Choose[T ~string](name, value string, allowed []T) (T, error) {
 	i := slices.IndexFunc(allowed, func(a T) bool { return strings.EqualFold(string(a), strings.TrimSpace(value)) })
 	if i < 0 {
@@ -91,7 +90,7 @@ func Choose[T ~string](name, value string, allowed []T) (T, error) {
 	return allowed[i], nil
 }
 
-// Unknown says that a flag does not take a value.
+// Unknown reports that a flag does not accept a value.
 func Unknown(name, value string, allowed []string) error {
 	return finding.Failed(NotKnown, finding.Values{"flag": name, "written": value, "meant": problem.Nearest(value, allowed), "allowed": allowed})
 }

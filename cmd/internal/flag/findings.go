@@ -2,7 +2,7 @@ package flag
 
 import "drawdown/geometry/finding"
 
-// What can be wrong with the flags of any command.
+// Findings about the flags of any command.
 const (
 	NotKnown    finding.Code = "flag unknown value"    // flag, written, meant, allowed
 	NoValue     finding.Code = "flag value missing"    // flag, words: that it takes
@@ -16,7 +16,7 @@ const (
 	NoTurn      finding.Code = "flag turn none"        // written, turn
 )
 
-// What is wrong with the flags of predict.
+// Findings about the flags of predict.
 const (
 	FlagOutside   finding.Code = "predict flag outside"    // what, written, least, most, example
 	SeedUnread    finding.Code = "predict seed unreadable" // written

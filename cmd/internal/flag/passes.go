@@ -13,13 +13,14 @@ import (
 	"drawdown/sequence/tension/stiffness"
 )
 
-// mostPasses keeps a slip of the keyboard from running for hours.
+// mostPasses keeps a typing error from running for hours.
 const mostPasses = 50
 
-// plainNumber is a figure without a sign; a power of ten may follow.
+// plainNumber matches a number without a sign; a power of ten may follow.
 var plainNumber = regexp.MustCompile(`^(\d+\.?\d*|\.\d+)([eE][+-]?\d{1,2})?$`)
 
-// ParsePercents reads passes as percents of the target: "30,70,100", "30 %, 70 %".
+// ParsePercents reads passes as percentages of the target: "30,70,100", "30 %,
+// 70 %".
 func ParsePercents(text string) ([]float64, error) {
 	return ParsePasses(text, 100, allowedFigures{"1", "120", "30,70,100,100"})
 }
@@ -29,7 +30,8 @@ func ParseShares(text string) ([]float64, error) {
 	return ParsePasses(text, 1, allowedFigures{"0.01", "1.2", "0.3,0.7,1"})
 }
 
-// ParsePasses reads passes in a unit, 1 or 100 for the target.
+// ParsePasses reads passes in a unit; target is the value of the target, 1 or
+// 100.
 func ParsePasses(text string, target float64, allowed allowedFigures) (shares []float64, err error) {
 	for _, one := range strings.Split(text, ",") {
 		plain := strings.TrimSpace(one)
@@ -48,7 +50,7 @@ func ParsePasses(text string, target float64, allowed allowedFigures) (shares []
 	return shares, nil
 }
 
-// allowedFigures are the ends of what a flag takes, and an example, as a person
+// allowedFigures holds the limits of a flag's value and an example, as a person
 // writes them.
 type allowedFigures struct{ least, most, example string }
 
@@ -89,7 +91,7 @@ func ParseShare(text string, what finding.Term, least, most float64, allowed all
 
 const mostDraws = 100_000
 
-// ParseDraws reads how many times the work is done with another friction.
+// ParseDraws reads how many times the work is repeated with different friction.
 func ParseDraws(text string) (int, error) {
 	n, err := strconv.Atoi(text)
 	if err != nil || n < 10 || n > mostDraws {
@@ -106,8 +108,8 @@ func ParseSeed(text string) (uint64, error) {
 	return n, nil
 }
 
-// ParseStiffness reads the stiffness of an area: one figure, its ends, or its
-// ends with the middle between.
+// ParseStiffness reads the stiffness of an area: one value, its limits, or its
+// limits with the middle value between.
 func ParseStiffness(text string) (bounds.Band, error) {
 	span, err := unit.ParseAreaStiffness(text)
 	return bounds.Band{Low: float64(span.Low), Nominal: float64(span.Nominal), High: float64(span.High)}, err
@@ -133,7 +135,7 @@ func ParseRing(text string) (compliance.Flange, error) {
 	return f, nil
 }
 
-// ParseFlexibility reads what a bolt and its members give way.
+// ParseFlexibility reads the resilience of a bolt and of its members.
 func ParseFlexibility(text string) (stiffness.Resilience, error) {
 	v, err := unit.ParseFlexibility(text)
 	return stiffness.Resilience(v), err

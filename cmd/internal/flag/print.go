@@ -13,7 +13,7 @@ import (
 	"drawdown/render/words"
 )
 
-// Print is the flags of every command that draws sheets.
+// Print holds the flags of every command that draws sheets.
 type Print struct {
 	Flags     *pflag.FlagSet
 	formats   *[]render.Format
@@ -24,7 +24,7 @@ type Print struct {
 	AsJSON    *bool
 }
 
-// AddPrint adds them; formats are those written where none are asked for.
+// AddPrint adds them; formats are the default formats.
 func AddPrint(flags *pflag.FlagSet, formats ...render.Format) Print {
 	p := Print{
 		Flags:     flags,
@@ -44,10 +44,10 @@ func Paper(flags *pflag.FlagSet) *string {
 	return Choice(flags, "paper", "a4", sheet.PaperNames(), "`size` of the paper, one of ")
 }
 
-// OutUsage is what most commands say of the folder to write to.
+// OutUsage is the usage text of the output folder for most commands.
 const OutUsage = "`folder` to write to; created if missing"
 
-// Chosen returns what the flags ask for, or what is wrong with them.
+// Chosen returns what the flags ask for, or an error about them.
 func (f Print) Chosen() (ask job.Printing, err error) {
 	if ask.Paper, err = paperFor(*f.Folder, *f.paper, *f.landscape); err != nil {
 		return ask, err
@@ -56,8 +56,8 @@ func (f Print) Chosen() (ask job.Printing, err error) {
 	return ask, render.CheckDPI(ask.DPI, ask.Paper.Width, ask.Paper.Height)
 }
 
-// paperFor returns the paper of a name, on its side where that is asked for, and
-// refuses a folder that files.CheckFolder does.
+// paperFor returns the paper of a name, in landscape if requested, and refuses
+// the same folders as files.CheckFolder.
 func paperFor(folder, name string, landscape bool) (sheet.Paper, error) {
 	if err := files.CheckFolder(folder); err != nil {
 		return sheet.Paper{}, err
@@ -69,9 +69,9 @@ func paperFor(folder, name string, landscape bool) (sheet.Paper, error) {
 	return paper, err
 }
 
-// ChosenFor returns what the flags ask for where sheets are drawn. Where none are,
-// a flag that is for sheets is a slip: nothing would come of it. The code says of
-// the flag how sheets are asked for, by which other flag.
+// ChosenFor returns what the flags ask for if sheets are drawn. If none are
+// drawn, a flag for sheets is an error, since it would have no effect. The code
+// states how sheets are asked for, by which other flag.
 func (f Print) ChosenFor(sheets bool, code finding.Code, other string, forSheets ...string) (job.Printing, error) {
 	for _, name := range forSheets {
 		if !sheets && f.Flags.Changed(name) {
@@ -81,12 +81,12 @@ func (f Print) ChosenFor(sheets bool, code finding.Code, other string, forSheets
 	return f.Chosen()
 }
 
-// language is a flag that is set to the tag of a language.
+// language is a flag whose value is the tag of a language.
 type language struct{ words *words.Catalogue }
 
 func (l *language) String() string {
 	if l.words == nil {
-		return "" // pflag asks what the empty value is
+		return "" // pflag asks for the zero value
 	}
 	return l.words.Language
 }
@@ -108,8 +108,7 @@ func Language(flags *pflag.FlagSet) {
 	Offer(flags, "lang", words.Languages()...)
 }
 
-// Words returns the catalogue of the language that the flags ask for; English
-// where they ask for none.
+// Words returns the catalogue of the requested language; English by default.
 func Words(flags *pflag.FlagSet) *words.Catalogue {
 	if f := flags.Lookup("lang"); f != nil {
 		return f.Value.(*language).words

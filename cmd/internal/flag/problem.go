@@ -10,17 +10,17 @@ import (
 	"drawdown/patterns/problem"
 )
 
-// Misuse is a command line that is wrong as a whole, whatever its figures.
+// Misuse is an error in a command line as a whole, whatever its values.
 type Misuse struct{ error }
 
-// Misused says what is wrong with it.
+// Misused returns a Misuse with a finding.
 func Misused(code finding.Code, values finding.Values) error {
 	return Misuse{finding.Failed(code, values)}
 }
 
 func (m Misuse) Unwrap() error { return m.error }
 
-// Problem says what is wrong with a command's flags.
+// Problem returns an error about a command's flags.
 func Problem(command string, flags *pflag.FlagSet, err error) error {
 	if found, ok := errors.AsType[finding.Finding](err); ok {
 		return found
@@ -38,7 +38,7 @@ func Problem(command string, flags *pflag.FlagSet, err error) error {
 	return err
 }
 
-// missing says that a flag has no value.
+// missing reports that a flag has no value.
 func missing(f *pflag.Flag) error {
 	return finding.Failed(NoValue, finding.Values{"flag": f.Name, "words": f.Annotations[offered]})
 }

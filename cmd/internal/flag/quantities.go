@@ -11,26 +11,26 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// Quantities reads flags that carry a quantity. It keeps the first error.
+// Quantities reads flags with quantities. It keeps the first error.
 type Quantities struct {
 	Flags *pflag.FlagSet
 	Err   error
 }
 
-// reader is what reads flags, and keeps the first error.
+// reader reads flags, and keeps the first error.
 type reader interface {
 	Text(flag string) (string, bool)
 	Fail(err error)
 }
 
-// Fail notes an error, if it is one, unless there is one before it.
+// Fail keeps the first non-nil error.
 func (q *Quantities) Fail(err error) {
 	if q.Err == nil {
 		q.Err = err
 	}
 }
 
-// Text returns what a flag was set to, and whether it was set.
+// Text returns the value of a flag, and whether it was set.
 func (q *Quantities) Text(flag string) (string, bool) {
 	f := q.Flags.Lookup(flag)
 	if f == nil || !f.Changed {
@@ -43,8 +43,8 @@ func (q *Quantities) Text(flag string) (string, bool) {
 	return value, value != ""
 }
 
-// Read returns the value of a flag by its parser; set is false where the flag
-// was not set or could not be read.
+// Read returns the value of a flag by its parser; set is false if the flag was
+// not set or could not be read.
 func Read[T any](q reader, flag string, parse func(string) (T, error)) (value T, set bool) {
 	text, given := q.Text(flag)
 	if !given {
@@ -58,7 +58,7 @@ func Read[T any](q reader, flag string, parse func(string) (T, error)) (value T,
 	return value, true
 }
 
-// Over lays the value of a flag, where it was set, over what there is.
+// Over replaces a value by that of a flag, if it was set.
 func Over[T any](q reader, flag string, parse func(string) (T, error), to *T) {
 	if value, set := Read(q, flag, parse); set {
 		*to = value
@@ -81,13 +81,13 @@ func OneOf[T ~string](q reader, name string, allowed []T) (word T, set bool) {
 	return word, err == nil
 }
 
-// Within reads a quantity within limits; zero where the flag was not set.
+// Within reads a quantity within limits; it is zero if the flag was not set.
 func Within[T ~float64](q reader, flag string, limits unit.Limits, parse func(string) (T, error)) T {
 	value, _ := Read(q, flag, unit.Within(limits, parse))
 	return value
 }
 
-// WithUnit reads a length that must say its unit.
+// WithUnit reads a length that must have a unit.
 func WithUnit(text string) (unit.Length, error) {
 	l, err := unit.ParseLength(text, "")
 	if errors.Is(err, unit.NoUnit) {
@@ -96,8 +96,8 @@ func WithUnit(text string) (unit.Length, error) {
 	return l, err
 }
 
-// SumOfAngles reads an angle, or several turns that follow each other: 90+90deg.
-// The unit of the last holds for those that have none.
+// SumOfAngles reads an angle, or the sum of several turns: 90+90deg. The unit
+// of the last applies to those without one.
 func SumOfAngles(text string) (unit.Angle, error) {
 	parts := strings.Split(strings.TrimPrefix(text, "+"), "+")
 	unitOfLast := strings.TrimLeft(parts[len(parts)-1], "0123456789.,/ ")
@@ -141,7 +141,7 @@ func (q *Quantities) AtMostOne(names ...string) {
 	}
 }
 
-// Needs refuses a flag that says nothing without another.
+// Needs refuses a flag that means nothing without another.
 func (q *Quantities) Needs(flag, other, example string) {
 	if q.Flags.Changed(flag) && !q.Flags.Changed(other) {
 		q.Fail(Misused(NeedsOther, finding.Values{"flag": flag, "other": other, "example": example}))

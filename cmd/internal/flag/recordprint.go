@@ -7,7 +7,7 @@ import (
 	"drawdown/render"
 )
 
-// RecordFormat is a form in which a record leaves the program.
+// RecordFormat is an output format of a record.
 type RecordFormat string
 
 const (
@@ -16,7 +16,7 @@ const (
 	RecordCSV  RecordFormat = "csv"
 )
 
-// RecordPrint is the flags with which a record is written to files.
+// RecordPrint holds the flags for writing a record to files.
 type RecordPrint struct {
 	Formats   *[]RecordFormat
 	paper     *string
@@ -39,7 +39,7 @@ func AddRecordPrint(flags *pflag.FlagSet) RecordPrint {
 	return p
 }
 
-// Chosen returns what the flags ask for, or what is wrong with them.
+// Chosen returns what the flags ask for, or an error about them.
 func (f RecordPrint) Chosen(flags *pflag.FlagSet) (ask job.Printing, err error) {
 	if ask.Paper, err = paperFor(*f.Folder, *f.paper, *f.landscape); err != nil {
 		return ask, err

@@ -6,9 +6,9 @@ import (
 	"drawdown/cmd/internal/shell"
 )
 
-// Keys of what is noted with a flag beside its usage.
+// Keys of the annotations of a flag.
 const (
-	offered  = "words"  // that it can be set to
+	offered  = "words"  // its possible values
 	isList   = "list"   // of those words
 	isFile   = "file"   // its value is a YAML file
 	isFolder = "folder" // its value is a folder
@@ -16,22 +16,22 @@ const (
 
 func annotate(flags *pflag.FlagSet, name, key string, words ...string) {
 	if err := flags.SetAnnotation(name, key, words); err != nil {
-		panic(err) // there is no such flag
+		panic(err) // the flag does not exist
 	}
 }
 
-// Offer notes the words that a flag can be set to, for completion.
+// Offer records the words that a flag can be set to, for completion.
 func Offer(flags *pflag.FlagSet, name string, words ...string) {
 	annotate(flags, name, offered, words...)
 }
 
-// OfferFiles notes that a flag's value is a YAML file.
+// OfferFiles records that a flag's value is a YAML file.
 func OfferFiles(flags *pflag.FlagSet, name string) { annotate(flags, name, isFile) }
 
-// OfferFolders notes that a flag's value is a folder.
+// OfferFolders records that a flag's value is a folder.
 func OfferFolders(flags *pflag.FlagSet, name string) { annotate(flags, name, isFolder) }
 
-// Table describes all flags of a command, that for its help too.
+// Table describes all flags of a command, including --help.
 func Table(flags *pflag.FlagSet) []shell.Flag {
 	table := []shell.Flag{{Name: "help", Short: "h", Usage: "the help of this command"}}
 	flags.VisitAll(func(f *pflag.Flag) {

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"errors"
 	"io"
 	"slices"
@@ -39,17 +40,19 @@ func planMachine(from source.Source) (overhaul.Overhaul, problem.List) {
 	}
 	o := machine.Overhaul
 	var fingerprints []string
+	var joints []reading
 	for _, s := range machine.Strip {
 		if s.Pattern != nil {
-			p, found := planned(*s.Pattern, "", "")
-			problems = append(problems, found...)
-			problems = append(problems, again(s, p)...)
-			problems = append(problems, ofJoint(machine, s, p)...)
-			s.Joint = &p
-			fingerprints = append(fingerprints, p.Fingerprint)
+			r := readAndPlanned(*s.Pattern, "", "")
+			problems = append(problems, notYet(problems, r.problems)...)
+			problems = append(problems, again(s, r.plan)...)
+			problems = append(problems, gasketUnlisted(s, r.plan)...)
+			s.Joint = &r.plan
+			joints, fingerprints = append(joints, r), append(fingerprints, r.plan.Fingerprint)
 		}
 		o.Tasks = append(o.Tasks, s.Task)
 	}
+	problems = append(problems, ofOtherMachine(machine, joints)...)
 	if problems.Stops() {
 		return overhaul.Overhaul{}, acknowledged(machine.Meant, problems)
 	}
@@ -82,20 +85,52 @@ func imprintsOf(o overhaul.Overhaul) []imprint.Imprint {
 	return list
 }
 
-// ofJoint reports a joint of another machine, and one whose gasket the machine
-// file does not list.
-func ofJoint(m machine.Machine, s machine.Step, p plan.Plan) (problems problem.List) {
-	warn := func(code finding.Code, values finding.Values) {
-		problems = append(problems, warnedAt(s.JointAt, finding.Warned(code, values)))
+// notYet returns what is not reported of its line already: two banks have the lines of
+// one file.
+func notYet(reported, more problem.List) problem.List {
+	code := func(p problem.Problem) finding.Code {
+		if p.Found == nil {
+			return p.Code
+		}
+		return cmp.Or(p.Code, p.Found.Code)
 	}
-	own, other := strings.ToLower(m.Machine), strings.ToLower(p.Machine)
-	if !strings.Contains(own, other) && !strings.Contains(other, own) { // P4 is the Fernhollow P4
-		warn(machine.OtherMachine, finding.Values{"joint": p.Title, "machine": p.Machine, "own": m.Machine})
+	return slices.DeleteFunc(more, func(p problem.Problem) bool {
+		return p.Line > 0 && slices.ContainsFunc(reported, func(r problem.Problem) bool {
+			return r.File == p.File && r.Line == p.Line && r.Column == p.Column && code(r) == code(p)
+		})
+	})
+}
+
+// ofOtherMachine reports joints of another machine, at the line of their file, or that
+// of the machine file where none is of its machine.
+func ofOtherMachine(m machine.Machine, joints []reading) (problems problem.List) {
+	own := strings.ToLower(m.Machine)
+	for _, r := range joints {
+		other := strings.ToLower(r.plan.Machine)
+		if strings.Contains(own, other) || strings.Contains(other, own) { // P4 is the Fernhollow P4
+			continue
+		}
+		at := r.places.Machine()
+		if slices.ContainsFunc(problems, func(p problem.Problem) bool { return p.File == at.File && p.Line == at.Line }) {
+			continue // two banks have the line of one file
+		}
+		problems = append(problems, warnedAt(at, finding.Warned(machine.OtherMachine, finding.Values{"joint": r.plan.Title, "machine": r.plan.Machine, "own": m.Machine})))
 	}
-	if kind := p.Clamped.Gasket.Kind; kind != "" && kind != "none" && len(s.Gaskets) == 0 && s.Sealant == "" {
-		warn(machine.GasketUnlisted, finding.Values{"joint": p.Title, "gasket": finding.Term(kind)})
+	if len(problems) > 1 && !slices.ContainsFunc(joints, func(r reading) bool {
+		return r.plan.Machine != "" && strings.Contains(own, strings.ToLower(r.plan.Machine))
+	}) {
+		return problem.List{warnedAt(m.MachineAt, *problems[0].Found)}
 	}
 	return problems
+}
+
+// gasketUnlisted reports a joint whose gasket the machine file does not list.
+func gasketUnlisted(s machine.Step, p plan.Plan) problem.List {
+	kind := p.Clamped.Gasket.Kind
+	if kind == "" || kind == "none" || len(s.Gaskets) > 0 || s.Sealant != "" {
+		return nil
+	}
+	return problem.List{warnedAt(s.JointAt, finding.Warned(machine.GasketUnlisted, finding.Values{"joint": p.Title, "gasket": finding.Term(kind)}))}
 }
 
 // again reports a joint that is to be tightened once more and must not be.

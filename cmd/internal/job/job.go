@@ -40,15 +40,23 @@ func Load(name string, stdin io.Reader, way sequence.Way, turn sequence.Turn) (p
 
 // planned reads a pattern that is open and plans the work.
 func planned(from source.Source, way sequence.Way, turn sequence.Turn) (plan.Plan, problem.List) {
-	_, p, problems := readAndPlanned(from, way, turn)
-	return p, problems
+	r := readAndPlanned(from, way, turn)
+	return r.plan, r.problems
 }
 
-func readAndPlanned(from source.Source, way sequence.Way, turn sequence.Turn) (plan.Input, plan.Plan, problem.List) {
+// reading is a pattern that is read and planned.
+type reading struct {
+	input    plan.Input
+	plan     plan.Plan
+	places   meaning.Places
+	problems problem.List
+}
+
+func readAndPlanned(from source.Source, way sequence.Way, turn sequence.Turn) reading {
 	from.Printable = font.Missing
 	input, places, problems := meaning.Read(from)
 	if problems.Stops() {
-		return input, plan.Plan{}, acknowledged(places.Meant(), problems)
+		return reading{input, plan.Plan{}, places, acknowledged(places.Meant(), problems)}
 	}
 	input.Way, input.Turn = way, turn
 	p, err := plan.Build(input)
@@ -72,7 +80,7 @@ func readAndPlanned(from source.Source, way sequence.Way, turn sequence.Turn) (p
 	}
 	problems = acknowledged(places.Meant(), problems)
 	problems.SortFrom(from.File)
-	return input, p, problems
+	return reading{input, p, places, problems}
 }
 
 // textsOf reports what the texts of a file state and the file does not.

@@ -40,17 +40,14 @@ func machineShopOrder(e record.Export, file func(sum string) ([]byte, error)) (s
 	o.Machine = view.Machine
 	for _, s := range sentOut(view.SentOut) {
 		part := sheet.Part{SentOut: s, Plan: planOf(made, s.Joint)}
-		for _, f := range view.Findings {
-			if s.Joint != "" && f.Joint == s.Joint {
-				part.Findings = append(part.Findings, f)
-			}
+		if s.Joint != "" {
+			part.Findings = view.FindingsOf(s.Joint)
 		}
 		for _, m := range view.Measured {
-			if s.Joint != "" && view.JointOf(m) == s.Joint {
+			if s.Joint != "" && view.JointOf(m.Entry) == s.Joint {
 				part.Measured = append(part.Measured, m)
 			}
 		}
-		slices.SortStableFunc(part.Findings, func(a, b run.Entry) int { return a.Time.Compare(b.Time) })
 		o.Parts = append(o.Parts, part)
 	}
 	if len(o.Parts) == 0 {

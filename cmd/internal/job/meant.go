@@ -66,9 +66,13 @@ var mayBeMeant = map[finding.Code]meant.Name{
 	mechanics.PartThick: meant.PartThickness, mechanics.PartThin: meant.PartThickness,
 
 	machine.PartTwice: meant.Steps, machine.PartIsJoint: meant.Steps, overhaul.PartTooEarly: meant.Steps, overhaul.OffTooEarly: meant.Steps,
-	machine.OtherMachine: meant.Machine, overhaul.PartOtherSide: meant.Banks,
+	machine.OtherMachine: meant.Machine, overhaul.TitleTwice: meant.Steps, overhaul.PartOtherSide: meant.Banks,
 	machine.GasketUnlisted: meant.Gaskets, overhaul.GasketUnlisted: meant.Gaskets, overhaul.GasketOfOther: meant.Gaskets,
-	overhaul.LockStaysIn: meant.Locks, overhaul.LockInAgain: meant.Locks, overhaul.LockOutAgain: meant.Locks,
+	overhaul.PartBehind: meant.Steps, overhaul.DrainedLate: meant.Steps, overhaul.TurnedOnce: meant.Steps, overhaul.StopperStays: meant.Steps, overhaul.TextOfOther: meant.Steps,
+	overhaul.ItemOfOtherSide: meant.Banks, overhaul.SisterLacks: meant.Banks, overhaul.SisterMissing: meant.Banks, overhaul.SistersOrder: meant.Banks, overhaul.MassesDiffer: meant.Banks,
+	overhaul.BanksDiffer: meant.Banks, overhaul.FrontUnturned: meant.Banks, overhaul.CylindersShared: meant.Banks, overhaul.CylinderUnknown: meant.Banks,
+	overhaul.GasketNowhere: meant.Gaskets,
+	overhaul.LockStaysIn:   meant.Locks, overhaul.LockInAgain: meant.Locks, overhaul.LockOutAgain: meant.Locks,
 }
 
 // acknowledged makes notes of the warnings that a file means, and says of the

@@ -19,11 +19,11 @@ func Kinds(name string, stdin io.Reader) (title string, kinds []figures.Ask, pro
 	if err != nil {
 		return "", nil, nil, err
 	}
-	input, p, problems := readAndPlanned(source, "", "")
-	for _, k := range input.Kinds {
-		kinds = append(kinds, figures.Ask{Bolt: p.Bolt(k)})
+	r := readAndPlanned(source, "", "")
+	for _, k := range r.input.Kinds {
+		kinds = append(kinds, figures.Ask{Bolt: r.plan.Bolt(k)})
 	}
-	return input.Title, kinds, problems, nil
+	return r.input.Title, kinds, r.problems, nil
 }
 
 // Wrenches reads the shop's list of wrenches, as of today.

@@ -64,12 +64,22 @@ func jobRecord(e record.Export, kept Kept) (sheet.Job, error) {
 	if e.Chain != nil {
 		j.Head, j.HeadPlace = e.Chain.Hash, e.Chain.Place
 	}
-	var work teardown.Work
-	if err := json.Unmarshal(e.Plan, &work); err != nil {
+	own := e
+	own.Runs = nil // each has its record behind it
+	view, made, err := jobNow(own, kept.File)
+	if err != nil {
 		return j, err
 	}
-	for _, m := range work.Replay(runEntries(e)).View(nil, nil).Measured {
+	for _, l := range slices.Concat(view.Teardown, view.Rebuild) {
+		j.Lines = append(j.Lines, l.Line)
+	}
+	for _, m := range view.Measured {
 		j.Readings = append(j.Readings, m.Reading())
+	}
+	for _, joint := range view.Joints {
+		if found := view.FindingsOf(joint.Of); len(found) > 0 {
+			j.Found = append(j.Found, sheet.Found{Plan: planOf(made, joint.Of), Findings: found})
+		}
 	}
 	for _, one := range e.Runs {
 		one.Chain = e.Chain

@@ -11,9 +11,11 @@ import (
 	"drawdown/render/sheet/condition"
 	"drawdown/render/sheet/drawing"
 	"drawdown/render/sheet/forecast"
+	"drawdown/render/sheet/lettered"
 	"drawdown/render/sheet/tray"
 	"drawdown/sequence/interaction"
 	"drawdown/sequence/plan"
+	"drawdown/sequence/run"
 )
 
 // Printing says on which paper, in which language and in which formats a sheet
@@ -86,8 +88,13 @@ func Card(p plan.Plan, side card.Sides, ask Printing) ([]render.File, []string, 
 
 // Condition draws the sheet on which the state of a plan's fasteners is noted.
 func Condition(p plan.Plan, ask Printing) ([]render.File, []string, error) {
+	return ConditionWith(p, nil, ask)
+}
+
+// ConditionWith draws it with what was found until now at its place.
+func ConditionWith(p plan.Plan, found []run.Entry, ask Printing) ([]render.File, []string, error) {
 	ask = ask.counting()
-	document, notes := condition.Document(p, ask.Request)
+	document, notes := condition.WithFindings(p, lettered.Of(found, ask.Words), time.Local, ask.Request)
 	document.Imprint = imprint.Text(imprintOf(p.Heading))
 	return ask.draw(p, "condition", document, notes)
 }

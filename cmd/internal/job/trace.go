@@ -6,6 +6,7 @@ import (
 	"image"
 	"io"
 	"path/filepath"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -34,6 +35,7 @@ type TraceRequest struct {
 type TraceAnswer struct {
 	trace.Found
 	Name, Title, Machine string
+	FixesFile            string // beside the scan, for corrections
 	Offer                *writing.Layout
 	words                *words.Catalogue
 	picture              *image.Gray
@@ -50,7 +52,7 @@ func Trace(name string, stdin io.Reader, ask TraceRequest) (TraceAnswer, error) 
 	if err != nil {
 		return TraceAnswer{}, &ScanError{err}
 	}
-	a := TraceAnswer{Name: read.Name, Title: ask.Title, Machine: ask.Machine, words: ask.Words, picture: read.Picture}
+	a := TraceAnswer{FixesFile: read.Name + fixesEnding, Name: read.Name, Title: ask.Title, Machine: ask.Machine, words: ask.Words, picture: read.Picture}
 	if a.Title == "" {
 		a.Title = cmp.Or(titleOf(read.Name), ask.Words.Say(finding.Noted(writing.Title, finding.Values{"shape": "scan"})))
 	}
@@ -68,6 +70,11 @@ func Trace(name string, stdin io.Reader, ask TraceRequest) (TraceAnswer, error) 
 	}
 	a.Offer = writing.TracedOffer(a.Found)
 	return a, nil
+}
+
+// InDoubt reports whether an eye has to judge some shape.
+func (a TraceAnswer) InDoubt() bool {
+	return slices.ContainsFunc(a.Shapes, func(s trace.Shape) bool { return len(s.Doubts) > 0 })
 }
 
 // ScanError is about a picture, or about what was said of it.

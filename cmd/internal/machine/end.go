@@ -7,10 +7,10 @@ import (
 	"syscall"
 )
 
-// OnEnd has the work tidied up when someone ends the program: by Ctrl-C, by closing
-// the terminal, by a system that shuts down. The program then ends as it would have,
-// so that a script around it ends too. A signal that it was started to ignore it
-// goes on ignoring.
+// OnEnd runs tidy when someone ends the program: by Ctrl-C, by closing the
+// terminal, by shutting down the system. The program then ends as it would have
+// otherwise, so that a script around it ends too. Signals ignored at the start
+// of the program stay ignored.
 func OnEnd(tidy func()) {
 	ends := make(chan os.Signal, 1)
 	for _, s := range []os.Signal{os.Interrupt, syscall.SIGTERM, syscall.SIGHUP} {
@@ -21,7 +21,7 @@ func OnEnd(tidy func()) {
 	go func() {
 		s := <-ends
 		if barShown.Load() {
-			fmt.Fprintln(os.Stderr) // the prompt stands on a line of its own
+			fmt.Fprintln(os.Stderr) // put the prompt on its own line
 		}
 		tidy()
 		endBy(s)

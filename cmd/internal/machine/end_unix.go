@@ -8,8 +8,8 @@ import (
 	"syscall"
 )
 
-// endBy ends the program by the signal itself: a shell that runs a list of commands
-// stops at it.
+// endBy ends the program by the signal itself: a shell that runs a list of
+// commands then stops.
 func endBy(s os.Signal) {
 	signal.Reset(s)
 	_ = syscall.Kill(os.Getpid(), s.(syscall.Signal))

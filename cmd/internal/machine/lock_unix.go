@@ -8,8 +8,8 @@ import (
 	"syscall"
 )
 
-// LockFile holds a lock until the file is closed or the process ends, however
-// it ends. taken says that another process holds it.
+// LockFile holds a lock until the file is closed or the process ends, in
+// whatever way. If another process holds it, taken is true.
 func LockFile(path string) (file *os.File, taken bool, err error) {
 	file, err = os.OpenFile(path, os.O_RDWR|os.O_CREATE, 0o600)
 	if err != nil {
@@ -22,8 +22,8 @@ func LockFile(path string) (file *os.File, taken bool, err error) {
 	return file, false, nil
 }
 
-// LockFolder waits until nobody else holds the folder, and holds it. A disk that
-// knows no locks goes without.
+// LockFolder waits until nobody else holds the folder, and then holds it. If
+// the disk has no locks it does without.
 func LockFolder(folder string) (unlock func()) {
 	held, err := os.Open(folder)
 	if err != nil {

@@ -16,14 +16,15 @@ const (
 )
 
 // LockFile opens the file so that no other process can open it, until it is
-// closed or the process ends, however it ends. taken says that another process
-// has it open.
+// closed or the process ends, in whatever way. If another process has it open,
+// taken is true.
 func LockFile(path string) (file *os.File, taken bool, err error) {
 	return openAlone(path, syscall.GENERIC_READ|syscall.GENERIC_WRITE, syscall.FILE_ATTRIBUTE_NORMAL)
 }
 
-// LockFolder waits until nobody else holds the folder, and holds it by a hidden
-// file that goes with the lock. A folder in which none can be made goes without.
+// LockFolder waits until nobody else holds the folder, and then holds it by a
+// hidden file that is deleted with the lock. If no file can be made in the
+// folder it does without.
 func LockFolder(folder string) (unlock func()) {
 	const pause, most = 2 * time.Millisecond, 5000
 	for range most {

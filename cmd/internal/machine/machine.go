@@ -8,12 +8,12 @@ import (
 	"runtime/debug"
 )
 
-// smallCardBytes is what one ordinary card needs with room to spare. The bench
-// PC is often an old one: garbage is rather collected once more than let grow.
+// smallCardBytes is what an ordinary card needs, with room to spare. The bench
+// PC is often an old one: collecting garbage more often is better than growing.
 const smallCardBytes = 14 << 20
 
-// KeepSmall bounds the memory for a card of ordinary size, unless the user has
-// set a bound. Large cards and fine pictures need more and get it.
+// KeepSmall limits the memory for a card of ordinary size, unless the user has
+// set a limit. Large cards and fine pictures get the memory they need.
 func KeepSmall(fasteners, dpi int) {
 	const (
 		ordinaryCount = 100

@@ -5,9 +5,9 @@ import (
 	"unsafe"
 )
 
-// OwnConsole reports whether the program has a console to itself: it was opened by a
-// double click, and nobody typed a command. The count of processes that share the
-// console is asked of the system (GetConsoleProcessList).
+// OwnConsole reports whether the program has a console to itself: it was opened
+// by a double click, and nobody typed a command. The system counts the
+// processes that share the console (GetConsoleProcessList).
 func OwnConsole() bool {
 	list := syscall.NewLazyDLL("kernel32.dll").NewProc("GetConsoleProcessList")
 	if list.Find() != nil {

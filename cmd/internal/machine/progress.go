@@ -11,8 +11,8 @@ import (
 	"golang.org/x/term"
 )
 
-// Progress shows how far a long work is, on a terminal only and only once the
-// work has taken a second.
+// Progress shows the progress of long work, only on a terminal and only once
+// the work has taken a second.
 type Progress struct {
 	to    io.Writer // nil: no terminal
 	total int
@@ -25,7 +25,7 @@ const (
 	pause    = 100 * time.Millisecond
 )
 
-// NewProgress begins to show work of so many pieces.
+// NewProgress starts to show work of total pieces.
 func NewProgress(to io.Writer, total int) *Progress {
 	p := &Progress{total: total, next: time.Now().Add(patience)}
 	if file, ok := to.(*os.File); ok && term.IsTerminal(int(file.Fd())) {
@@ -34,7 +34,7 @@ func NewProgress(to io.Writer, total int) *Progress {
 	return p
 }
 
-// Done says how many pieces of the work are done.
+// Done sets how many pieces of the work are done.
 func (p *Progress) Done(pieces int) {
 	if p.to == nil || time.Now().Before(p.next) {
 		return
@@ -44,18 +44,19 @@ func (p *Progress) Done(pieces int) {
 	fmt.Fprint(p.to, "\r"+bar(pieces, p.total))
 }
 
-// barShown reports whether a bar stands on the terminal.
+// barShown reports whether a bar is on the terminal.
 var barShown atomic.Bool
 
 const barWidth = 30
 
-// bar draws how far a work is: its first half, of four: [===============               ] 2/4
+// bar draws the progress of work; two of four pieces are: [=============== ]
+// 2/4
 func bar(pieces, total int) string {
 	full := strings.Repeat("=", barWidth*min(pieces, total)/max(total, 1))
 	return fmt.Sprintf("[%-*s] %d/%d", barWidth, full, pieces, total)
 }
 
-// Clear takes the bar off the terminal.
+// Clear removes the bar from the terminal.
 func (p *Progress) Clear() {
 	if p.shown {
 		barShown.Store(false)

@@ -9,8 +9,8 @@ import (
 	"golang.org/x/term"
 )
 
-// Waiting shows on a terminal that a work goes on whose pieces are not known: the
-// seconds that it has taken, from the first one on. done takes them off.
+// Waiting shows on a terminal that work of unknown length is in progress: the
+// seconds that it has taken, from the first one on. done removes them.
 func Waiting(to io.Writer) (done func()) {
 	file, ok := to.(*os.File)
 	if !ok || !term.IsTerminal(int(file.Fd())) {

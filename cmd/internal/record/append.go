@@ -16,13 +16,12 @@ const longestID = 100
 
 // Append appends an entry to a run, a job or the shop's own record and returns
 // when it is on the disk. The entry's Time is that of the server.
-//
-// judge reports whether the rules allow the entry. It is asked once, while no
+// judge reports whether the rules allow the entry. It is called once, while no
 // process writes anything else, and not at all for an entry that was answered
 // before: that gets the same answer again. A refusal is kept too, outside the
-// chain. Other content under the same id is refused. Where Append returns an
-// error, the entry counts as not kept: sent again it is answered, also where it
-// was kept after all.
+// chain. Different content under the same id is refused. If Append returns an
+// error, the entry counts as not kept: when sent again it is answered, even if
+// it was kept after all.
 func (s *Store) Append(on string, e run.Entry, judge Judge) (answer Answer, err error) {
 	if err := checkID(e.ID); err != nil {
 		return Answer{}, err
@@ -44,21 +43,21 @@ func checkID(id string) error {
 	return nil
 }
 
-// Judge says why a rule forbids an entry; nil: none does.
+// Judge returns why a rule forbids an entry, or nil if none does.
 type Judge func(before Before) (*run.Refusal, error)
 
-// Before is a record as an entry finds it.
+// Before is the record before an entry.
 type Before struct {
 	Version int // entries so far
-	// Losses grow each time that work of this process was not kept. A state to which
-	// an entry was applied that is not kept has to be read anew.
+	// Losses grows each time that work of this process was not kept. A state to
+	// which an unkept entry was applied must be read again.
 	Losses int
 
 	subject int64
 	tx      *sql.Tx
 }
 
-// Entries are those so far.
+// Entries returns the entries so far.
 func (b Before) Entries() ([]Kept, error) { return readingFrom(b.tx).entries(b.subject, 0) }
 
 func (s *Store) appendOne(tx *sql.Tx, end *Head, on string, e run.Entry, judge Judge) (Answer, error) {
@@ -94,7 +93,7 @@ func (s *Store) appendOne(tx *sql.Tx, end *Head, on string, e run.Entry, judge J
 	return Answer{Version: next.Version, Head: end.Hash}, nil
 }
 
-// latest returns a record's place in the chain, and the version that it has.
+// latest returns a record's place in the chain, and its version.
 func latest(tx querier, on string) (subject int64, version int, err error) {
 	err = tx.QueryRow("SELECT n, (SELECT max(version) FROM entry WHERE subject = subject.n) FROM subject WHERE id = $1", on).Scan(&subject, &version)
 	if errors.Is(err, sql.ErrNoRows) {
@@ -140,7 +139,7 @@ func sameContent(text []byte, next body) (bool, error) {
 	return bytes.Equal(a, b), errors.Join(errA, errB)
 }
 
-// insert puts a body at the end of the chain.
+// insert adds a body at the end of the chain.
 func insert(tx *sql.Tx, end *Head, subject int64, next body, people []int64) error {
 	text, err := next.bytes()
 	if err != nil {

@@ -12,14 +12,14 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// Backup writes the whole record, as it is now, to a file that is not there yet,
-// also while it is written to. The file is checked before it takes its name.
+// Backup writes the whole record in its present state to a new file, even while
+// the record is being written. The file is checked before it gets its name.
 func (s *Store) Backup(file string) error {
 	if _, err := os.Stat(file); !errors.Is(err, fs.ErrNotExist) {
 		return finding.Failed(BackupThere, finding.Values{"file": file})
 	}
 	part := file + ".part"
-	os.Remove(part) // of a backup that was killed
+	os.Remove(part) // of a killed backup
 	defer os.Remove(part)
 	if err := s.copyTo(part); err != nil {
 		return notCopied(err, file)
@@ -33,7 +33,7 @@ func (s *Store) Backup(file string) error {
 	return nil
 }
 
-// copyTo writes all that is in the record to a new file.
+// copyTo writes all of the record to a new file.
 func (s *Store) copyTo(file string) error {
 	if s.Shared() {
 		return s.copyTables(file)
@@ -46,10 +46,10 @@ func (s *Store) copyTo(file string) error {
 	return sqlite.Copy(db, file)
 }
 
-// notCopied says why a file could not be written.
+// notCopied states why a file could not be written.
 func notCopied(err error, file string) error { return inFile(file).notKept(err) }
 
-// checkFile verifies a store in a file of its own.
+// checkFile verifies a store in a separate file.
 func checkFile(file string) error {
 	s := inFile(file)
 	if err := s.openToRead(); err != nil {
@@ -77,10 +77,10 @@ func syncFile(path string) error {
 	return errors.Join(file.Sync(), file.Close())
 }
 
-// Restore puts a backup in the place of the record. The backup is checked first. In
-// a folder the record that was there is kept aside, in a folder whose path is given
-// (empty where there was none); no other process may have the folder. In a database
-// there may be none.
+// Restore replaces the record by a backup. The backup is checked first. In a
+// folder the previous record is kept aside, in a folder whose path is returned
+// (empty if there was none); no other process may hold the folder. In a
+// database there may be no previous record.
 func Restore(at Place, backup string, now time.Time) (aside string, err error) {
 	if _, err := os.Stat(backup); err != nil {
 		return "", finding.Failed(NotAStore, finding.Values{"file": backup, "why": err})
@@ -118,7 +118,7 @@ func restoreFile(folder, backup string, now time.Time) (aside string, err error)
 	return aside, nil
 }
 
-// named puts the name of the file that was asked for in the place of its copy.
+// named replaces the name of a copy by that of the requested file.
 func named(err error, file string) error {
 	if found, ok := errors.AsType[finding.Finding](err); ok && found.Values["file"] != nil {
 		found.Values["file"] = file
@@ -127,10 +127,10 @@ func named(err error, file string) error {
 	return err
 }
 
-// beside are the files that SQLite keeps beside a store while it is in use.
+// beside lists the files that SQLite keeps beside a store in use.
 var beside = []string{"-wal", "-shm"}
 
-// keepAside copies the record and what belongs to it into a folder of its own,
+// keepAside copies the record and its other files into a separate folder,
 // damaged or not.
 func keepAside(folder string, now time.Time) (aside string, err error) {
 	place := filepath.Join(folder, storeFile)
@@ -138,7 +138,7 @@ func keepAside(folder string, now time.Time) (aside string, err error) {
 		return "", nil
 	}
 	if db, err := (sqlite.Engine{File: place}).Open(false); err == nil {
-		sqlite.Engine{}.Forget(db) // where it cannot, its log is copied
+		sqlite.Engine{}.Forget(db) // if it fails, the log is copied
 		db.Close()
 	}
 	aside = filepath.Join(folder, now.Format("before-restore-20060102-150405"))
@@ -157,7 +157,7 @@ func keepAside(folder string, now time.Time) (aside string, err error) {
 	return aside, nil
 }
 
-// copyFile copies a file onto the disk.
+// copyFile copies a file and waits for the disk.
 func copyFile(from, to string) error {
 	in, err := os.Open(from)
 	if err != nil {

@@ -10,7 +10,7 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// What is kept by its SHA-256.
+// Kinds of data that are stored by their SHA-256.
 const (
 	frozenBlob = "plan"
 	fileBlob   = "file"
@@ -22,14 +22,14 @@ func sumOf(data []byte) string {
 	return hex.EncodeToString(sum[:])
 }
 
-// keepBlob keeps data once, and returns the SHA-256 under which it is found.
+// keepBlob stores data once, and returns the SHA-256 under which it is found.
 func keepBlob(tx *sql.Tx, kind string, data []byte) (sum string, err error) {
 	sum = sumOf(data)
 	_, err = tx.Exec("INSERT INTO blob (sum, kind, data) VALUES ($1, $2, $3) ON CONFLICT DO NOTHING", sum, kind, data)
 	return sum, err
 }
 
-// PutPhoto keeps a picture and returns its SHA-256, which an entry names.
+// PutPhoto stores a picture and returns its SHA-256, which an entry names.
 func (s *Store) PutPhoto(data []byte) (sum string, err error) {
 	err = s.written(func(tx *sql.Tx, _ *Head) error {
 		sum, err = keepBlob(tx, photoBlob, data)
@@ -38,7 +38,7 @@ func (s *Store) PutPhoto(data []byte) (sum string, err error) {
 	return sum, err
 }
 
-// PutFiles keeps files and returns the SHA-256 of each by its name.
+// PutFiles stores files and returns the SHA-256 of each by its name.
 func (s *Store) PutFiles(files map[string][]byte) (sums map[string]string, err error) {
 	sums = map[string]string{}
 	err = s.written(func(tx *sql.Tx, _ *Head) error {
@@ -52,7 +52,7 @@ func (s *Store) PutFiles(files map[string][]byte) (sums map[string]string, err e
 	return sums, err
 }
 
-// checkPhoto refuses an entry that names a picture which is not there.
+// checkPhoto refuses an entry that names a missing picture.
 func checkPhoto(tx *sql.Tx, sum string) error {
 	var there int
 	if sum == "" {
@@ -82,7 +82,7 @@ func (s *Store) blob(sum, kind string) (data []byte, err error) {
 	return data, nil
 }
 
-// randomID tells one store from another: the first link of its chain holds it.
+// randomID identifies a store: the first link of its chain contains it.
 func randomID() string {
 	id := make([]byte, 16)
 	rand.Read(id) // never fails

@@ -14,8 +14,8 @@ import (
 	"drawdown/sequence/run"
 )
 
-// body is what the chain covers of one entry, as JSON in this order of keys.
-// Either Start or Entry is there.
+// body is the part of an entry that the chain covers, as JSON in this order of
+// keys. It has either Start or Entry.
 type body struct {
 	Place   int64      `json:"n"`
 	On      string     `json:"on"`
@@ -42,10 +42,10 @@ type start struct {
 	Files   map[string]string `json:"files,omitempty"`  // name → SHA-256
 }
 
-// act is what the column act has for the entry that starts a record.
+// startAct is the value of the column act for the entry that starts a record.
 const startAct = "start"
 
-// names returns the places that hold the name of a person.
+// names returns pointers to the names of people.
 func (b body) names() []*string {
 	if b.Start != nil {
 		return []*string{&b.Start.Who}
@@ -53,7 +53,7 @@ func (b body) names() []*string {
 	return []*string{&b.Entry.Who, &b.Entry.To, &b.Entry.Second, &b.Entry.DecidedBy}
 }
 
-// sums are the files and photos that the body names by their SHA-256.
+// sums returns the SHA-256 of the files and photos that the body names.
 func (b body) sums() (list []string) {
 	if b.Start == nil {
 		if b.Entry.Photo != "" {
@@ -98,7 +98,7 @@ func (b body) time() time.Time {
 	return b.Entry.Time
 }
 
-// bytes is the body as the chain covers it.
+// bytes returns the body in the form that the chain covers.
 func (b body) bytes() ([]byte, error) {
 	var to bytes.Buffer
 	encoder := json.NewEncoder(&to)
@@ -117,13 +117,14 @@ func readBody(text []byte) (b body, err error) {
 	return b, err
 }
 
-// content is an entry as its sender wrote it: without what the server adds.
+// content returns an entry as its sender wrote it: without what the server
+// adds.
 func (b body) content() ([]byte, error) {
 	sent := b.Entry.AsSent()
 	return body{Entry: &sent}.bytes()
 }
 
-// link is the chain's hash after a body.
+// link returns the chain's hash after a body.
 func link(before []byte, text []byte) []byte {
 	sum := sha256.New()
 	sum.Write(before)
@@ -131,7 +132,8 @@ func link(before []byte, text []byte) []byte {
 	return sum.Sum(nil)
 }
 
-// headOf reads the end of the chain; the zero Head where nothing is in the store.
+// headOf reads the end of the chain; it returns the zero Head for an empty
+// store.
 func headOf(db querier) (end Head, err error) {
 	var hash []byte
 	err = db.QueryRow("SELECT n, hash FROM entry ORDER BY n DESC LIMIT 1").Scan(&end.Place, &hash)

@@ -9,8 +9,8 @@ import (
 	"syscall"
 )
 
-// prepareChild limits how long a file may get, where that is asked for: a disk
-// that is full sooner or later.
+// prepareChild limits the size of files, if asked to: a disk that fills up
+// sooner or later.
 func prepareChild() {
 	most, err := strconv.ParseUint(os.Getenv(child+"_MOST"), 10, 63)
 	if err != nil {

@@ -10,11 +10,11 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// tables in the order in which one refers to those before it. All databases have
-// the same columns.
+// tables, each after those that it refers to. All databases have the same
+// columns.
 var tables = []string{"subject", "entry", "person", "took_part", "blob", "refusal"}
 
-// copyTables writes all that is in a database to a new file.
+// copyTables writes the whole database to a new file.
 func (s *Store) copyTables(file string) error {
 	to := inFile(file)
 	defer to.closeFiles()
@@ -28,7 +28,7 @@ func (s *Store) copyTables(file string) error {
 	if err := s.copyInto(to); err != nil {
 		return err
 	}
-	return to.engine.Forget(to.write) // all is in the file, and nothing beside it
+	return to.engine.Forget(to.write) // everything is in the file, and nothing beside it
 }
 
 // restoreTables puts a backup into a database without a record.
@@ -57,8 +57,8 @@ func restoreTables(at Place, backup string) error {
 	return checkCopy(to, backup)
 }
 
-// takeCopy copies a backup to the place of this store, checks it, and brings it up
-// to date.
+// takeCopy copies a backup to the place of this store, checks it, and brings it
+// up to date.
 func (s *Store) takeCopy(backup string) (err error) {
 	if err := copyFile(backup, s.file); err != nil {
 		return s.notKept(err)
@@ -69,7 +69,7 @@ func (s *Store) takeCopy(backup string) (err error) {
 	return s.openAlone()
 }
 
-// openAlone opens a store for its tables to be copied, and begins no record.
+// openAlone opens a store to copy its tables, without starting a record.
 func (s *Store) openAlone() (err error) {
 	if s.write, err = s.engine.Open(false); err != nil {
 		return s.notAStore(err)
@@ -88,7 +88,7 @@ func checkCopy(s *Store, backup string) error {
 	return err
 }
 
-// copyInto copies all tables, as they are at one moment, into a store without
+// copyInto copies all tables, in the state of one moment, into a store without
 // entries.
 func (s *Store) copyInto(to *Store) error {
 	return s.snapshot(func(from *sql.Tx) error {
@@ -108,7 +108,7 @@ func (s *Store) copyInto(to *Store) error {
 }
 
 func copyTable(from, to *sql.Tx, table string) error {
-	rows, err := from.Query("SELECT * FROM " + table + " ORDER BY 1") // a record stands behind the job that it refers to
+	rows, err := from.Query("SELECT * FROM " + table + " ORDER BY 1") // a record comes after the job that it refers to
 	if err != nil {
 		return err
 	}

@@ -19,7 +19,7 @@ import (
 	"drawdown/sequence/run"
 )
 
-// several opens a shared record as so many processes do.
+// several opens a shared record as count processes do.
 func several(t *testing.T, at Place, count int) (stores []*Store) {
 	t.Helper()
 	for range count {
@@ -28,7 +28,7 @@ func several(t *testing.T, at Place, count int) (stores []*Store) {
 	return stores
 }
 
-// onceEach refuses a step that the record has: what a rule does, in short.
+// onceEach refuses a step that the record already has: a rule in short.
 func onceEach(step int) Judge {
 	return func(before Before) (*run.Refusal, error) {
 		list, err := before.Entries()
@@ -83,8 +83,8 @@ func TestEightProcesses(t *testing.T) {
 	}
 }
 
-// One entry that is sent to two processes at the same time counts once, and both
-// give the same answer.
+// One entry that is sent to two processes at the same time counts once, and
+// both give the same answer.
 func TestSameEntryToTwoProcesses(t *testing.T) {
 	t.Parallel()
 	stores := several(t, inDatabase(t), 2)
@@ -95,7 +95,7 @@ func TestSameEntryToTwoProcesses(t *testing.T) {
 		for k, s := range stores {
 			both.Go(func() {
 				e := done(fmt.Sprint("e", n), n+1)
-				e.Time = noon.Add(time.Duration(k) * time.Second) // each has its own clock
+				e.Time = noon.Add(time.Duration(k) * time.Second) // each process has its own clock
 				var err error
 				if answers[k], err = s.Append(id, e, nil); err != nil {
 					t.Error(err)
@@ -112,7 +112,7 @@ func TestSameEntryToTwoProcesses(t *testing.T) {
 	}
 }
 
-// Processes that make a new record at the same time make one.
+// Processes that make a new record at the same time make only one.
 func TestFirstStartOfMany(t *testing.T) {
 	t.Parallel()
 	at := inDatabase(t)
@@ -133,8 +133,8 @@ func TestFirstStartOfMany(t *testing.T) {
 	}
 }
 
-// tapping taps on two processes until it is told to stop, sends again what was not
-// answered, and gives what was confirmed.
+// tapping taps on two processes until it is told to stop, resends what was not
+// answered, and returns what was confirmed.
 func tapping(t *testing.T, stores []*Store, id string, stop <-chan bool) (confirmed func() []string) {
 	var mu sync.Mutex
 	var list []string
@@ -168,8 +168,9 @@ func tapping(t *testing.T, stores []*Store, id string, stop <-chan bool) (confir
 	return func() []string { tablets.Wait(); return list }
 }
 
-// The database is stopped and killed while two processes tap, and started again: they
-// go on by themselves, no confirmed entry is lost, and none is there twice.
+// The database is stopped and killed while two processes tap, and started
+// again: they continue by themselves, and no confirmed entry is lost or
+// duplicated.
 func TestDatabaseGoesAway(t *testing.T) {
 	t.Parallel()
 	server := servertest.Start(t)
@@ -197,7 +198,8 @@ func TestDatabaseGoesAway(t *testing.T) {
 	t.Logf("%d entries confirmed", len(list))
 }
 
-// What one process writes the others hear of, also after the database was away.
+// All processes are notified of what one writes, even after the database was
+// unreachable.
 func TestWatch(t *testing.T) {
 	t.Parallel()
 	server := servertest.Start(t)
@@ -220,7 +222,7 @@ func TestWatch(t *testing.T) {
 	}
 	server.Again(t)
 	<-changed
-	for _, s := range stores { // a connection that is cut may be found out by one tap
+	for _, s := range stores { // a tap may be needed to detect a broken connection
 		for {
 			if _, err := s.Append(id, done(fmt.Sprintf("after %p", s), 2), nil); err == nil {
 				break
@@ -235,11 +237,11 @@ func TestWatch(t *testing.T) {
 	}
 }
 
-// A process that stops in the middle of writing keeps the others waiting for a
-// moment only: their entries are not kept, and are later.
+// A process that stops in the middle of writing delays the others only for a
+// moment: its entries are not kept, and can be kept later.
 func TestWriterThatHangs(t *testing.T) {
 	t.Parallel()
-	at := Place{Address: servertest.OfPackage(t).Database(t)} // in another's it would stop other tests
+	at := Place{Address: servertest.OfPackage(t).Database(t)} // in a shared database it would block other tests
 	s := opened(t, Place{Address: at.Address + "&lock_timeout=200ms"})
 	other := opened(t, Place{Address: at.Address + "&idle_in_transaction_session_timeout=1s"})
 	id := added(t, s, headRun)
@@ -267,7 +269,8 @@ func TestWriterThatHangs(t *testing.T) {
 	}
 }
 
-// An older program that runs while a newer one changes the schema writes no more.
+// An older program that runs while a newer one changes the schema stops
+// writing.
 func TestSchemaChangesMeanwhile(t *testing.T) {
 	t.Parallel()
 	at := inDatabase(t)
@@ -283,7 +286,7 @@ func TestSchemaChangesMeanwhile(t *testing.T) {
 	}
 }
 
-// The password is in no error, whatever is wrong with the address.
+// No error contains the password, whatever is wrong with the address.
 func TestNoPasswordIsShown(t *testing.T) {
 	t.Parallel()
 	at := inDatabase(t)
@@ -321,7 +324,7 @@ func TestNoPasswordIsShown(t *testing.T) {
 	}
 }
 
-// A server that does not wait for its disk would lose what was confirmed.
+// A server that does not wait for its disk would lose confirmed entries.
 func TestServerWithoutSync(t *testing.T) {
 	t.Parallel()
 	server := servertest.Start(t)
@@ -343,8 +346,8 @@ func TestServerWithoutSync(t *testing.T) {
 	}
 }
 
-// A record moves from a file into a database and back by its backups: the same
-// chain, names, photos and answers, and it goes on.
+// A record moves from a file to a database and back by backups: it keeps its
+// chain, names, photos and answers, and can be continued.
 func TestFromFileToDatabaseAndBack(t *testing.T) {
 	t.Parallel()
 	inFile, shared, again := inTempFolder(t), inDatabase(t), inTempFolder(t)

@@ -6,21 +6,21 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// engine is the database under the record: what each does in its own way. All
-// other SQL is in this room and the same for all of them.
+// engine is the database behind the record: what each database does
+// differently. All other SQL is in this package and the same for all of them.
 type engine interface {
 	Open(readOnly bool) (*sql.DB, error)       // one connection at a time, unless it is read only
-	Migrations() []string                      // each makes a version of the schema from the one before
+	Migrations() []string                      // each makes one version of the schema from the one before
 	Version(tx *sql.Tx) (int, error)           // of the schema; 0: there is no record
 	SetVersion(tx *sql.Tx, version int) error  //
-	Claim(tx *sql.Tx) error                    // makes a transaction the only one that writes, in all processes
+	Claim(tx *sql.Tx) error                    // makes a transaction the only writer, in all processes
 	Writing() *sql.TxOptions                   // a transaction that sees all that was committed before its Claim
 	Reading() *sql.TxOptions                   // a transaction that sees one moment
-	Tell(tx *sql.Tx) error                     // wakes those who watch, in all processes, once it is committed
+	Tell(tx *sql.Tx) error                     // wakes the watchers in all processes, once it is committed
 	Damage(tx *sql.Tx) (why string, err error) // of the database itself; empty: none
 	Forget(db *sql.DB) error                   // removes deleted names from the disk
 	IsFull(err error) bool                     // the disk
-	Why(err error) error                       // what lies at the bottom of an error
+	Why(err error) error                       // the root cause of an error
 	IsAway(err error) bool                     // the database cannot be reached
 }
 
@@ -31,8 +31,8 @@ type querier interface {
 	Exec(query string, args ...any) (sql.Result, error)
 }
 
-// migrate brings a store to the version of this program, each step whole or not at
-// all.
+// migrate brings a store to the version of this program, each step completely
+// or not at all.
 func (s *Store) migrate() error {
 	for {
 		done, err := s.migrateOnce()
@@ -57,7 +57,7 @@ func (s *Store) migrateOnce() (done bool, err error) {
 	return done, err
 }
 
-// versionOf reads the version of a store and refuses one that is newer.
+// versionOf reads the version of a store and refuses a newer one.
 func (s *Store) versionOf(tx *sql.Tx) (version int, err error) {
 	version, err = s.engine.Version(tx)
 	if err != nil {
@@ -69,13 +69,13 @@ func (s *Store) versionOf(tx *sql.Tx) (version int, err error) {
 	return version, nil
 }
 
-// transaction does something as the only one that writes.
+// transaction runs do as the only writer.
 func (s *Store) transaction(do func(tx *sql.Tx) error) error {
 	tx, err := s.write.BeginTx(forever, s.engine.Writing())
 	if err != nil {
 		return s.notKept(err)
 	}
-	defer tx.Rollback() // does nothing once it is committed
+	defer tx.Rollback() // has no effect after a commit
 	if err = s.engine.Claim(tx); err == nil {
 		err = do(tx)
 	}

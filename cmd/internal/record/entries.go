@@ -10,7 +10,7 @@ import (
 	"drawdown/sequence/run"
 )
 
-// Head is the end of the chain now.
+// Head returns the present end of the chain.
 func (s *Store) Head() (Head, error) {
 	end, err := headOf(s.read)
 	if err != nil {
@@ -44,7 +44,7 @@ func (s *Store) started(id string, kind Kind) (Started, error) {
 	return made, nil
 }
 
-// reader reads from a database or a transaction, and looks each name up once.
+// reader reads from a database or a transaction, and looks up each name once.
 type reader struct {
 	db    querier
 	names map[string]string // by its hash
@@ -80,7 +80,7 @@ func (r reader) subject(n int64) (Subject, body, error) {
 		return Subject{}, body{}, err
 	}
 	st := b.Start
-	if st.Job != "" { // a run is on the machine of its job, and for its order
+	if st.Job != "" { // a run is on the machine of its job, and part of its order
 		of, err := readStart(r.db, st.Job)
 		if err != nil {
 			return Subject{}, body{}, err
@@ -97,7 +97,7 @@ func (r reader) subject(n int64) (Subject, body, error) {
 		Ended: ended.Act, EndedAt: ended.Time, EndedBy: ended.Who}, b, nil
 }
 
-// ended reads the entry that ended a record; an empty one where none did.
+// ended reads the entry that ended a record; it is empty if none did.
 func (r reader) ended(text []byte) (run.Entry, error) {
 	if len(text) == 0 {
 		return run.Entry{}, nil
@@ -121,8 +121,8 @@ func (r reader) whoMade(text []byte) (string, error) {
 	return *by, err
 }
 
-// Entries returns the entries of a record after a version, in the order in
-// which they were taken; after 0: all.
+// Entries returns the entries of a record after a version, in the order they
+// were taken; after 0 means all.
 func (s *Store) Entries(on string, after int) ([]Kept, error) {
 	n, _, err := latest(s.read, on)
 	if err != nil {
@@ -140,7 +140,7 @@ func (r reader) entries(subject int64, after int) ([]Kept, error) {
 	return r.kept("SELECT n, body, hash FROM entry WHERE subject = $1 AND version > $2 AND version > 0 ORDER BY version", subject, after)
 }
 
-// Prints returns all prints that were noted, the latest first, at most so many.
+// Prints returns the recorded prints, the latest first, up to most.
 func (s *Store) Prints(most int) ([]Kept, error) {
 	list, err := readingFrom(s.read).kept("SELECT n, body, hash FROM entry WHERE act = 'printed' ORDER BY n DESC LIMIT $1", most)
 	if err != nil {
@@ -149,8 +149,8 @@ func (s *Store) Prints(most int) ([]Kept, error) {
 	return list, nil
 }
 
-// kept reads entries, then the names in them: a second query has to wait for the
-// end of the first where there is one connection.
+// kept reads entries, then the names in them: on a single connection a second
+// query has to wait for the end of the first.
 func (r reader) kept(query string, args ...any) ([]Kept, error) {
 	list, err := keptRows(r.db, query, args...)
 	if err != nil {
@@ -165,7 +165,7 @@ func (r reader) kept(query string, args ...any) ([]Kept, error) {
 	return list, nil
 }
 
-// keptRows reads entries, names hidden.
+// keptRows reads entries with their names hidden.
 func keptRows(db querier, query string, args ...any) (list []Kept, err error) {
 	rows, err := db.Query(query, args...)
 	if err != nil {

@@ -21,7 +21,7 @@ type Export struct {
 	Plan    json.RawMessage   `json:"plan"`  // as it was at the start
 	Entries []Kept            `json:"entries"`
 	Runs    []Export          `json:"runs,omitempty"`  // of a job
-	Chain   *Head             `json:"chain,omitempty"` // of the whole store, when this was written
+	Chain   *Head             `json:"chain,omitempty"` // of the whole store at the time of writing
 }
 
 // Export returns the whole record of a run, or of a job with its runs.
@@ -39,7 +39,7 @@ func (s *Store) Export(id string) (Export, error) {
 		if err != nil {
 			return Export{}, err
 		}
-		for i := len(runs) - 1; i >= 0; i-- { // the first started first
+		for i := len(runs) - 1; i >= 0; i-- { // in the order of their start
 			one, err := s.exported(runs[i].ID, RunKind)
 			if err != nil {
 				return Export{}, err
@@ -67,8 +67,8 @@ func (s *Store) exported(id string, kind Kind) (Export, error) {
 	return Export{Subject: started.Subject, Files: started.Files, Plan: started.Frozen, Entries: entries}, nil
 }
 
-// columns of the table, each with what it holds. A step is looked up among those
-// of its run.
+// columns lists the columns of the table. A step is looked up among those of
+// its run.
 var columns = []struct {
 	head string
 	cell func(k Kept, st run.Step) string
@@ -106,10 +106,12 @@ var columns = []struct {
 	{"found", func(k Kept, _ run.Step) string { return string(k.Found) }},
 	{"decided", func(k Kept, _ run.Step) string { return string(k.Decided) }},
 	{"decided_by", func(k Kept, _ run.Step) string { return k.DecidedBy }},
+	{"day", func(k Kept, _ run.Step) string { return k.Day }},
+	{"kept", func(k Kept, _ run.Step) string { return k.Entry.Kept }},
 }
 
-// CSV writes a line for every entry. What a spreadsheet would take for a formula
-// has an apostrophe before it.
+// CSV writes a line for every entry. It puts an apostrophe before text that a
+// spreadsheet would take for a formula.
 func (e Export) CSV() ([]byte, error) {
 	var to bytes.Buffer
 	w := csv.NewWriter(&to)
@@ -117,7 +119,7 @@ func (e Export) CSV() ([]byte, error) {
 	for _, c := range columns {
 		heads = append(heads, c.head)
 	}
-	w.Write(heads) // the buffer takes all
+	w.Write(heads) // writes to a buffer never fail
 	for _, one := range append([]Export{e}, e.Runs...) {
 		steps, err := one.steps()
 		if err != nil {
@@ -135,7 +137,7 @@ func (e Export) CSV() ([]byte, error) {
 	return to.Bytes(), nil
 }
 
-// steps are those of a run by their number, the added ones too.
+// steps returns the steps of a run by number, including added ones.
 func (e Export) steps() (map[int]run.Step, error) {
 	if e.Kind != RunKind {
 		return nil, nil
@@ -181,7 +183,8 @@ func placeText(p *run.Place) string {
 	return cmp.Or(p.Fastener, p.Station, p.Label)
 }
 
-// asText keeps a spreadsheet from taking a text for a formula. Numbers stay.
+// asText keeps a spreadsheet from taking a text for a formula. Numbers stay
+// unchanged.
 func asText(cell string) string {
 	if cell == "" || !strings.ContainsRune("=+-@\t\r", rune(cell[0])) {
 		return cell

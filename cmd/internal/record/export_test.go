@@ -9,7 +9,7 @@ import (
 	"drawdown/sequence/run"
 )
 
-// The table says what each step was; formulas are no formulas in a spreadsheet.
+// The table describes each step; a spreadsheet sees no formulas.
 func TestCSV(t *testing.T) { onEach(t, testCSV) }
 
 func testCSV(t *testing.T, at Place) {
@@ -27,9 +27,9 @@ func testCSV(t *testing.T, at Place) {
 	}
 	lines := strings.Split(strings.TrimSpace(string(table)), "\n")
 	want := []string{ // the hash differs from store to store
-		"run,n,time,device_time,who,act,step,stage,round,fasteners,do,figure,trouble,place,measure,value,unit,wrench,kind,of,to,second,sheet,fingerprint,source,photo,note,entry,hash,shim,found,decided,decided_by",
-		"R1,3,2026-11-30T12:00:00Z,,RA,done,1,2,,M3,slacken,,,,,,,,,,,,,,,,,a," + made.Entries[0].Hash + ",,,,",
-		"R1,4,2026-11-30T12:00:01Z,,RA,measure,,,,,,,,M3,gap,-0.05,mm,,,,,,,,,,\"'=1+1, \"\"x\"\"\",b," + made.Entries[1].Hash + ",,,,",
+		"run,n,time,device_time,who,act,step,stage,round,fasteners,do,figure,trouble,place,measure,value,unit,wrench,kind,of,to,second,sheet,fingerprint,source,photo,note,entry,hash,shim,found,decided,decided_by,day,kept",
+		"R1,3,2026-11-30T12:00:00Z,,RA,done,1,2,,M3,slacken,,,,,,,,,,,,,,,,,a," + made.Entries[0].Hash + ",,,,,,",
+		"R1,4,2026-11-30T12:00:01Z,,RA,measure,,,,,,,,M3,gap,-0.05,mm,,,,,,,,,,\"'=1+1, \"\"x\"\"\",b," + made.Entries[1].Hash + ",,,,,,",
 	}
 	if len(lines) != len(want) {
 		t.Errorf("%d lines, want %d", len(lines), len(want))
@@ -46,7 +46,8 @@ func testCSV(t *testing.T, at Place) {
 	}
 }
 
-// The export of a job has its runs, and the chain's end of the whole store.
+// The export of a job includes its runs, and the end of the chain of the whole
+// store.
 func TestExportOfAJob(t *testing.T) { onEach(t, testExportOfAJob) }
 
 func testExportOfAJob(t *testing.T, at Place) {
@@ -86,7 +87,7 @@ func testExportOfAJob(t *testing.T, at Place) {
 	}
 }
 
-// A run is on the machine of its job and for its order, unless it names its own.
+// A run belongs to the machine and order of its job, unless it names its own.
 func TestRunTakesNumberAndOrderOfItsJob(t *testing.T) { onEach(t, testRunTakesNumberAndOrder) }
 
 func testRunTakesNumberAndOrder(t *testing.T, at Place) {

@@ -2,7 +2,7 @@ package record
 
 import "drawdown/geometry/finding"
 
-// What can be wrong with a store.
+// Findings about a store.
 const (
 	InUse          finding.Code = "record in use"           // folder
 	OnNetwork      finding.Code = "record on a network"     // folder, system: its kind

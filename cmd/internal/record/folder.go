@@ -10,14 +10,14 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// Names of what is in a data folder.
+// Names of files in a data folder.
 const (
 	storeFile = "record.db"
 	lockName  = "lock"
-	pageFile  = "page" // address of the page that runs, for a second start
+	pageFile  = "page" // address of the running page, for a second start
 )
 
-// DefaultFolder is the data folder where none is named.
+// DefaultFolder returns the default data folder.
 func DefaultFolder() (string, error) {
 	if data := os.Getenv("XDG_DATA_HOME"); filepath.IsAbs(data) {
 		return filepath.Join(data, "drawdown"), nil
@@ -32,25 +32,25 @@ func DefaultFolder() (string, error) {
 	return filepath.Join(base, "drawdown"), nil
 }
 
-// Announce leaves the address of the page that runs for a second start. It
-// holds a key: nobody else may read it.
+// Announce leaves the address of the running page for a second start. It
+// contains a key: nobody else may read it.
 func (s *Store) Announce(address string) error {
 	path := filepath.Join(s.folder, pageFile)
-	os.Remove(path) // one that others may read would keep its permissions
+	os.Remove(path) // an existing file that others may read would keep its permissions
 	if err := os.WriteFile(path, []byte(address), 0o600); err != nil {
 		return s.notKept(err)
 	}
 	return nil
 }
 
-// Announced is the address that the process which has the folder left; empty
-// where it left none.
+// Announced returns the address left by the process that holds the folder; it
+// is empty if there is none.
 func Announced(folder string) string {
 	text, _ := os.ReadFile(filepath.Join(folder, pageFile))
 	return strings.TrimSpace(string(text))
 }
 
-// made makes the folder where it is missing, and returns its whole path.
+// made makes the folder if it is missing, and returns its full path.
 func made(folder string) (string, error) {
 	whole, err := filepath.Abs(folder)
 	if err == nil {
@@ -62,7 +62,7 @@ func made(folder string) (string, error) {
 	return whole, nil
 }
 
-// local refuses a network file system: its locks do not hold on every client,
+// local refuses a network file system: its locks do not work on every client,
 // and two writers would break the record.
 func local(folder string) error {
 	where := folder
@@ -83,6 +83,6 @@ func locked(folder string) (*os.File, error) {
 	if err != nil {
 		return nil, finding.Failed(FolderNotMade, finding.Values{"folder": folder, "why": err})
 	}
-	os.Remove(filepath.Join(folder, pageFile)) // of a process that was killed
+	os.Remove(filepath.Join(folder, pageFile)) // of a killed process
 	return lock, nil
 }

@@ -12,8 +12,8 @@ import (
 	"drawdown/sequence/run"
 )
 
-// A file that may not grow further stands for a full disk where no small disk can
-// be made: it is reported, and what was confirmed before is kept.
+// A file that may not grow replaces a full disk where no small disk can be
+// made: the error is reported, and what was confirmed before is kept.
 func TestFileThatCannotGrow(t *testing.T) {
 	t.Parallel()
 	at := inTempFolder(t)
@@ -42,8 +42,8 @@ func TestFileThatCannotGrow(t *testing.T) {
 	checkKept(t, at, append(confirmed, lines.Text()))
 }
 
-// A disk of 1 MB that fills up, where the system lets this test make one; where
-// it does not, the test above has to do.
+// A disk of 1 MB that fills up, if the system lets this test make one;
+// otherwise the test above has to do.
 func TestFullDisk(t *testing.T) {
 	t.Parallel()
 	disk := t.TempDir()

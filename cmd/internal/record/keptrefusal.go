@@ -8,7 +8,7 @@ import (
 	"drawdown/sequence/run"
 )
 
-// refused is the answer to an entry that was not taken, as it is kept.
+// refused is the stored answer to a refused entry.
 type refused struct {
 	Version int          `json:"version"`
 	Head    string       `json:"head"`
@@ -17,8 +17,9 @@ type refused struct {
 	At      time.Time    `json:"at,omitzero"`
 }
 
-// keepRefusal keeps the answer for an entry sent twice, outside the chain. One
-// that could not be understood is not kept: it is judged the same way again.
+// keepRefusal stores the answer for an entry that is sent twice, outside the
+// chain. The refusal of an unreadable entry is not stored: it would be judged
+// the same way again.
 func keepRefusal(tx *sql.Tx, subject int64, next body, answer Answer) error {
 	r := answer.Refusal
 	if r.Malformed {
@@ -40,7 +41,7 @@ func keepRefusal(tx *sql.Tx, subject int64, next body, answer Answer) error {
 	return err
 }
 
-// readRefusal reads what keepRefusal kept.
+// readRefusal reads what keepRefusal stored.
 func readRefusal(tx *sql.Tx, data []byte) (Answer, error) {
 	var kept refused
 	if err := json.Unmarshal(data, &kept); err != nil {

@@ -37,7 +37,7 @@ func placeOf(text string) Place {
 	return Place{Folder: text}
 }
 
-// taps is how many entries a process would append if it were let.
+// taps is how many entries a process would append if it were not killed.
 const taps = 1000
 
 // appendUntilKilled appends to a run from four tablets and prints the id of each
@@ -72,7 +72,7 @@ func appendUntilKilled(at Place, name string, out io.Writer) {
 	}
 }
 
-// started starts a process that appends, and gives what it prints.
+// started starts a process that appends, and returns a scanner of its output.
 func started(t *testing.T, at Place, name string, more ...string) (*exec.Cmd, *bufio.Scanner) {
 	t.Helper()
 	c := exec.Command(os.Args[0])
@@ -88,9 +88,8 @@ func started(t *testing.T, at Place, name string, more ...string) (*exec.Cmd, *b
 	return c, bufio.NewScanner(out)
 }
 
-// Killed at any moment: no confirmed entry is lost, none is there twice, the
-// file is whole and the chain holds. An entry that was sent and not confirmed may
-// be there or not.
+// After a kill at any moment no confirmed entry is lost or duplicated, the file
+// is intact and the chain is valid. An unconfirmed entry may be there or not.
 func TestKilledWhileAppending(t *testing.T) { onEach(t, testKilledWhileAppending) }
 
 func testKilledWhileAppending(t *testing.T, at Place) {
@@ -123,7 +122,8 @@ func testKilledWhileAppending(t *testing.T, at Place) {
 	}
 }
 
-// checkKept opens a store again and looks for all that was confirmed, each once.
+// checkKept opens a store again and checks that everything confirmed is there
+// once.
 func checkKept(t *testing.T, at Place, confirmed []string) {
 	t.Helper()
 	s := opened(t, at)

@@ -11,10 +11,10 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// Store is a record that is open.
+// Store is an open record.
 type Store struct {
 	engine engine
-	shared *postgres.Engine // nil: no other process has the record
+	shared *postgres.Engine // nil: no other process uses the record
 	folder string           // of this process
 	name   string           // of the record in errors: its folder, or the database
 	file   string           // its file, or the database
@@ -24,15 +24,15 @@ type Store struct {
 
 	entries chan *waiting
 	ended   chan struct{} // closed when the writer has ended
-	losses  int           // of the writer: how often work that was begun was not kept
+	losses  int           // of the writer: how often work that it began was not kept
 }
 
 // forever is for what ends with its connection.
 var forever = context.Background()
 
-// Open opens a record to be written, and makes it on first use. A store of a newer
-// program is refused, and a folder that another process has or that is on a
-// network file system. Close it.
+// Open opens a record for writing, and makes it on first use. It refuses a
+// store of a newer program, and a folder that another process holds or that is
+// on a network file system. The caller must close the result.
 func Open(at Place) (*Store, error) {
 	if err := at.make(); err != nil {
 		return nil, err
@@ -80,7 +80,7 @@ func (s *Store) openToRead() (err error) {
 	return nil
 }
 
-// OpenToWrite opens a record that is there; it makes none.
+// OpenToWrite opens an existing record; it makes none.
 func OpenToWrite(at Place) (*Store, error) {
 	if !at.isFile() { // the folder of a file is not made, and an old file is brought up to date
 		s, err := OpenToRead(at)
@@ -95,7 +95,7 @@ func OpenToWrite(at Place) (*Store, error) {
 	return Open(at)
 }
 
-// OpenToRead opens a record that is there, also while other processes write it.
+// OpenToRead opens an existing record, even while other processes write it.
 func OpenToRead(at Place) (*Store, error) {
 	if err := at.there(); err != nil {
 		return nil, err
@@ -124,7 +124,7 @@ func (s *Store) startReading() error {
 	return err
 }
 
-// checkVersion refuses a store that cannot be read as it is.
+// checkVersion refuses a store that cannot be read in its present version.
 func (s *Store) checkVersion() error {
 	return s.snapshot(func(tx *sql.Tx) error {
 		if s.Shared() {
@@ -140,7 +140,8 @@ func (s *Store) checkVersion() error {
 	})
 }
 
-// Close ends the writer once all that waits is written, and releases the folder.
+// Close ends the writer once all waiting work is written, and releases the
+// folder.
 func (s *Store) Close() error {
 	if s.entries != nil {
 		close(s.entries)
@@ -149,7 +150,7 @@ func (s *Store) Close() error {
 	return s.closeFiles()
 }
 
-// closeFiles closes what is open.
+// closeFiles closes whatever is open.
 func (s *Store) closeFiles() (err error) {
 	for _, db := range []*sql.DB{s.read, s.write} {
 		if db != nil {
@@ -163,12 +164,12 @@ func (s *Store) closeFiles() (err error) {
 	return err
 }
 
-// away says that the database cannot be reached.
+// away reports that the database cannot be reached.
 func (s *Store) away(err error) error {
 	return finding.Failed(Away, finding.Values{"name": s.name, "why": s.engine.Why(err)})
 }
 
-// notAStore says why what was opened is no record.
+// notAStore states why the opened file or database is no record.
 func (s *Store) notAStore(err error) error {
 	switch {
 	case errors.Is(err, postgres.ErrNoSync):
@@ -179,7 +180,7 @@ func (s *Store) notAStore(err error) error {
 	return finding.Failed(NotAStore, finding.Values{"file": s.file, "why": err})
 }
 
-// notKept says why something could not be written.
+// notKept states why something could not be written.
 func (s *Store) notKept(err error) error {
 	if found, ok := errors.AsType[finding.Finding](err); ok {
 		return found
@@ -193,7 +194,7 @@ func (s *Store) notKept(err error) error {
 	return finding.Failed(NotKept, finding.Values{"why": err})
 }
 
-// notRead says why something could not be read.
+// notRead states why something could not be read.
 func (s *Store) notRead(err error) error {
 	if found, ok := errors.AsType[finding.Finding](err); ok {
 		return found

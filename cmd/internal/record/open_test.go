@@ -12,8 +12,8 @@ import (
 	"drawdown/sequence/run"
 )
 
-// One process has a folder: another start is refused until the first has ended,
-// and finds the address that it left.
+// One process holds a folder: another start is refused until the first has
+// ended, and finds the address that the first announced.
 func TestOneProcessAFolder(t *testing.T) {
 	t.Parallel()
 	folder := t.TempDir()
@@ -29,7 +29,7 @@ func TestOneProcessAFolder(t *testing.T) {
 		t.Error(got)
 	}
 	about, err := os.Stat(filepath.Join(folder, pageFile))
-	if err != nil || about.Mode().Perm()&0o077 != 0 { // the address holds a key
+	if err != nil || about.Mode().Perm()&0o077 != 0 { // the address contains a key
 		t.Error(about, err)
 	}
 	if _, err := Restore(at, "x", noon); err == nil {
@@ -42,7 +42,7 @@ func TestOneProcessAFolder(t *testing.T) {
 	opened(t, at)
 }
 
-// It can be read while it is written.
+// The record can be read while it is written.
 func TestReadWhileWritten(t *testing.T) { onEach(t, testReadWhileWritten) }
 
 func testReadWhileWritten(t *testing.T, at Place) {
@@ -94,8 +94,8 @@ func TestNoStore(t *testing.T) {
 	}
 }
 
-// A store of a newer program is refused and stays as it is; one that is older is
-// brought up to date with all that is in it.
+// A store of a newer program is refused and stays unchanged; an older one is
+// brought up to date with all its contents.
 func TestSchemaVersions(t *testing.T) { onEach(t, testSchemaVersions) }
 
 func testSchemaVersions(t *testing.T, at Place) {
@@ -149,7 +149,7 @@ func testSchemaVersions(t *testing.T, at Place) {
 	sound(t, s)
 }
 
-// otherSchema is a program with another schema.
+// otherSchema is an engine with another schema.
 type otherSchema struct {
 	engine
 	steps []string
@@ -167,7 +167,7 @@ func withSchema(t *testing.T, at Place, steps []string) *Store {
 	return s
 }
 
-// setVersion states another version of the schema.
+// setVersion sets another version of the schema.
 func setVersion(t *testing.T, s *Store, version int) {
 	t.Helper()
 	if err := s.transaction(func(tx *sql.Tx) error { return s.engine.SetVersion(tx, version) }); err != nil {
@@ -175,8 +175,8 @@ func setVersion(t *testing.T, s *Store, version int) {
 	}
 }
 
-// Where the data folder is unless one is named: XDG Base Directory Specification. A
-// user without a home may have one too.
+// The default data folder: XDG Base Directory Specification. A user without a
+// home may have one too.
 func TestDefaultFolder(t *testing.T) {
 	t.Setenv("HOME", "")
 	t.Setenv("XDG_DATA_HOME", "/tmp/of-the-user")
@@ -186,8 +186,8 @@ func TestDefaultFolder(t *testing.T) {
 	}
 }
 
-// A backup made while entries come in is sound, and holds what was confirmed
-// before it; restored it takes the place of the store, which is kept.
+// A backup made while entries come in is valid, and contains what was confirmed
+// before it; when restored it replaces the store, which is kept aside.
 func TestBackupAndRestore(t *testing.T) { onEach(t, testBackupAndRestore) }
 
 func testBackupAndRestore(t *testing.T, at Place) {
@@ -245,8 +245,8 @@ func testBackupAndRestore(t *testing.T, at Place) {
 	}
 }
 
-// A backup in which a byte was changed, a file of another kind, and one that is
-// not there leave the store as it is.
+// A backup with a changed byte, a file of another type, and a missing file
+// leave the store unchanged.
 func TestRestoreChecksFirst(t *testing.T) {
 	t.Parallel()
 	folder, other := t.TempDir(), t.TempDir()

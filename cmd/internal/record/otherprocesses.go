@@ -4,12 +4,13 @@ import (
 	"context"
 )
 
-// Shared reports whether other processes write the record too.
+// Shared reports whether other processes write the record, too.
 func (s *Store) Shared() bool { return s.shared != nil }
 
-// Watch calls changed each time that a process has written to a shared record, this
-// one too, until the context ends, and once at the beginning. It calls lost when the
-// database is no longer reached, and changed when it is again.
+// Watch calls changed each time that any process, including this one, has
+// written to a shared record, until the context ends, and once at the
+// beginning. It calls lost when the database can no longer be reached, and
+// changed when it can again.
 func (s *Store) Watch(ctx context.Context, changed func(), lost func(error)) {
 	if s.Shared() {
 		s.shared.Listen(ctx, changed, func(err error) { lost(s.away(err)) })
@@ -24,8 +25,8 @@ type Change struct {
 	Version int    // of its latest entry
 }
 
-// Changes returns what was written to after a place of the chain, and the place of the
-// latest entry.
+// Changes returns the records written to after a place of the chain, and the
+// place of the latest entry.
 func (s *Store) Changes(after int64) (list []Change, latest int64, err error) {
 	rows, err := s.read.Query(`SELECT s.id, coalesce(max(j.id), ''), min(e.version), max(e.version), max(e.n)
 		FROM entry e JOIN subject s ON s.n = e.subject LEFT JOIN subject j ON j.n = s.job

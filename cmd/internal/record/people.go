@@ -13,16 +13,16 @@ import (
 
 const (
 	saltBytes = 16
-	hashBytes = 16 // of the SHA-256 over salt and name: enough that no two people meet
+	hashBytes = 16 // of the SHA-256 over salt and name: enough to avoid collisions
 )
 
-// nameHash stands for a name in the chain.
+// nameHash replaces a name in the chain.
 func nameHash(salt []byte, name string) string {
 	sum := sha256.Sum256(append(salt[:len(salt):len(salt)], name...))
 	return hex.EncodeToString(sum[:hashBytes])
 }
 
-// hideNames puts the hash of each name in its place, and returns who they are.
+// hideNames replaces each name by its hash, and returns the people.
 func hideNames(tx *sql.Tx, names ...*string) (people []int64, err error) {
 	for _, at := range names {
 		if *at = strings.TrimSpace(*at); *at == "" {
@@ -38,7 +38,7 @@ func hideNames(tx *sql.Tx, names ...*string) (people []int64, err error) {
 	return people, nil
 }
 
-// personOf finds a person by name, and adds one who is new.
+// personOf finds a person by name, or adds a new one.
 func personOf(tx *sql.Tx, name string) (person int64, hash string, err error) {
 	err = tx.QueryRow("SELECT n, hash FROM person WHERE name = $1", name).Scan(&person, &hash)
 	if !errors.Is(err, sql.ErrNoRows) {
@@ -51,12 +51,12 @@ func personOf(tx *sql.Tx, name string) (person int64, hash string, err error) {
 	return person, hash, err
 }
 
-// erasedLength is how much of a hash is shown for a name that was erased: enough
-// to see which entries are of one person.
+// erasedLength is how much of a hash is shown for an erased name: enough to see
+// which entries are by the same person.
 const erasedLength = 6
 
-// show puts names in the place of their hashes; for a name that was erased a # and
-// the start of its hash.
+// show replaces hashes by names; for an erased name, by a # and the start of
+// its hash.
 func (r reader) show(names ...*string) error {
 	for _, at := range names {
 		if *at == "" {
@@ -86,7 +86,7 @@ func (r reader) nameOf(hash string) (string, error) {
 	return name.String, nil
 }
 
-// People lists who is named in the record, by name.
+// People lists the people in the record, by name.
 func (s *Store) People() ([]Person, error) {
 	rows, err := s.read.Query("SELECT name, (SELECT count(*) FROM took_part WHERE person = person.n) FROM person WHERE name IS NOT NULL ORDER BY name")
 	if err != nil {
@@ -106,9 +106,9 @@ func (s *Store) People() ([]Person, error) {
 	return list, rows.Err()
 }
 
-// Erase deletes a name and its salt. What the person did stays in the record,
-// without the name, and the chain holds. The name is also gone from the file,
-// not only from its tables; from backups it is not.
+// Erase deletes a name and its salt. The person's work stays in the record,
+// without the name, and the chain remains valid. The name is also removed from
+// the file, not only from its tables, but not from backups.
 func (s *Store) Erase(who string) error {
 	err := s.written(func(tx *sql.Tx, _ *Head) error {
 		result, err := tx.Exec("UPDATE person SET name = NULL, salt = NULL WHERE name = $1", strings.TrimSpace(who))

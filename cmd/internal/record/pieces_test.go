@@ -12,13 +12,13 @@ import (
 	"drawdown/sequence/run"
 )
 
-// Each column of the table has the field that its head names.
+// Each column of the table has the field named in its heading.
 func TestColumns(t *testing.T) {
 	t.Parallel()
 	k := Kept{On: "R7", Place: 12, Hash: "h", Entry: run.Entry{
 		ID: "id", Time: noon, DeviceTime: "11:59", Who: "RA", Act: run.Measure, Step: 3, Trouble: run.Seized, Place: &run.Place{Station: "T1"},
 		Measure: "length", Value: "94.5", Unit: "mm", Wrench: "W7", Kind: "main", Of: "of", To: "KB", Second: "MB",
-		Sheet: "card", Fingerprint: "7c1e", Source: "paper", Photo: "p", Note: "n",
+		Sheet: "card", Fingerprint: "7c1e", Source: "paper", Photo: "p", Note: "n", Day: "2026-03-14", Kept: "bag 7",
 		Shim: "2.40", Found: "crack", Decided: run.TurnOn, DecidedBy: "LM",
 	}}
 	st := run.Step{Stage: 2, Round: 4, IDs: []string{"M1", "M2"}, Do: plan.Advance, Figure: unit.Angle(90).String()}
@@ -26,7 +26,7 @@ func TestColumns(t *testing.T) {
 		"run": "R7", "n": "12", "time": "2026-11-30T12:00:00Z", "device_time": "11:59", "who": "RA", "act": "measure", "step": "3", "stage": "2", "round": "4",
 		"fasteners": "M1 M2", "do": string(plan.Advance), "figure": "90°", "trouble": "seized", "place": "T1", "measure": "length", "value": "94.5", "unit": "mm",
 		"wrench": "W7", "kind": "main", "of": "of", "to": "KB", "second": "MB", "sheet": "card", "fingerprint": "7c1e", "source": "paper", "photo": "p",
-		"note": "n", "entry": "id", "hash": "h", "shim": "2.40", "found": "crack", "decided": "turn on", "decided_by": "LM",
+		"note": "n", "entry": "id", "hash": "h", "shim": "2.40", "found": "crack", "decided": "turn on", "decided_by": "LM", "day": "2026-03-14", "kept": "bag 7",
 	}
 	for _, c := range columns {
 		if got := c.cell(k, st); got != want[c.head] {
@@ -43,7 +43,7 @@ func TestColumns(t *testing.T) {
 	}
 }
 
-// A body is a start or an entry, and not both; each says what its columns have.
+// A body is either a start or an entry; each has the values of its columns.
 func TestBodies(t *testing.T) {
 	t.Parallel()
 	for text, want := range map[string]bool{
@@ -92,7 +92,8 @@ func TestBodies(t *testing.T) {
 	}
 }
 
-// A link of the chain is over all before it: SHA-256 of the last one and the body.
+// A link of the chain covers everything before it: SHA-256 of the previous link
+// and the body.
 func TestLink(t *testing.T) {
 	t.Parallel()
 	want := sha256.Sum256([]byte("beforetext"))
@@ -101,7 +102,7 @@ func TestLink(t *testing.T) {
 	}
 }
 
-// A day ends a millisecond before the next one: what the record can tell apart.
+// A day ends a millisecond before the next one: the resolution of the record.
 func TestEndOfDay(t *testing.T) {
 	t.Parallel()
 	day := time.Date(2026, 2, 28, 0, 0, 0, 0, time.UTC)
@@ -113,7 +114,7 @@ func TestEndOfDay(t *testing.T) {
 	}
 }
 
-// The kind of a record is that of the letter before its number.
+// The kind of a record follows from the letter before its number.
 func TestKindOf(t *testing.T) {
 	t.Parallel()
 	for id, want := range map[string]Kind{"R12": RunKind, "J3": JobKind, "X1": "", "": "", "12": ""} {

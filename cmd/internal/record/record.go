@@ -1,16 +1,15 @@
 // Package record keeps the record of the work: what was started, who did what
-// and when. It appends entries to a database, and reads, searches,
-// exports, backs up and verifies it. It judges nothing and draws nothing. It and
-// the rooms of the databases below it alone speak SQL.
-//
+// and when. It appends entries to a database, and reads, searches, exports,
+// backs up and verifies it. It judges nothing and draws nothing. Only this
+// package and the database packages below it use SQL.
 // One hash chain runs through the whole store. Each link is
 //
 //	hash(n) = SHA-256(hash(n-1) followed by body(n))
 //
-// where body(n) is the JSON of what was recorded, with its place n in the chain.
-// The body has frozen plans, files and photos by their SHA-256, and the name of a
-// person as a salted hash; name and salt are in a separate table and can be erased
-// without breaking the chain.
+// where body(n) is the JSON of what was recorded, with its place n in the
+// chain. The body refers to frozen plans, files and photos by their SHA-256,
+// and to people by a salted hash of the name; name and salt are in a separate
+// table and can be erased without breaking the chain.
 package record
 
 import (
@@ -20,21 +19,21 @@ import (
 	"drawdown/sequence/run"
 )
 
-// Kind says what a record is about.
+// Kind is what a record is about.
 type Kind string
 
 // The kinds of records.
 const (
-	Shop    Kind = "shop" // what belongs to no run and no job; there is one, ShopID
+	Shop    Kind = "shop" // what belongs to no run or job; there is only one, ShopID
 	JobKind Kind = "job"  // the teardown and rebuild of a machine, or work on a joint
 	RunKind Kind = "run"  // one pass through one joint
 )
 
-// ShopID is the record of what belongs to no run and no job, such as a card
-// that was printed.
+// ShopID is the record of what belongs to no run or job, such as a printed
+// card.
 const ShopID = "shop"
 
-// NewJob is what a job is started from.
+// NewJob is the input for starting a job.
 type NewJob struct {
 	Of, Title string // the file's name and title
 	Number    string // of the machine
@@ -43,17 +42,17 @@ type NewJob struct {
 	Who       string
 	Time      time.Time
 	Program   string            // version of the program
-	Frozen    []byte            // the plan as JSON, as it was then
+	Frozen    []byte            // the plan as JSON, at the time of the start
 	Files     map[string][]byte // the file, its bases, the files of the joints
 }
 
-// NewRun is what a run is started from.
+// NewRun is the input for starting a run.
 type NewRun struct {
 	Job       string // id of its job; empty for none
 	Again     string // id of the run that this one checks; empty for none
 	Of, Title string // the joint's file and its title
 	Work      run.Direction
-	Number    string // of the machine; empty: its job's
+	Number    string // of the machine; empty: that of its job
 	Order     string
 	Note      string
 	Who       string
@@ -63,7 +62,7 @@ type NewRun struct {
 	Files     map[string][]byte
 }
 
-// Subject is a run or a job as a list shows it.
+// Subject is a run or a job in a list.
 type Subject struct {
 	ID      string        `json:"id"` // R12, J3
 	Kind    Kind          `json:"kind"`
@@ -81,7 +80,7 @@ type Subject struct {
 	Last    time.Time     `json:"last"`              // time of the latest entry
 	LastBy  string        `json:"last_by,omitempty"` // who made it
 	Version int           `json:"version"`           // entries so far
-	Ended   run.Act       `json:"ended,omitempty"`   // seal, void or close; empty while it is open
+	Ended   run.Act       `json:"ended,omitempty"`   // seal, void or close; empty while the record is open
 	EndedAt time.Time     `json:"ended_at,omitzero"`
 	EndedBy string        `json:"ended_by,omitempty"`
 }
@@ -102,12 +101,12 @@ type Kept struct {
 	Hash    string `json:"hash"`    // of the chain up to it
 }
 
-// Answer is what became of an entry.
+// Answer is the result for an entry.
 type Answer struct {
 	Version int          // of the run or job after the entry
 	Head    string       // of the chain after the entry
 	Again   bool         // the entry was answered before; this is the same answer
-	Refusal *run.Refusal // nil: the entry was taken
+	Refusal *run.Refusal // nil: the entry was accepted
 }
 
 // Head is the end of the chain.
@@ -116,7 +115,7 @@ type Head struct {
 	Hash  string `json:"head"`
 }
 
-// Filter limits a search. Empty fields limit nothing.
+// Filter limits a search. An empty field sets no limit.
 type Filter struct {
 	Machine  string // part of the machine's number, file or title
 	Joint    string // part of the joint's file or title
@@ -124,12 +123,13 @@ type Filter struct {
 	Wrench   string // number of a wrench, whole
 	Job      string // id of the job
 	From, To time.Time
-	Open     bool   // only those not ended
-	Before   string // only those started before this one; empty: all
-	Most     int    // the latest so many; 0: 200
+	Open     bool   // only records not ended
+	Before   string // only records started before this one; empty: all
+	Most     int    // at most this many, the latest; 0: 200
 }
 
-// EndOfDay is the last moment that a day has in the record, for To; of no day, none.
+// EndOfDay returns the last moment of a day in the record, for To; zero for no
+// day.
 func EndOfDay(day time.Time) time.Time {
 	if day.IsZero() {
 		return day
@@ -137,14 +137,14 @@ func EndOfDay(day time.Time) time.Time {
 	return day.AddDate(0, 0, 1).Add(-time.Millisecond)
 }
 
-// Verdict is what a check of the store came to.
+// Verdict is the result of a check of the store.
 type Verdict struct {
 	Head    Head
-	Against int64             // place of the hash that it was compared with; 0 where none was given or none is the same
-	Faults  []finding.Finding // none: the chain holds
+	Against int64             // place of the hash that it was compared with; 0 if none was given or none matches
+	Faults  []finding.Finding // none: the chain is valid
 }
 
-// Person is someone named in the record.
+// Person is a person named in the record.
 type Person struct {
 	Name    string `json:"name"` // empty: erased
 	Records int    `json:"records"`

@@ -11,14 +11,14 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// Place says where a record is: in a file of a data folder, which one process has at
-// a time, or in a database that several processes share.
+// Place is the place of a record: a file in a data folder, which only one
+// process at a time holds, or a database that several processes share.
 type Place struct {
-	Folder  string // of this process: the record's file, the address of its page; empty with a database: none is needed
+	Folder  string // of this process: the record's file, the address of its page; may be empty with a database
 	Address string // postgres://…; empty: the record is in a file
 }
 
-// CheckAddress says what is wrong with the address of a database.
+// CheckAddress reports an invalid address of a database.
 func CheckAddress(address string) error {
 	switch _, err := postgres.At(address); {
 	case err == nil:
@@ -30,7 +30,8 @@ func CheckAddress(address string) error {
 	}
 }
 
-// Name names the place: the folder, or the database without its password.
+// Name returns the name of the place: the folder, or the database without its
+// password.
 func (at Place) Name() string {
 	if s, err := at.store(); err == nil {
 		return s.name
@@ -41,7 +42,7 @@ func (at Place) Name() string {
 // isFile reports whether the record is in a file of the folder.
 func (at Place) isFile() bool { return at.Address == "" }
 
-// store is the record of a place before it is opened.
+// store returns the record of a place, not yet opened.
 func (at Place) store() (*Store, error) {
 	if !at.isFile() {
 		return at.shared()
@@ -55,7 +56,7 @@ func (at Place) store() (*Store, error) {
 	return s, nil
 }
 
-// shared is the record in a database.
+// shared returns the record in a database.
 func (at Place) shared() (*Store, error) {
 	if err := CheckAddress(at.Address); err != nil {
 		return nil, err
@@ -64,7 +65,7 @@ func (at Place) shared() (*Store, error) {
 	return &Store{engine: e, shared: &e, folder: at.Folder, name: e.Name(), file: e.Name()}, err
 }
 
-// inFile is the record in a file.
+// inFile returns the record in a file.
 func inFile(file string) *Store {
 	return &Store{engine: sqlite.Engine{File: file}, name: filepath.Dir(file), file: file}
 }
@@ -81,10 +82,10 @@ func (at Place) make() error {
 	return err
 }
 
-// there says that there is no record in a place.
+// there reports an error if a place has no record.
 func (at Place) there() error {
 	if !at.isFile() {
-		return nil // it is asked when it is reached
+		return nil // checked when it is reached
 	}
 	if _, err := os.Stat(filepath.Join(at.Folder, storeFile)); err != nil {
 		return finding.Failed(NoStore, finding.Values{"folder": at.Folder})

@@ -8,13 +8,13 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// mostFound is how many a search returns where the filter says nothing.
+// mostFound is how many results a search returns by default.
 const mostFound = 200
 
-// Runs returns the runs that a filter lets through, the latest started first.
+// Runs returns the runs that match a filter, the latest started first.
 func (s *Store) Runs(f Filter) ([]Subject, error) { return s.found(RunKind, f) }
 
-// Jobs returns the jobs that a filter lets through, the latest started first.
+// Jobs returns the jobs that match a filter, the latest started first.
 func (s *Store) Jobs(f Filter) ([]Subject, error) { return s.found(JobKind, f) }
 
 func (s *Store) found(kind Kind, f Filter) ([]Subject, error) {
@@ -52,7 +52,7 @@ func numbers(db querier, query string, args ...any) (list []int64, err error) {
 	return list, rows.Err()
 }
 
-// query returns the places of the records that the filter lets through.
+// query returns the query for the records that match the filter.
 func (f Filter) query(kind Kind) (string, []any) {
 	var text []string
 	var args []any
@@ -91,17 +91,19 @@ func (f Filter) query(kind Kind) (string, []any) {
 	return fmt.Sprintf("SELECT n FROM subject WHERE %s ORDER BY n DESC LIMIT %d", strings.Join(text, " AND "), cmp.Or(max(f.Most, 0), mostFound)), args
 }
 
-// partOf finds a text anywhere in another, whatever its signs mean to SQL.
+// partOf matches a text anywhere in another, with SQL's special characters
+// escaped.
 func partOf(text string) string {
 	return "%" + strings.NewReplacer(`\`, `\\`, "%", `\%`, "_", `\_`).Replace(strings.ToLower(storable(text))) + "%"
 }
 
-// storable leaves out what no text in a database has; nothing is found by it.
+// storable removes characters that no text in a database can have; nothing
+// would match them.
 func storable(text string) string {
 	return strings.ReplaceAll(strings.ToValidUTF8(text, ""), "\x00", "")
 }
 
-// KindOf returns the kind of record that an id is of.
+// KindOf returns the kind of record that an id belongs to.
 func KindOf(id string) (Kind, error) {
 	for kind, letter := range letters {
 		if strings.HasPrefix(id, letter) {

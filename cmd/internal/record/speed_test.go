@@ -50,7 +50,7 @@ func oneRun(tx *sql.Tx, end *Head, i, each int) error {
 		return err
 	}
 	defer insertion.Close()
-	for k := range each { // as insert does it, with a statement that is read once
+	for k := range each { // as insert does, with a prepared statement
 		e := run.Entry{ID: fmt.Sprint("e", k), Act: run.Done, Step: k + 1, Who: hash, Time: at}
 		if k == each-1 {
 			e.Act, e.Wrench = run.Seal, fmt.Sprint("W", i%9)
@@ -106,7 +106,7 @@ func BenchmarkMillion(b *testing.B) {
 	})
 }
 
-// Fifty tablets that tap as fast as they get an answer: how long each waits.
+// Fifty tablets tap as fast as they get an answer: how long each waits.
 func BenchmarkFiftyTablets(b *testing.B) {
 	s := opened(b, Place{Folder: b.TempDir()})
 	var runs []string

@@ -20,10 +20,10 @@ func (s *Store) AddRun(r NewRun) (id string, err error) {
 		Order: r.Order, Note: r.Note, Who: r.Who, Time: r.Time, Program: r.Program}, r.Frozen, r.Files)
 }
 
-// letters begin the ids of records.
+// letters are the first letters of the ids of records.
 var letters = map[Kind]string{JobKind: "J", RunKind: "R"}
 
-// add writes what starts a record, with its files, in one transaction.
+// add writes the start of a record, with its files, in one transaction.
 func (s *Store) add(what start, frozen []byte, files map[string][]byte) (id string, err error) {
 	err = s.written(func(tx *sql.Tx, end *Head) error {
 		if what.Frozen, err = keepBlob(tx, frozenBlob, frozen); err != nil {
@@ -43,7 +43,8 @@ func (s *Store) add(what start, frozen []byte, files map[string][]byte) (id stri
 	return id, err
 }
 
-// nextID counts the records of a kind: R1, R2. None is ever removed.
+// nextID returns the next id by counting the records of a kind: R1, R2. None is
+// ever removed.
 func nextID(tx *sql.Tx, kind Kind) (string, error) {
 	var count int
 	if err := tx.QueryRow("SELECT count(*) FROM subject WHERE kind = $1", kind).Scan(&count); err != nil {
@@ -52,7 +53,8 @@ func nextID(tx *sql.Tx, kind Kind) (string, error) {
 	return fmt.Sprint(letters[kind], count+1), nil
 }
 
-// begin writes the first entry of a record, and the line under which it is found.
+// begin writes the first entry of a record, and the row under which it is
+// found.
 func begin(tx *sql.Tx, end *Head, id string, what start) error {
 	what.Time = what.Time.UTC()
 	b := body{Place: end.Place + 1, On: id, Start: &what}
@@ -72,8 +74,8 @@ func begin(tx *sql.Tx, end *Head, id string, what start) error {
 	return insert(tx, end, b.Place, b, people)
 }
 
-// ofJob returns the place of the job in the chain, and what a search for a
-// machine looks at.
+// ofJob returns the place of the job in the chain, and the text in which a
+// search for a machine looks.
 func ofJob(tx querier, what start) (job sql.NullInt64, machine string, err error) {
 	if what.Job == "" {
 		return job, machineKey(what, nil), nil
@@ -85,8 +87,8 @@ func ofJob(tx querier, what start) (job sql.NullInt64, machine string, err error
 	return sql.NullInt64{Int64: of.Place, Valid: true}, machineKey(what, of.Start), nil
 }
 
-// machineKey is what a search for a machine looks at: its number, and the file
-// and title of a job.
+// machineKey is the text in which a search for a machine looks: its number, and
+// the file and title of a job.
 func machineKey(what start, job *start) string {
 	switch {
 	case what.Kind == JobKind:
@@ -97,10 +99,10 @@ func machineKey(what start, job *start) string {
 	return strings.ToLower(what.Number)
 }
 
-// jointKey is what a search for a joint looks at.
+// jointKey is the text in which a search for a joint looks.
 func jointKey(what start) string { return strings.ToLower(what.Of + "\n" + what.Title) }
 
-// readStart reads what a record was started from, names hidden.
+// readStart reads what a record was started from, with the names hidden.
 func readStart(db querier, id string) (body, error) {
 	n, _, err := latest(db, id)
 	if err != nil {

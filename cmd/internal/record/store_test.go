@@ -98,7 +98,7 @@ func testEntriesAreKeptInOrder(t *testing.T, at Place) {
 		t.Error(last, head)
 	}
 	closed(t, s)
-	s = opened(t, at) // what was kept is there after a restart
+	s = opened(t, at) // what was kept is still there after a restart
 	kept, err := s.Entries(a, 3)
 	if err != nil || len(kept) != 2 || kept[0].ID != "a3" || kept[0].Version != 4 || kept[0].Who != "RA" || !kept[1].Time.Equal(noon) {
 		t.Error(kept, err)
@@ -119,8 +119,8 @@ func testEntriesAreKeptInOrder(t *testing.T, at Place) {
 	}
 }
 
-// An entry sent twice counts once and gets the same answer both times, taken or
-// refused; judge is asked once.
+// An entry sent twice counts once and gets the same answer both times, accepted
+// or refused; judge is called once.
 func TestSameEntrySameAnswer(t *testing.T) { onEach(t, testSameEntrySameAnswer) }
 
 func testSameEntrySameAnswer(t *testing.T, at Place) {
@@ -132,7 +132,7 @@ func testSameEntrySameAnswer(t *testing.T, at Place) {
 	}
 	no := &run.Refusal{Finding: finding.Failed("run step done", finding.Values{"step": 2, "ids": []string{"M3"}}), By: "JK", At: noon}
 	send := func(e run.Entry, r *run.Refusal) Answer {
-		e.Time = noon.Add(time.Duration(asked) * time.Second) // the server's clock has gone on
+		e.Time = noon.Add(time.Duration(asked) * time.Second) // the server's clock has advanced
 		a, err := s.Append(id, e, judge(r))
 		if err != nil {
 			t.Fatal(err)
@@ -160,7 +160,7 @@ func testSameEntrySameAnswer(t *testing.T, at Place) {
 			t.Errorf("%+v: %v", e, err)
 		}
 	}
-	other := added(t, s, headRun) // an id is of its run
+	other := added(t, s, headRun) // an id belongs to its run
 	appended(t, s, other, done("e1", 9))
 	malformed := &run.Refusal{Malformed: true}
 	send(done("e4", 4), malformed)
@@ -185,7 +185,7 @@ func testEntriesNeedAnID(t *testing.T, at Place) {
 	}
 }
 
-// A fault in what judges an entry ends that entry alone.
+// A panic while judging an entry ends that entry alone.
 func TestFaultOfAJudge(t *testing.T) { onEach(t, testFaultOfAJudge) }
 
 func testFaultOfAJudge(t *testing.T, at Place) {
@@ -200,7 +200,7 @@ func testFaultOfAJudge(t *testing.T, at Place) {
 	sound(t, s)
 }
 
-// Fifty tablets at once: each entry is there once, with a version of its own.
+// Fifty tablets at once: each entry is there once, with its own version.
 func TestManyAtOnce(t *testing.T) { onEach(t, testManyAtOnce) }
 
 func testManyAtOnce(t *testing.T, at Place) {
@@ -231,8 +231,9 @@ func testManyAtOnce(t *testing.T, at Place) {
 	}
 }
 
-// Names stand in no body, and leave the files when they are erased; the chain
-// holds, and the entries of one person still show that they are of one.
+// No body contains a name, and erased names are removed from the files; the
+// chain remains valid, and the entries of one person still show that they
+// belong together.
 func TestErase(t *testing.T) {
 	t.Parallel()
 	t.Run("file", func(t *testing.T) {
@@ -240,7 +241,7 @@ func TestErase(t *testing.T) {
 		testErase(t, at, func(text string) bool { return holds(t, at.Folder, text) })
 	})
 	t.Run("database", func(t *testing.T) {
-		server := servertest.Start(t) // it has few files to look through
+		server := servertest.Start(t) // it has few files to search
 		testErase(t, Place{Address: server.Address("postgres")}, func(text string) bool { return server.Holds(t, text) })
 	})
 }
@@ -283,7 +284,7 @@ func testErase(t *testing.T, at Place, holds func(text string) bool) {
 	}
 }
 
-// holds reports whether a file of a folder holds a text.
+// holds reports whether a file of a folder contains a text.
 func holds(t *testing.T, folder, text string) bool {
 	t.Helper()
 	entries, err := os.ReadDir(folder)
@@ -396,8 +397,8 @@ func testPrints(t *testing.T, at Place) {
 	}
 }
 
-// The clock is set back between two entries: both are kept, in the order in which
-// they came, and the chain holds.
+// The clock is set back between two entries: both are kept, in the order of
+// arrival, and the chain is valid.
 func TestClockSetBack(t *testing.T) { onEach(t, testClockSetBack) }
 
 func testClockSetBack(t *testing.T, at Place) {

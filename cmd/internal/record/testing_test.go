@@ -6,7 +6,7 @@ import (
 	"drawdown/cmd/internal/record/servertest"
 )
 
-// kinds of records, each with a function that finds a new place for one.
+// kinds of records, each with a function that makes a new place for one.
 var kinds = map[string]func(t testing.TB) Place{"file": inTempFolder, "database": inDatabase}
 
 func inTempFolder(t testing.TB) Place { return Place{Folder: t.TempDir()} }
@@ -15,7 +15,8 @@ func inDatabase(t testing.TB) Place {
 	return Place{Address: servertest.OfPackage(t).Schema(t)}
 }
 
-// onEach runs a test on a new record of each kind: all must do the same.
+// onEach runs a test on a new record of each kind: all must behave in the same
+// way.
 func onEach(t *testing.T, test func(t *testing.T, at Place)) {
 	t.Parallel()
 	for name, place := range kinds {
@@ -26,7 +27,7 @@ func onEach(t *testing.T, test func(t *testing.T, at Place)) {
 	}
 }
 
-// elsewhere finds another place of the same kind.
+// elsewhere makes another place of the same kind.
 func elsewhere(t testing.TB, at Place) Place {
 	if at.isFile() {
 		return inTempFolder(t)

@@ -10,16 +10,16 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// fewestDigits of a hash are enough to know it by: 64 bits.
+// fewestDigits is how many digits of a hash identify it: 64 bits.
 const fewestDigits = 16
 
-// Verify checks the whole store: every link of the chain, that what is searched
-// for says the same as the chain, files and photos, and the names that are
-// there. against is a hash that the chain had before, or at least its first 16
-// digits: the chain must still lead through it. Empty: it is not asked for.
-//
-// It does not prove who wrote an entry, nor that what was entered is true. Without
-// against it finds neither a cut end nor a store that was written anew.
+// Verify checks the whole store: every link of the chain, the search columns
+// against the chain, files and photos, and the names that are present. against
+// is a hash that the chain had before, or at least its first 16 digits: the
+// chain must still contain it. If it is empty that is not checked.
+// Verify does not prove who wrote an entry, nor that what was entered is true.
+// Without against it finds neither a truncated chain nor a store that was
+// rewritten.
 func (s *Store) Verify(against string) (Verdict, error) {
 	wanted, err := parseHash(against)
 	if err != nil {
@@ -44,7 +44,7 @@ func (s *Store) Verify(against string) (Verdict, error) {
 	return Verdict{Head: c.end, Against: c.met, Faults: c.faults}, nil
 }
 
-// parseHash reads a hash as it is printed, blanks and all.
+// parseHash reads a hash as printed, including spaces.
 func parseHash(written string) (string, error) {
 	digits := strings.ToLower(strings.Join(strings.Fields(written), ""))
 	if strings.Trim(digits, "0123456789abcdef") != "" || len(digits) > 64 || digits != "" && len(digits) < fewestDigits {
@@ -53,28 +53,28 @@ func parseHash(written string) (string, error) {
 	return digits, nil
 }
 
-// check is one check of the store while it goes on.
+// check is a check of the store in progress.
 type check struct {
 	engine   engine
 	db       *sql.Tx
 	wanted   string
-	met      int64 // place of the wanted hash
+	met      int64 // place of the given hash
 	end      Head
 	faults   []finding.Finding
 	subjects map[int64]*seenSubject
 	ids      map[string]int64          // id of a record → its place
-	people   map[string]map[int64]bool // hash of a name → the records that it stands in
+	people   map[string]map[int64]bool // hash of a name → the records that contain it
 	sums     map[string]int64          // SHA-256 → place of an entry that names it
 }
 
-// seenSubject is what the bodies say of a record.
+// seenSubject is what the bodies state about a record.
 type seenSubject struct {
 	start   body
 	version int
 	last    int64
 }
 
-// mostFaults is enough to see that a store is unsound.
+// mostFaults is enough to show that a store is damaged.
 const mostFaults = 100
 
 func (c *check) fault(code finding.Code, values finding.Values) {
@@ -83,7 +83,7 @@ func (c *check) fault(code finding.Code, values finding.Values) {
 	}
 }
 
-// database asks the database whether it is whole.
+// database asks the database whether it is intact.
 func (c *check) database() error {
 	why, err := c.engine.Damage(c.db)
 	if why != "" {
@@ -92,7 +92,7 @@ func (c *check) database() error {
 	return err
 }
 
-// row is an entry as the table has it.
+// row is an entry as stored in the table.
 type row struct {
 	place, subject  int64
 	version         int
@@ -137,7 +137,7 @@ func (c *check) linked(r row, before []byte) {
 	c.indexed(r, b)
 }
 
-// indexed compares the columns of an entry with its body, and notes what else
+// indexed compares the columns of an entry with its body, and records what else
 // the body needs.
 func (c *check) indexed(r row, b body) {
 	if b.Start != nil {
@@ -166,7 +166,8 @@ func (c *check) indexed(r row, b body) {
 	}
 }
 
-// starts compares the lines under which records are found with what started them.
+// starts compares the rows under which records are found with the bodies that
+// started them.
 func (c *check) starts() error {
 	rows, err := c.db.Query("SELECT n, id, kind, job, machine, joint, first, last FROM subject")
 	if err != nil {
@@ -200,7 +201,7 @@ func (c *check) starts() error {
 	return rows.Err()
 }
 
-// startOf is what a job was started from; nil for none.
+// startOf returns what a job was started from, or nil.
 func (c *check) startOf(job string) *start {
 	if seen := c.subjects[c.ids[job]]; seen != nil {
 		return seen.start.Start
@@ -209,7 +210,7 @@ func (c *check) startOf(job string) *start {
 }
 
 // names checks that the names which were not erased are those of the chain, and
-// that each is found in the records that it stands in.
+// that each is found in the records that contain it.
 func (c *check) names() error {
 	wrong, err := c.wrongNames()
 	if err != nil {
@@ -274,7 +275,7 @@ func (c *check) wrongParts() (wrong int, err error) {
 	return wrong + left, rows.Err()
 }
 
-// files checks that what entries name by its SHA-256 is there and unchanged.
+// files checks that what entries name by SHA-256 is present and unchanged.
 func (c *check) files() error {
 	rows, err := c.db.Query("SELECT sum, data FROM blob ORDER BY sum")
 	if err != nil {

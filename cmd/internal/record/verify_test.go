@@ -48,12 +48,12 @@ func faults(t testing.TB, s *Store, against string) []finding.Finding {
 // value is one field of one row.
 type value struct {
 	table, column string
-	key           string // the column by which the row is found
-	row           any    // what that has
+	key           string // the column that identifies the row
+	row           any    // its value in that row
 	data          any
 }
 
-// values lists all fields of the tables, refusals apart: they are outside the
+// values lists all fields of the tables, except refusals, which are outside the
 // chain.
 func values(t testing.TB, db *sql.DB) (all []value) {
 	t.Helper()
@@ -86,8 +86,9 @@ func values(t testing.TB, db *sql.DB) (all []value) {
 	return all
 }
 
-// changes returns every value that differs from a field in one byte. A plain run
-// flips one bit of each byte, by turns; a full one every bit.
+// changes returns variants of a field that differ in one byte. A plain run
+// flips one bit of each byte, a different one in turn; a full one flips every
+// bit.
 func changes(data any) (all []any) {
 	flipped := func(text []byte) (list [][]byte) {
 		for i := range text {
@@ -117,7 +118,7 @@ func changes(data any) (all []any) {
 	return all
 }
 
-// anyChange lets a test change what the database would refuse.
+// anyChange lets a test make changes that the database would refuse.
 func anyChange(t *testing.T, s *Store) {
 	t.Helper()
 	settings := "PRAGMA foreign_keys = OFF; PRAGMA synchronous = OFF"
@@ -129,8 +130,8 @@ func anyChange(t *testing.T, s *Store) {
 	}
 }
 
-// Every changed byte of every row is found: of entries, of what is searched for,
-// of names, of files and photos.
+// Every changed byte of every row is found: in entries, search columns, names,
+// files and photos.
 func TestEveryChangedByteIsFound(t *testing.T) { onEach(t, testEveryChangedByteIsFound) }
 
 func testEveryChangedByteIsFound(t *testing.T, at Place) {
@@ -139,7 +140,7 @@ func testEveryChangedByteIsFound(t *testing.T, at Place) {
 	tried, seen := 0, 0
 	for _, v := range values(t, s.read) {
 		if v.table == "blob" && v.column == "kind" || v.table == "person" && v.column == "n" || v.data == nil {
-			continue // not of an entry: a kind is of no weight, and n is changed below
+			continue // not of an entry: the kind does not matter, and n is changed below
 		}
 		set := fmt.Sprintf("UPDATE %s SET %s = $1 WHERE %s = $2", v.table, v.column, v.key)
 		for _, changed := range changes(v.data) {
@@ -167,7 +168,7 @@ func testEveryChangedByteIsFound(t *testing.T, at Place) {
 	}
 }
 
-// Entries that are missing or in another order, and rows that are too many.
+// Missing entries, entries in another order, and extra rows.
 func TestMissingRowsAreFound(t *testing.T) { onEach(t, testMissingRowsAreFound) }
 
 func testMissingRowsAreFound(t *testing.T, at Place) {
@@ -197,8 +198,8 @@ func testMissingRowsAreFound(t *testing.T, at Place) {
 	}
 }
 
-// A cut end and a store that was written anew hold in themselves; only the hash
-// that was printed before shows them.
+// A truncated chain and a rewritten store are consistent in themselves; only a
+// hash that was printed before reveals them.
 func TestVerifyAgainst(t *testing.T) { onEach(t, testVerifyAgainst) }
 
 func testVerifyAgainst(t *testing.T, at Place) {
@@ -237,7 +238,7 @@ func testVerifyAgainst(t *testing.T, at Place) {
 	}
 }
 
-// A file with a page overwritten is never called sound.
+// A file with an overwritten page is never called sound.
 func TestDamagedFile(t *testing.T) {
 	t.Parallel()
 	folder := t.TempDir()
@@ -247,7 +248,7 @@ func TestDamagedFile(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	const page = 4096 // of SQLite, as it makes its files
+	const page = 4096 // SQLite's default page size
 	for at := page; at < len(data); at += page {
 		damaged := append([]byte(nil), data...)
 		for i := range 200 {

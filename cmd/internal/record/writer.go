@@ -5,24 +5,24 @@ import (
 	"fmt"
 )
 
-// waiting is something to be written, and where its answer goes.
+// waiting is work to be written, and where to send its answer.
 type waiting struct {
-	do     func(tx *sql.Tx, end *Head) error // it writes, and moves the end of the chain
+	do     func(tx *sql.Tx, end *Head) error // writes, and moves the end of the chain
 	answer chan error
 }
 
 // mostAtOnce limits what one transaction commits.
 const mostAtOnce = 256
 
-// written hands work to the writer and waits until it is on the disk.
+// written passes work to the writer and waits until it is on the disk.
 func (s *Store) written(do func(tx *sql.Tx, end *Head) error) error {
 	w := &waiting{do: do, answer: make(chan error, 1)}
 	s.entries <- w
 	return <-w.answer
 }
 
-// writeEntries is the one writer. It commits what waits in one transaction, so
-// that many tablets share one wait for the disk.
+// writeEntries is the only writer. It commits all waiting work in one
+// transaction, so that many tablets share one wait for the disk.
 func (s *Store) writeEntries() {
 	defer close(s.ended)
 	for first := range s.entries {
@@ -30,7 +30,7 @@ func (s *Store) writeEntries() {
 	}
 }
 
-// all returns what waits by now.
+// all returns the work waiting at present.
 func (s *Store) all(first *waiting) []*waiting {
 	group := []*waiting{first}
 	for len(group) < mostAtOnce {
@@ -47,8 +47,8 @@ func (s *Store) all(first *waiting) []*waiting {
 	return group
 }
 
-// commit writes a group. Work that fails alone is undone alone; where the
-// transaction fails, nothing of it was kept and all are told.
+// commit writes a group. Work that fails alone is undone alone; if the
+// transaction fails, none of it was kept and all are told.
 func (s *Store) commit(group []*waiting) {
 	results := make([]error, len(group))
 	if err := s.transact(group, results); err != nil {

@@ -73,6 +73,7 @@ const (
 	HolesNear     finding.Code = "surveyed near"      // off, layout
 	BoltHolesNear finding.Code = "traced near"        // off, layout
 	TracedAt      finding.Code = "traced at"          // scale, pixel
+	CorrectIn     finding.Code = "traced correct in"  // file, take and drop: lines of it
 	SizeFound     finding.Code = "traced size"        // holes, diameter, role
 	TakenFor      finding.Code = "traced taken"       // found
 	InDoubt       finding.Code = "traced doubt"       // id, found

@@ -43,6 +43,9 @@ func (r Report) Trace(a job.TraceAnswer) {
 	for _, s := range a.Shapes {
 		r.each(InDoubt, s.ID, slices.DeleteFunc(slices.Clone(s.Doubts), func(f finding.Finding) bool { return f.Code == trace.SizeOpen }))
 	}
+	if a.InDoubt() {
+		r.line("", CorrectIn, finding.Values{"file": a.FixesFile, "take": "bolts: [C1]", "drop": "drop: [F3]"})
+	}
 	if a.Specks > 0 {
 		r.line("", SpecksLeftOut, finding.Values{"specks": a.Specks, "from": unit.Length(a.SpeckMm), "to": unit.Length(a.SmallestMm)})
 	}

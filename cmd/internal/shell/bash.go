@@ -2,7 +2,7 @@ package shell
 
 import "strings"
 
-// bash keeps to what bash 3.2 knows, which is the one on macOS.
+// bash uses only features of bash 3.2, the version on macOS.
 func bash(commands []Command) string {
 	var s lines
 	s.add("# drawdown completion for bash")
@@ -59,6 +59,6 @@ func bashValue(f Flag) string {
 	return "COMPREPLY=($(compgen -W " + bashList(f.Words) + ` -- "$word")); return`
 }
 
-// bashList writes words one a line, so that a blank in a file's name parts
+// bashList writes one word per line, so that a space in a file name separates
 // nothing.
 func bashList(words []string) string { return "$'" + strings.Join(words, `\n`) + "'" }

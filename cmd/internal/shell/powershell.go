@@ -1,7 +1,7 @@
 package shell
 
-// powershell answers with nothing where files or folders are wanted:
-// PowerShell then completes those itself.
+// powershell returns nothing for files or folders: PowerShell then completes
+// those itself.
 func powershell(commands []Command) string {
 	var s lines
 	s.add(`# drawdown completion for PowerShell

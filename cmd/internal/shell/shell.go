@@ -9,12 +9,12 @@ import (
 	"strings"
 )
 
-// Command is what can stand first on the command line.
+// Command is a possible first word of the command line.
 type Command struct {
 	Name    string
 	Summary string
-	Words   []string // that may follow: built-in names, or what else it takes
-	Files   Files    // that may follow too
+	Words   []string // that may follow: built-in names, or other values
+	Files   Files    // that may follow, too
 	Flags   []Flag
 }
 
@@ -33,16 +33,16 @@ type Flag struct {
 	Short string // a letter, or none
 	Usage string
 	Takes Takes
-	Words []string // that it can be set to, where they are known
+	Words []string // its possible values, if they are known
 }
 
-// Takes is what a flag's value is.
+// Takes is the sort of a flag's value.
 type Takes int
 
 const (
 	Nothing Takes = iota // a switch
-	Text                 // of which nothing is known but what Words says
-	List                 // Words with commas between
+	Text                 // anything; Words has suggestions
+	List                 // Words separated by commas
 	File                 // a YAML file
 	Folder
 )
@@ -50,8 +50,8 @@ const (
 // Names lists the shells in the order of the help.
 func Names() []string { return []string{"bash", "zsh", "fish", "powershell"} }
 
-// Script returns the completion script for a shell; false for one that is not
-// known.
+// Script returns the completion script for a shell; known is false for an
+// unknown shell.
 func Script(name string, commands []Command) (text string, known bool) {
 	write, known := map[string]func([]Command) string{"bash": bash, "zsh": zsh, "fish": fish, "powershell": powershell}[name]
 	if !known {
@@ -60,7 +60,7 @@ func Script(name string, commands []Command) (text string, known bool) {
 	return write(commands), true
 }
 
-// lines is a script while it is written.
+// lines is a script under construction.
 type lines struct{ strings.Builder }
 
 func (l *lines) add(format string, args ...any) { fmt.Fprintf(l, format+"\n", args...) }
@@ -73,7 +73,7 @@ func namesOf(commands []Command) []string {
 	return names
 }
 
-// typed lists a command's flags as they are typed, sorted.
+// typed lists a command's flags in typed form, sorted.
 func (c Command) typed() []string {
 	var all []string
 	for _, f := range c.Flags {
@@ -83,15 +83,15 @@ func (c Command) typed() []string {
 	return all
 }
 
-// valued is the flags, each behind its command, whose value is completed alike:
-// "card --paper", "tray --paper".
+// valued holds the flags whose value is completed in the same way, each after
+// its command: "card --paper", "tray --paper".
 type valued struct {
 	keys   []string
 	answer string
 }
 
-// valuedFlags puts together the flags that take a value by what the shell
-// answers for it.
+// valuedFlags groups the flags that take a value by the shell's completion for
+// it.
 func valuedFlags(commands []Command, answer func(Flag) string) []valued {
 	var all []valued
 	for _, c := range commands {
@@ -113,8 +113,8 @@ func valuedFlags(commands []Command, answer func(Flag) string) []valued {
 	return all
 }
 
-// quoted puts a text between single quotes, with the shell's own way to write
-// one inside.
+// quoted puts a text in single quotes, with the shell's own escape for one
+// inside.
 func quoted(text, quote string) string { return "'" + strings.ReplaceAll(text, "'", quote) + "'" }
 
 func allQuoted(words []string, between string) string {

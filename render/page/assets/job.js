@@ -3,6 +3,7 @@ import { setWho, who } from "./device.js";
 import { askWho, listenForClose } from "./dialogs.js";
 import { entry, formFields, sendPhoto } from "./entry.js";
 import { at } from "./live.js";
+import { ticked, tickInOrder } from "./paper.js";
 
 const job = document.body.dataset.job;
 
@@ -29,12 +30,22 @@ function notSent(why) {
   return "";
 }
 
+// recordPaper records the lines that were ticked on paper, in order.
+async function recordPaper(form) {
+  const { steps, note } = ticked(form);
+  for (const step of steps) if (!await send(`/api/jobs/${job}/entries`, entry("part", step))) return;
+  if (note && !await send(`/api/jobs/${job}/entries`, entry("note", { note, source: "paper" }))) return;
+  location.reload();
+}
+
+for (const list of document.querySelectorAll(".onpaper")) tickInOrder(list);
 listenForClose();
 document.addEventListener("submit", async (e) => {
   const { act } = { ...e.target.dataset, ...e.submitter?.dataset };
   if (!act) return;
   e.preventDefault();
   if (!who() && !await askWho(setWho)) return;
+  if (act === "paper") return recordPaper(e.target);
   const fields = formFields(e.target);
   if (fields.step) fields.step = Number(fields.step);
   for (const read of e.target.querySelectorAll("[data-value]")) {

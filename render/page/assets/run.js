@@ -4,6 +4,7 @@ import { askWho, listenForClose, openDialog, showSaid } from "./dialogs.js";
 import { entry, formFields, sendPhoto } from "./entry.js";
 import { at, Live } from "./live.js";
 import { Outbox } from "./outbox.js";
+import { ticked, tickInOrder } from "./paper.js";
 import { heldWords, Shown } from "./shown.js";
 import { countDown } from "./wait.js";
 import { Zoom } from "./zoom.js";
@@ -37,7 +38,8 @@ async function record(act, fields) {
     shown.drawStatus();
     return false;
   }
-  if ((!who() || asksTools(act, fields.step)) && !await askWho(setWhoShown)) return false;
+  const asks = fields.source !== "paper" && asksTools(act, fields.step);
+  if ((!who() || asks) && !await askWho(setWhoShown)) return false;
   const made = entry(act, { ...fields, wrench: fields.wrench ?? (act === "done" ? toolOf(fields.step) : "") });
   await outbox.add(made, live.known.steps[made.step]?.name || live.known.marks.find((m) => m.id === made.place?.fastener)?.name || "");
   return made.entry;
@@ -199,6 +201,7 @@ function openFrom(button, id) {
   }
   if (id === "held") return openHeld();
   if (id === "unsure") return openUnsure(button);
+  if (id === "paper") return openPaper();
   if (id === "replace") {
     at("replace-of").textContent = chosen.name;
     at("replace").querySelector("form").dataset.fastener = chosen.id;
@@ -234,8 +237,29 @@ async function recordReady(form) {
   }
 }
 
+// openPaper lists the steps that can be entered from paper.
+async function openPaper() {
+  const answer = await fetch(`/runs/${run}/paper`).catch(() => null);
+  if (!answer?.ok) return;
+  at("paper-steps").innerHTML = await answer.text();
+  openDialog("paper");
+}
+
+// recordPaper records what was ticked on paper, step by step in order.
+async function recordPaper(form) {
+  const { steps, note } = ticked(form);
+  form.closest("dialog").close();
+  form.reset();
+  for (const step of steps) if (!await record("done", step)) return;
+  if (note) await record("note", { note, source: "paper" });
+}
+
 async function submitted(e) {
   const form = e.target;
+  if (form.id === "paper-form") {
+    e.preventDefault();
+    return recordPaper(form);
+  }
   if (form.id === "readiness-form") {
     e.preventDefault();
     form.closest("dialog").close();
@@ -413,6 +437,7 @@ at("send-again").addEventListener("click", () => {
   at("held").close();
   outbox.again();
 });
+tickInOrder(at("paper-steps"));
 listenForClose();
 showWho();
 stayAwake();

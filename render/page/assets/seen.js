@@ -28,16 +28,17 @@ function copyOf(part) {
   return copy;
 }
 
-// place makes a picture take a tap: on a mark it means that fastener, else the point.
-function place(picture) {
-  const copy = copyOf(document.getElementById("part"));
+// place makes a picture of a part take a tap: on a mark it means that fastener, else the
+// point.
+function place(picture, part) {
+  const copy = copyOf(part);
   const spot = document.createElementNS(copy.namespaceURI, "circle");
   const [x0, y0, size] = picture.dataset.scale.split(" ").map(Number);
   const form = picture.closest("form");
   const { point, seen } = form.elements;
   spot.setAttribute("class", "spot");
   spot.setAttribute("r", "3");
-  picture.append(copy);
+  picture.replaceChildren(copy);
   const marked = seen.querySelector("[data-marked]");
   const forget = () => {
     spot.remove();
@@ -58,4 +59,23 @@ function place(picture) {
   form.addEventListener("reset", forget);
 }
 
-for (const picture of document.querySelectorAll(".picture")) if (document.getElementById("part")) place(picture);
+const onPage = document.getElementById("part");
+for (const picture of document.querySelectorAll(".picture")) if (onPage) place(picture, onPage);
+
+// bring shows the picture and the places of the joint that was chosen.
+async function bring(choice) {
+  const places = choice.form.querySelector(".places");
+  places.replaceChildren();
+  const asked = choice.value;
+  if (asked === "") return;
+  const answer = await fetch(choice.dataset.places + encodeURIComponent(asked)).catch(() => null);
+  if (!answer?.ok || choice.value !== asked) return;
+  places.innerHTML = await answer.text();
+  const picture = places.querySelector(".picture");
+  if (picture) place(picture, picture.querySelector("svg"));
+}
+
+for (const choice of document.querySelectorAll("[data-places]")) {
+  choice.addEventListener("change", () => bring(choice));
+  if (choice.value !== "") bring(choice);
+}

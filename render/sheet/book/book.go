@@ -64,6 +64,7 @@ const (
 	manual
 	wrenches
 	checks
+	values
 	loosening
 	trays
 	conditions
@@ -113,7 +114,11 @@ func (b *binder) sections() []section {
 			b.ask.Drawn(done, all)
 		}
 	}
-	out := b.empty(0, contents, overview, tools, stripTasks)
+	out := b.empty(0, contents, overview, tools)
+	if len(b.o.Measures) > 0 {
+		out = append(out, b.empty(0, values)...)
+	}
+	out = append(out, b.empty(0, stripTasks)...)
 	for _, j := range joints {
 		out = append(out, b.stripPapers(j)...)
 		told()

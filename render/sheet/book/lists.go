@@ -51,6 +51,7 @@ func (b *binder) listings() map[kind]listing {
 		manual:     {b.w.FromManual, b.byManual},
 		wrenches:   {b.w.Wrenches, b.wrenches},
 		checks:     {b.w.Checks, b.checks},
+		values:     {b.w.Values, b.values},
 	}
 }
 

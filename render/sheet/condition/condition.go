@@ -7,12 +7,14 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"time"
 
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/render/diagram"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
+	"drawdown/render/sheet/lettered"
 	"drawdown/render/words"
 	"drawdown/sequence/measure"
 	"drawdown/sequence/plan"
@@ -21,12 +23,21 @@ import (
 // Document lays out a plan's condition sheet over as many pages as needed, with
 // page numbers. The notes say what did not fit.
 func Document(p plan.Plan, ask sheet.Request) (scene.Document, []string) {
-	pages, notes := Pages(p, ask)
+	return WithFindings(p, nil, time.UTC, ask)
+}
+
+// WithFindings does so with what was seen until now at its place, and a list of it.
+func WithFindings(p plan.Plan, seen []lettered.Seen, zone *time.Location, ask sheet.Request) (scene.Document, []string) {
+	pages, notes := laidOut(p, seen, zone, ask)
 	return sheet.Document(p, ask, pages), notes
 }
 
 // Pages lays out the sheet. The pages do not have their count yet.
 func Pages(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string) {
+	return laidOut(p, nil, time.UTC, ask)
+}
+
+func laidOut(p plan.Plan, seen []lettered.Seen, zone *time.Location, ask sheet.Request) (pages []scene.Page, notes []string) {
 	f := &form{plan: p, words: ask.Words, missing: ask.Missing}
 	f.once = slices.ContainsFunc(p.Kinds, func(k plan.Kind) bool { return k.Reuse == plan.ReuseOnce })
 	f.inspect = slices.ContainsFunc(p.Kinds, func(k plan.Kind) bool { return k.Reuse == plan.ReuseInspect })
@@ -41,6 +52,10 @@ func Pages(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string) 
 	f.stations(end.height())
 	end.draw(f.run)
 	f.values()
+	if len(seen) > 0 {
+		notes = append(notes, lettered.Draw(f.run, ask.Words.Page.Records.Found, p, lettered.Spots(seen), ask)...)
+		lettered.List(f.run, "", p.Joint, seen, ask.Words, zone)
+	}
 	return f.run.Pages("condition"), notes
 }
 

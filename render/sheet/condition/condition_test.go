@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/google/go-cmp/cmp"
 
@@ -20,9 +21,11 @@ import (
 	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/condition"
+	"drawdown/render/sheet/lettered"
 	"drawdown/render/sheet/sheettest"
 	"drawdown/render/words"
 	"drawdown/sequence/plan"
+	"drawdown/sequence/run"
 )
 
 // planOf plans a built-in pattern, or a pattern given as text.
@@ -420,4 +423,29 @@ func placeOf(place geometry.Point, joint geometry.Joint, at map[string]scene.Poi
 	scale := (at[right.ID].X - at[left.ID].X) / (right.At.X - left.At.X)
 	off := place.Sub(left.At).Scale(scale)
 	return scene.Point{X: at[left.ID].X + off.X, Y: at[left.ID].Y - off.Y}
+}
+
+// What was found until now stands at its place in a drawing, and in a list. From first
+// principles.
+func TestFindings(t *testing.T) {
+	t.Parallel()
+	at := time.Date(2026, 11, 30, 15, 20, 0, 0, time.UTC)
+	p := planOf(t, "p4-head")
+	for _, ask := range sheettest.Requests(1) {
+		seen := lettered.Of([]run.Entry{
+			{Act: run.Find, Found: run.Crack, Place: &run.Place{At: &[2]float64{-95, 0}}, Who: "RA", Time: at},
+			{Act: run.Report, Trouble: run.Broken, Place: &run.Place{Fastener: "M3"}, Who: "MK", Time: at},
+		}, ask.Words)
+		document, notes := condition.WithFindings(p, seen, time.UTC, ask)
+		sheettest.Check(t, p.Title, ask, document.Pages)
+		said := scenetest.Said(document.Pages...)
+		for _, want := range []string{"▲A", "▲B", "MK"} {
+			if !strings.Contains(said, want) {
+				t.Errorf("on %s: %q is not there", ask.Paper.Name, want)
+			}
+		}
+		if len(notes) > 0 {
+			t.Errorf("on %s: %q", ask.Paper.Name, notes)
+		}
+	}
 }

@@ -73,20 +73,30 @@ const (
 	stillLarge = 0.65 // of its height: to that it is made smaller, rather than begin a page
 )
 
-// Draw draws the part at the present place of the run, and says how to read the
-// letters. The notes tell what found no room. A plan without fasteners is of a file
+// Draw draws the part under a heading at the present place of the run, and says how
+// to read the letters. The heading may be empty. The notes tell what found no room. A plan without fasteners is of a file
 // that cannot be read any more: nothing is drawn.
-func Draw(r *sheet.Run, p plan.Plan, spots []Spot, ask sheet.Request) (notes []string) {
+func Draw(r *sheet.Run, title string, p plan.Plan, spots []Spot, ask sheet.Request) (notes []string) {
 	if len(p.Joint.Fasteners) == 0 {
 		return nil
 	}
 	paper := r.Pen.Paper
 	read := paper.BreakText(ask.Words.Record.Drawing, paper.Content())
 	height := heightOf(p, paper)
-	if room := r.Bottom - r.Y - float64(len(read))*paper.Line - 4; room >= stillLarge*height {
+	strong := paper.Strong()
+	head := strong.Lines(title, paper.Content())
+	if title == "" {
+		head = nil
+	}
+	above := float64(len(head)) * strong.Step
+	if room := r.Bottom - r.Y - above - float64(len(read))*paper.Line - 6; room >= stillLarge*height {
 		height = min(height, room)
 	}
-	r.Room(height + float64(len(read))*paper.Line + 4)
+	r.Room(above + height + float64(len(read))*paper.Line + 6)
+	if title != "" {
+		r.Set(strong, title)
+		r.Y += 2
+	}
 	shown := p
 	shown.Joint = flagged(p.Joint, spots)
 	d := diagram.Draw(diagram.Part{

@@ -114,18 +114,11 @@ func (l *layout) goesOut() {
 
 // part is what is known of one part, and what must come back.
 func (l *layout) part(p Part) (notes []string) {
-	spots := make([]lettered.Spot, len(p.Findings))
-	for i, e := range p.Findings {
-		spots[i] = lettered.At(lettered.Letter(i), e.Place)
-	}
-	strong := l.run.Pen.Paper.Strong()
+	seen := lettered.Of(p.Findings, l.words)
 	if len(p.Plan.Joint.Fasteners) > 0 {
-		l.run.Room(strong.Step + 0.3*l.run.Pen.Paper.Height) // a heading does not stand alone
-		l.run.Set(strong, p.title())
-		l.run.Y += 2
-		notes = lettered.Draw(l.run, p.Plan, spots, l.ask.Request)
+		notes = lettered.Draw(l.run, p.title(), p.Plan, lettered.Spots(seen), l.ask.Request)
 	}
-	l.found(p, spots)
+	lettered.List(l.run, words.Row(l.words.Page.Records.Found, p.Part), p.Plan.Joint, seen, l.words, l.ask.Zone)
 	l.values(p)
 	l.comesBack(p)
 	return notes
@@ -137,28 +130,6 @@ func (p Part) title() string {
 		return p.Plan.Title
 	}
 	return words.Row(p.Part, p.Plan.Title)
-}
-
-func (l *layout) found(p Part, spots []lettered.Spot) {
-	t := l.words.Page
-	var rows []sheet.Row
-	for i, e := range p.Findings {
-		what := t.Seen.Names[string(e.Found)]
-		switch e.Act {
-		case run.Report:
-			what = t.Trouble.Names[string(e.Trouble)]
-		case run.Unsure:
-			what = t.Trouble.Names["unsure"]
-		}
-		photo := ""
-		if e.Photo != "" {
-			photo = fmt.Sprintf(l.words.Record.Photo, e.Photo[:min(8, len(e.Photo))])
-		}
-		rows = append(rows, sheet.Row{Words: []string{spots[i].Letter, cmp.Or(spots[i].Where(p.Plan.Joint, l.words), t.Seen.WholePart), words.Row(l.words.With(what, e.Note), photo), words.Row(e.Who, l.when(e.Time))}})
-	}
-	l.list(words.Row(t.Records.Found, p.Part), []sheet.Column{
-		{Head: l.words.Record.Ref, Share: 0.9, Bold: true}, {Head: l.words.Record.Where, Share: 2}, {Head: l.words.Record.What, Share: 6}, {Head: l.w.SeenBy, Share: 2.6},
-	}, false, rows)
 }
 
 // values are what the file has to measure, with what was read last, and whatever

@@ -2,13 +2,17 @@ package record
 
 import (
 	"cmp"
+	"fmt"
 	"strings"
 	"time"
 
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
+	"drawdown/render/sheet/lettered"
 	"drawdown/render/words"
+	"drawdown/sequence/plan"
 	"drawdown/sequence/run"
+	"drawdown/sequence/run/teardown"
 )
 
 // Job is what there is to print of a job: an overview, and the record of each of
@@ -22,15 +26,22 @@ type Job struct {
 	Entries             []Entry
 	Runs                []Record
 	Readings            []run.Reading // on the job itself
+	Found               []Found       // the same
+	Lines               []teardown.Line
 	Head                string
 	HeadPlace           int64
+}
+
+// Found is what was found on a joint, beside its runs.
+type Found struct {
+	Plan     plan.Plan
+	Findings []run.Entry
 }
 
 // JobDocument lays out the record of a job, counted. The notes tell what found
 // no room.
 func JobDocument(j Job, ask Request) (scene.Document, []string) {
-	pages := overview(j, ask)
-	var notes []string
+	pages, notes := overview(j, ask)
 	for _, r := range j.Runs {
 		more, left := Pages(r, ask)
 		for i := range more {
@@ -43,7 +54,7 @@ func JobDocument(j Job, ask Request) (scene.Document, []string) {
 }
 
 // overview lists the runs of a job, and what was entered on the job itself.
-func overview(j Job, ask Request) []scene.Page {
+func overview(j Job, ask Request) (pages []scene.Page, notes []string) {
 	if ask.Zone == nil {
 		ask.Zone = time.UTC
 	}
@@ -61,10 +72,21 @@ func overview(j Job, ask Request) []scene.Page {
 	l.runs(j.Runs)
 	l.View.Readings = j.Readings
 	l.readings()
-	l.onJob()
+	for _, f := range j.Found {
+		notes = append(notes, l.foundOn(f)...)
+	}
+	l.onJob(j)
 	l.people()
 	l.sealTable(nil)
-	return l.run.Pages("job")
+	return l.run.Pages("job"), notes
+}
+
+// foundOn draws a joint with what was found on it, and lists that.
+func (l *layout) foundOn(f Found) []string {
+	seen := lettered.Of(f.Findings, l.words)
+	notes := lettered.Draw(l.run, words.Row(l.p.Records.Found, f.Plan.Title), f.Plan, lettered.Spots(seen), l.ask.Request)
+	lettered.List(l.run, "", f.Plan.Joint, seen, l.words, l.ask.Zone)
+	return notes
 }
 
 // runs lists the runs of a job in the order in which they were started.
@@ -87,15 +109,25 @@ func (l *layout) runs(runs []Record) {
 	}, rows)
 }
 
+// line names a line of the lists by its number; empty for none.
+func (j Job) line(number int) string {
+	for _, l := range j.Lines {
+		if l.Number == number {
+			return fmt.Sprintf("%d %s", number, cmp.Or(l.Part, l.Note, l.Title))
+		}
+	}
+	return ""
+}
+
 // onJob are the entries on the job itself.
-func (l *layout) onJob() {
+func (l *layout) onJob(j Job) {
 	var rows []sheet.Row
 	for _, e := range l.Entries {
 		place := e.Place.Measured().Name()
 		value := strings.TrimSpace(l.words.Figure(string(e.Value) + " " + e.Unit))
 		act := cmp.Or(l.p.Records.Acts[string(e.Act)], string(e.Act))
-		step := filled(l.p.Records.Columns["step"]+" %s", number(e.Step))
-		rows = append(rows, sheet.Row{Words: []string{words.Row(act, step, l.toEntry(e.Of), e.Joint, place, l.p.Seen.Names[string(e.Found)], e.Measure, value, e.Kind, e.To, e.Note), e.Who, l.when(e.Time)}})
+		step := j.line(e.Step)
+		rows = append(rows, sheet.Row{Words: []string{words.Row(act, step, l.toEntry(e.Of), e.Joint, place, l.p.Seen.Names[string(e.Found)], e.Measure, value, e.Kind, e.To, e.Note, e.Kept), e.Who, l.p.Paper.When(e.Source == run.OnPaper, e.Day, l.when(e.Time))}})
 		if e.Revision == nil {
 			continue
 		}

@@ -62,7 +62,7 @@ func Pages(r Record, ask Request) (pages []scene.Page, notes []string) {
 	l.status()
 	l.flags()
 	l.facts()
-	notes = lettered.Draw(l.run, l.Plan, l.spots(), ask.Request)
+	notes = lettered.Draw(l.run, "", l.Plan, l.spots(), ask.Request)
 	for _, part := range []func(){l.listSeen, l.accepted, l.ready, l.readings, l.stages, l.steps, l.wrenches, l.people, l.handOvers, l.remarks, l.prints, l.seal} {
 		part()
 	}

@@ -18,6 +18,7 @@ import (
 	"drawdown/render/words"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/run"
+	"drawdown/sequence/run/teardown"
 )
 
 var start = time.Date(2026, 11, 30, 7, 30, 0, 0, time.UTC)
@@ -318,6 +319,21 @@ func TestManyTroubles(t *testing.T) {
 	check(t, "many", b.record(), 2)
 }
 
+// A step from paper says so, with the day if the paper states one, and when it was
+// entered. From first principles.
+func TestStepsFromPaper(t *testing.T) {
+	t.Parallel()
+	b := begin(t, "p4-head", run.Loosen)
+	b.take(run.Entry{Act: run.Done, Step: 1, Source: run.OnPaper, Day: "2026-11-29"})
+	b.take(run.Entry{Act: run.Done, Step: 2, Source: run.OnPaper})
+	b.take(run.Entry{Act: run.Done, Step: 3})
+	document, _ := record.Document(b.record(), record.Request{Request: sheettest.English(sheet.Papers[1])})
+	said := plainBlanks(strings.Join(strings.Fields(scenetest.Said(document.Pages...)), " "))
+	if paper := strings.Count(said, "on paper,"); paper != 2 || strings.Count(said, "day not known") != 1 || !strings.Contains(said, "2026-11-29") || strings.Count(said, "entered 2026-11-30") != 2 {
+		t.Errorf("%d from paper in %s", paper, said)
+	}
+}
+
 // The golden scene is our own output, looked at by eye.
 func TestGoldenScene(t *testing.T) {
 	t.Parallel()
@@ -340,14 +356,18 @@ func TestJob(t *testing.T) {
 			{Entry: run.Entry{ID: "j2", Act: run.Measure, Measure: "end float", Value: "0.15", Unit: "mm", Who: "MB", Time: start.Add(time.Hour)}, N: 9},
 			{Entry: run.Entry{ID: "j3", Act: run.Correct, Of: "j2", Note: "read as 0.16 mm", Who: "MB", Time: start.Add(2 * time.Hour)}, N: 12},
 		},
+		Lines: []teardown.Line{{Number: 1, Joint: "p4-head", Title: "Cylinder head"}, {Number: 2, Part: "cylinder head"}},
+		Found: []record.Found{{Plan: begun.Plan, Findings: []run.Entry{
+			{Act: run.Find, Found: run.BlownThrough, Place: &run.Place{At: &[2]float64{-95, 0}}, Note: "between cylinders 1 and 2", Who: "RA", Time: start},
+		}}},
 	}
 	for _, ask := range sheettest.Requests(0) {
 		document, _ := record.JobDocument(j, record.Request{Request: ask})
 		sheettest.Check(t, "job", ask, document.Pages)
 	}
 	document, _ := record.JobDocument(j, record.Request{Request: sheettest.English(sheet.Papers[1])})
-	said := plainBlanks(scenetest.Said(document.Pages[0]))
-	for _, want := range []string{"J3", "P4-0117", "overheated", "R12", "R13", "sealed", "open", "part done · Step 2", "end float · 0.15 mm", "on “value”", "read as 0.16 mm", "RECORD, OPEN"} {
+	said := plainBlanks(scenetest.Said(document.Pages...))
+	for _, want := range []string{"▲A", "Gasket blown through; between cylinders 1 and 2", "J3", "P4-0117", "overheated", "R12", "R13", "sealed", "open", "part done · 2 cylinder head", "end float · 0.15 mm", "on “value”", "read as 0.16 mm", "RECORD, OPEN"} {
 		if !strings.Contains(said, want) {
 			t.Errorf("%q is not printed", want)
 		}

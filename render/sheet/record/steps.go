@@ -20,7 +20,7 @@ func (l *layout) steps() {
 		worked = worked || st.WorkedOut
 		rows = append(rows, sheet.Row{Words: []string{
 			l.stepNumber(st.Number), l.stage(st), strings.Join(st.IDs, ", "), l.figure(st), l.state(st),
-			st.By, l.toTheSecond(st.At), l.remark(st),
+			st.By, l.p.Paper.When(st.Source == run.OnPaper && !st.At.IsZero(), st.Day, l.toTheSecond(st.At)), l.remark(st),
 		}, Bold: st.Met != nil || st.Fresh != nil})
 	}
 	c := l.p.Records.Columns

@@ -25,6 +25,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	"draft label":          {},
 	"draft look":           {"found": "B to D is 0.94 mm too long"},
 	"draft look at":        {"id": "F3", "diameter": "8.4", "place": "[50, 29.97]", "found": "its edge is torn"},
+	"draft mark":           {},
 	"draft hold card":      {},
 	"draft hole unsure":    {"id": "F3", "row": "top", "column": "right"},
 	"draft place unsure":   {"id": "C1", "row": "top", "column": "right"},

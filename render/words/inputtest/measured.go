@@ -21,6 +21,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	"surveyed near":      near,
 	"traced near":        near,
 	"traced at":          {"scale": finding.Noted(trace.ScaleFromKnown, finding.Values{"distances": 1}), "pixel": unit.Length(0.1693)},
+	"traced correct in":  {"file": "pump-gasket.fixes.yaml", "take": "bolts: [C1]", "drop": "drop: [F3]"},
 	"traced size":        {"holes": 6, "diameter": unit.Length(8.4), "role": "fastener"},
 	"traced taken":       {"found": finding.Noted(trace.NotNumbered, finding.Values{"holes": 2, "diameter": unit.Length(6)})},
 	"traced doubt":       {"id": "F3", "found": finding.Warned(trace.Torn, finding.Values{"round": 0.81})},

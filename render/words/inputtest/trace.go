@@ -57,6 +57,13 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	trace.TooManyShapes:    {"shapes": 2400, "most": 2000},
 	trace.RaggedEdge:       {},
 	trace.NoFastener:       {},
+	trace.Fixed:            {"fixes": 3},
+	trace.NothingAt:        {"x": 812.0, "y": 455.0},
+	trace.NoSuchPart:       {"part": 3},
+	"fixes no place":       {"key": "drop", "found": "a map", "example": "[F3, [812, 455]]"},
+	"fixes no pixels":      {"count": 4, "found": "a text"},
+	"fixes small crop":     {"least": 64},
+	"fixes too many":       {"count": 2400, "most": 2000},
 	trace.WhichBolts:       {"sizes": []unit.Length{12.5, 8}},
 	trace.TitleLetter:      {"letter": "☃"},
 })

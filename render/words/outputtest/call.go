@@ -38,6 +38,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	"call kind lacks":       {"flag": "thread"},
 	"call port range":       {"written": "70000", "most": 65534},
 	"call which torque":     {},
+	"call edited file":      {"path": "out/cover.yaml"},
 	"call over itself":      {"path": "out/cover.yaml", "sort": "survey"},
 	"new which layout":      {},
 	"new says nothing":      {"flag": "diameter", "other": "row"},

@@ -28,6 +28,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	run.IDUsed:          {},
 	run.AcceptFirst:     {"count": 2},
 	run.AcceptedAlready: {},
+	run.DayUnread:       {"written": "14.3."},
 	run.PartOut:         {"to": "Milltown Grinding"},
 	run.NotReady:        {"needs": []finding.Finding{finding.Failed(run.NeedKind, finding.Values{"kind": "main", "count": 10, "ready": 4})}},
 	run.OutOfOrder:      {"step": 5, "next": 3, "ids": []string{"M3"}},

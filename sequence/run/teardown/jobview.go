@@ -57,6 +57,9 @@ type LineNow struct {
 	Entry string    `json:"entry,omitempty"` // by which it is done
 	By    string    `json:"by,omitempty"`
 	At    time.Time `json:"at,omitzero"`
+
+	Source run.Source `json:"source,omitempty"` // as an entry says
+	Day    string     `json:"day,omitempty"`
 }
 
 // Need is what must be ready, with the joint that it is for.
@@ -99,7 +102,7 @@ func (s *State) now(list []Line, d run.Direction, runs []RunFact) []LineNow {
 	for i, line := range list {
 		all[i] = LineNow{Line: line, State: ToDo}
 		if done := s.partDone(line.Number); done != nil {
-			all[i].State, all[i].Entry, all[i].By, all[i].At = IsDone, done.ID, done.Who, done.Time
+			all[i].State, all[i].Entry, all[i].By, all[i].At, all[i].Source, all[i].Day = IsDone, done.ID, done.Who, done.Time, done.Source, done.Day
 		}
 		for _, r := range runs {
 			if line.Joint == "" || r.Of != line.Joint || r.Direction != d || r.Status == run.Voided || r.Again != "" {

@@ -177,15 +177,3 @@ func (l *Line) name() string {
 func (s *State) isOut(l Line) bool {
 	return s.outOf(l.Part) != nil || l.Joint != "" && len(s.OutOfJoint(l.Joint)) > 0
 }
-
-// JointOf names the joint that a value was read on; empty for the whole machine.
-func (v View) JointOf(m Measured) string {
-	if m.Joint != "" {
-		return m.Joint
-	}
-	w := Work{Joints: v.Joints, Measures: v.Measures}
-	if joints, refused := w.Start().jointsOf(m.Entry); refused == nil && len(joints) == 1 {
-		return joints[0].Of
-	}
-	return ""
-}

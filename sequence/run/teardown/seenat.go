@@ -125,3 +125,27 @@ func names(joints []Joint) []string {
 func wrongly(code finding.Code, values finding.Values) *run.Refusal {
 	return run.Wrong(finding.Failed(code, values))
 }
+
+// JointOf names the joint that an entry is about; empty for the whole machine.
+func (v View) JointOf(e run.Entry) string {
+	if e.Joint != "" {
+		return e.Joint
+	}
+	w := Work{Joints: v.Joints, Measures: v.Measures}
+	if joints, refused := w.Start().jointsOf(e); refused == nil && len(joints) == 1 {
+		return joints[0].Of
+	}
+	return ""
+}
+
+// FindingsOf are those of a joint, by the time at which they were entered.
+func (v View) FindingsOf(joint string) []run.Entry {
+	var all []run.Entry
+	for _, e := range v.Findings {
+		if v.JointOf(e) == joint {
+			all = append(all, e)
+		}
+	}
+	slices.SortStableFunc(all, func(a, b run.Entry) int { return a.Time.Compare(b.Time) })
+	return all
+}

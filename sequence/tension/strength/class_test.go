@@ -87,9 +87,9 @@ func TestParseClassErrorsSayWhatIsAllowed(t *testing.T) {
 	}
 }
 
-// First principles: proof below yield below tensile stress, and in ISO 898-1
-// the tensile stress is at least a hundred times the figure before the point,
-// and the yield at least that share of it.
+// First principles: proof below yield below tensile stress. In ISO 898-1 the
+// tensile stress is at least a hundred times the figure before the point, and
+// the yield stress at least the stated share of it.
 func TestGradesKeepTheirOrder(t *testing.T) {
 	for i, g := range grades {
 		if !(0 < g.proof && g.proof < g.yield && g.yield < g.tensile) {
@@ -111,8 +111,8 @@ func TestGradesKeepTheirOrder(t *testing.T) {
 	}
 }
 
-// First principles: what is read has finite, positive stresses in order; what
-// is not read gives nothing.
+// First principles: an accepted class has finite, positive stresses in order; a
+// rejected one gives nothing.
 func FuzzParseClass(f *testing.F) {
 	for _, seed := range []string{"10.9", "grade 8", "A2-70", "A193 B7", "830 MPa", "1e3 ksi", "class", "NaN MPa"} {
 		f.Add(seed, "M10")

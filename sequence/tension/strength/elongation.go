@@ -7,9 +7,9 @@ import (
 )
 
 // elongations holds the least elongation after fracture by the name of the
-// class (values from memory): ISO 898-1:2013, table 3 (classes 4.8, 5.8
-// and 6.8 stretch least), SAE J429, table 1, ASTM A193, table 2. ISO 3506-1
-// states stainless steel in diameters; the figures are the safe side of it.
+// class (values from memory): ISO 898-1:2013, table 3 (classes 4.8, 5.8 and 6.8
+// stretch least), SAE J429, table 1, ASTM A193, table 2. ISO 3506-1 states that
+// of stainless steel in diameters; the figures here are on the safe side.
 var elongations = map[string]float64{
 	"4.6": 0.22, "4.8": 0.14, "5.6": 0.20, "5.8": 0.10, "6.8": 0.08,
 	"8.8": 0.12, "9.8": 0.10, "10.9": 0.09, "12.9": 0.08,
@@ -18,34 +18,34 @@ var elongations = map[string]float64{
 	"ASTM A193 B7": 0.16,
 }
 
-// leastElongation is taken where the class is a stated proof stress (common
+// leastElongation is used if the class is a stated proof stress (common
 // practice, no source: that of the hardest bolts).
 const leastElongation = 0.08
 
 // elongation returns the least elongation after fracture of the bolt's material.
 func (s Class) elongation() float64 { return cmp.Or(elongations[s.Name], leastElongation) }
 
-// UniformStrain returns the plastic strain up to which a bolt stretches evenly;
-// there its load is greatest.
+// UniformStrain returns the plastic strain up to which a bolt stretches
+// uniformly; there its load is greatest.
 func (s Class) UniformStrain() float64 {
 	return s.elongation() / 2 // common practice, no source: half of the elongation after fracture
 }
 
-// NeckingDiameters returns how far one place of a bolt still draws in until it
+// NeckingDiameters returns how far one place of a bolt still stretches until it
 // breaks, in diameters. A test bar of five diameters (ISO 898-1, clause 9.1)
-// shows the rest of its elongation there; a bolt that is torn while it is
-// turned shows less.
+// has the rest of its elongation there; a bolt that breaks while it is turned
+// has less.
 func (s Class) NeckingDiameters() float64 {
-	const bar, whileTurned = 5, 0.25 // the second: common practice, no source; on the safe side of the nut rotations that RCSC and EN 14399-3 ask for
+	const bar, whileTurned = 5, 0.25 // the second: common practice, no source; on the safe side of the nut rotations required by RCSC and EN 14399-3
 	return (s.elongation() - s.UniformStrain()) * bar * whileTurned
 }
 
-// hardeningWhereUnknown is the tensile strength over the yield stress of a
-// bolt of which only one stress is stated (common practice, no source: class
-// 10.9 and 12.9 have 1.11).
+// hardeningWhereUnknown is the ratio of tensile strength to yield stress for a
+// bolt with only one stated stress (common practice, no source: class 10.9 and
+// 12.9 have 1.11).
 const hardeningWhereUnknown = 1.1
 
-// Hardened returns the stress at which the material bears most.
+// Hardened returns the greatest stress that the material bears.
 func (s Class) Hardened() unit.Stress {
 	if s.Tensile <= s.Yield {
 		return s.Yield * hardeningWhereUnknown
@@ -53,8 +53,8 @@ func (s Class) Hardened() unit.Stress {
 	return s.Tensile
 }
 
-// AssumedTensile tells the tensile strength of a class of which only one stress
-// is stated.
+// AssumedTensile reports the assumed tensile strength of a class with only one
+// stated stress.
 func AssumedTensile(s Class) finding.Finding {
 	return finding.Noted(TensileAssumed, finding.Values{"tensile": s.Hardened(), "ratio": hardeningWhereUnknown}).From(finding.CommonPractice)
 }

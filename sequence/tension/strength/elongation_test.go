@@ -4,8 +4,8 @@ import (
 	"testing"
 )
 
-// Every class has its own elongation and shear ratio or takes the least, and
-// every name of the two tables is a class.
+// Every class has its own elongation and shear ratio or the least one, and
+// every name in the two tables is a class.
 func TestElongationsBelongToClasses(t *testing.T) {
 	named := map[string]bool{}
 	for _, g := range grades {

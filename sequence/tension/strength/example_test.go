@@ -7,7 +7,7 @@ import (
 	"drawdown/sequence/tension/strength"
 )
 
-// must is for names that the examples know to be good.
+// must is for valid names.
 func must(name string) thread.Thread {
 	t, err := thread.Parse(name)
 	if err != nil {

@@ -2,7 +2,7 @@ package strength
 
 import "drawdown/geometry/finding"
 
-// What can be wrong with a class, a material or an engagement.
+// Errors of a class, a material or an engagement, and assumptions about them.
 const (
 	NoClass            finding.Code = "class missing"            // thread, allowed
 	NoSuchClass        finding.Code = "class unknown"            // written, thread, allowed

@@ -9,13 +9,13 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// grade is one row of a strength table: a class in a span of sizes.
+// grade is one row of a strength table: a class for a range of sizes.
 type grade struct {
-	name              string // a designation; of a property class its figures alone
+	name              string // a designation; for a property class only its figures
 	standard          string
-	unified           bool    // for threads of ASME B1.1; else ISO metric
+	unified           bool    // for threads of ASME B1.1; otherwise ISO metric
 	overMm, upToMm    float64 // nominal diameters, the first excluded
-	smallest, largest string  // the same, as people say it
+	smallest, largest string  // the same in words
 	proof             unit.Stress
 	yield, tensile    unit.Stress
 	austenitic        bool
@@ -24,14 +24,14 @@ type grade struct {
 const (
 	iso898  = "ISO 898-1:2013, table 3"
 	sae429  = "SAE J429, table 1"
-	iso3506 = "ISO 3506-1:1997, table 2" // later editions keep the stresses
+	iso3506 = "ISO 3506-1:1997, table 2" // later editions have the same stresses
 	a193    = "ASTM A193/A193M, table 2"
 
 	Inch             = 25.4                            // mm
 	ksi  unit.Stress = 1000 * 4.4482216152605 / 645.16 // NIST SP 811, B.8: lbf/in²
 )
 
-// grades holds all classes, a class's sizes in rising order.
+// grades holds all classes, with the sizes of a class ascending.
 var grades = []grade{
 	metricClass("4.6", 0, 39, 225, 240, 400),
 	metricClass("4.8", 0, 39, 310, 340, 420),
@@ -64,7 +64,7 @@ var grades = []grade{
 		proof: proofByRule(105 * ksi), yield: 105 * ksi, tensile: 125 * ksi},
 }
 
-// noTwelve is the diameter of No. 12, the size below the 1/4 in where SAE J429
+// noTwelve is the diameter of No. 12, the size below 1/4 in, where SAE J429
 // begins.
 const noTwelve = 0.216
 
@@ -87,7 +87,7 @@ func austenitic(name string, upToMm float64, yield, tensile unit.Stress) grade {
 
 const proofOfYield = 0.85
 
-// proofByRule returns the proof stress where a standard has none.
+// proofByRule returns the proof stress if a standard has none.
 func proofByRule(yield unit.Stress) unit.Stress {
 	return proofOfYield * yield // Shigley 9th ed., below Eq. (8-32): Sp about 0.85 Sy
 }

@@ -8,10 +8,10 @@ import (
 	"drawdown/sequence/tension"
 )
 
-// Material is what a clamped part, a nut or a tapped part is made of. Zero
+// Material is the material of a clamped part, a nut or a tapped part. Zero
 // values are unknown.
 type Material struct {
-	Name             string // by which a file names it; the words have it in each language
+	Name             string // name in a file; render/words has it in each language
 	Elastic          unit.Stress
 	Tensile, Shear   unit.Stress // least strengths
 	LimitingPressure unit.Stress // under a head
@@ -25,14 +25,14 @@ const (
 )
 
 type namedMaterial struct {
-	names []string // the first is the one that lists show
+	names []string // the first is used in lists
 	Material
 }
 
 // materials holds elastic moduli, least tensile and shear strengths and
 // limiting surface pressures in MPa. The rows of VDI 2230 are values from
-// memory of its table A9; the general words stand for the weakest common
-// member of their group, so that a result errs to the safe side.
+// memory of its table A9. The general words mean the weakest common member of
+// their group, so that a result is on the safe side.
 var materials = []namedMaterial{
 	of("steel", vdiA9+", S235", 205e3, 340, 200, 490, "mild steel", "structural steel", "s235", "s235jr", "st37", "carbon steel"),
 	of("steel E295", vdiA9, 205e3, 470, 280, 710, "e295", "st50"),
@@ -75,8 +75,8 @@ func Materials() []string {
 }
 
 // ParseMaterial reads the name of a material ("grey cast iron", "cast
-// aluminium", "7075") or a stated modulus of elasticity ("100 GPa"), whose
-// strengths then are unknown. The error lists the names.
+// aluminium", "7075") or a stated modulus of elasticity ("100 GPa"), with
+// unknown strengths. The error lists the names.
 func ParseMaterial(text string) (Material, error) {
 	if m, ok := tension.Named(materials, func(m namedMaterial) []string { return m.names }, text); ok {
 		return m.Material, nil
@@ -87,11 +87,11 @@ func ParseMaterial(text string) (Material, error) {
 	return Material{}, finding.Failed(NoSuchMaterial, finding.Values{"written": text, "allowed": Materials()})
 }
 
-// Stated moduli outside this span are a slip of the unit (common practice, no
-// source: hard plastics lie above 1 GPa, hard metal below 700 GPa).
+// Stated moduli outside this range have a wrong unit (common practice, no
+// source: hard plastics are above 1 GPa, hard metal below 700 GPa).
 const leastModulus, mostModulus unit.Stress = 1e3, 700e3
 
-// Term returns the material as a word of the trade.
+// Term returns the material as a term of the trade.
 func (m Material) Term() finding.Term { return finding.Term(m.Name) }
 
 func statedModulus(text string, modulus unit.Stress) (Material, error) {

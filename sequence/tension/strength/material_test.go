@@ -10,8 +10,9 @@ import (
 	"drawdown/sequence/tension/tensiontest"
 )
 
-// First principles: a shear strength above 0.55 of the tensile strength (Tresca
-// 0.5, and brittle iron above), no name twice, every name reads back.
+// First principles: shear strength is at least 0.55 of the tensile strength
+// (Tresca 0.5, and more for brittle iron), no name is repeated, and every name
+// can be read.
 func TestMaterialsKeepTheirOrder(t *testing.T) {
 	seen := map[string]string{}
 	for _, m := range materials {

@@ -6,7 +6,7 @@ import (
 	"drawdown/sequence/tension/tensiontest"
 )
 
-// The figures of this file are values from memory of the tables named.
+// The figures in this file are values from memory of the named tables.
 
 func TestStrengthsFromMemory(t *testing.T) {
 	const ksi = 6.894757293168361

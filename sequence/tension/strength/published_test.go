@@ -9,8 +9,8 @@ import (
 	"drawdown/sequence/tension/tensiontest"
 )
 
-// The figures of this file are published; the files of testdata and the
-// comments name the tables and the reason of each tolerance.
+// The figures in this file are published; the files of testdata and the
+// comments name the tables and the reason for each tolerance.
 
 func TestMetricLoadsAsPublished(t *testing.T) {
 	for _, row := range tensiontest.Published(t, "iso_898_1_loads.csv") {
@@ -20,7 +20,7 @@ func TestMetricLoadsAsPublished(t *testing.T) {
 		if row[0] == "tensile" {
 			stress = c.Tensile
 		}
-		// ISO 898-1 multiplies the stress area as printed, to 3 figures.
+		// ISO 898-1 multiplies the printed stress area, with 3 figures.
 		area := testkit.Number(t, strconv.FormatFloat(s.StressAreaMm2(), 'g', 3, 64))
 		tensiontest.Near(t, row[0]+" "+row[1]+" "+row[2], float64(stress)*area, testkit.Number(t, row[3]), 0.006)
 	}
@@ -36,7 +36,7 @@ func TestInchProofLoadsAsPublished(t *testing.T) {
 }
 
 // Published: ISO 898-1 mechanical properties; SAE J429; ISO 3506-1; ASTM A193.
-// Proof, yield, tensile; 0 where the published text gives none.
+// Proof, yield, tensile; 0 if the published text gives none.
 func TestStrengthsAsPublished(t *testing.T) {
 	psi := func(v float64) float64 { return v * 6.894757293168361e-3 } // NIST SP 811, B.8
 	for _, c := range []struct {

@@ -10,23 +10,22 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// Class is what the material of a bolt withstands: the least values of its
-// standard.
+// Class is the strength of a bolt's material: the least values of its standard.
 type Class struct {
 	Name     string      // designation: 10.9, SAE J429 grade 8, A2-70, 830 MPa
-	Standard string      // where the figures stand; empty for a stated proof stress
-	Proof    unit.Stress // nominal stress under proof load; 0.85 of Yield where the standard gives none (stainless, B7)
-	Yield    unit.Stress // lower yield or 0.2 % proof stress; the proof stress where only that is stated
-	Tensile  unit.Stress // 0 where unknown
+	Standard string      // source of the figures; "" for a stated proof stress
+	Proof    unit.Stress // nominal stress under proof load; 0.85 of Yield if the standard gives none (stainless, B7)
+	Yield    unit.Stress // lower yield or 0.2 % proof stress; the proof stress if only that is stated
+	Tensile  unit.Stress // 0 if unknown
 
-	Austenitic bool              // stainless steel A2, A4: it galls, friction is higher
+	Austenitic bool              // stainless steel A2, A4: it galls, and friction is higher
 	Assumed    []finding.Finding // about the yield stress or the proof load
 	sort       string
 }
 
 // ParseClass reads the property class, grade or stated proof stress of a bolt
 // with thread t: "10.9", "class 8.8", "grade 8", "SAE 5", "A2-70", "A193 B7",
-// "830 MPa", "120 ksi". The error lists the classes of that thread, or says up
+// "830 MPa", "120 ksi". The error lists the classes for that thread, or says up
 // to which size the class is made.
 func ParseClass(text string, t thread.Thread) (Class, error) {
 	name := className(text)
@@ -40,7 +39,7 @@ func ParseClass(text string, t thread.Thread) (Class, error) {
 	return Class{}, finding.Failed(NoSuchClass, finding.Values{"written": text, "thread": t.Name, "allowed": allowedClasses(t)})
 }
 
-// ofSize picks the row of a grade that holds for the thread.
+// ofSize picks the row of a grade for the thread.
 func ofSize(rows []grade, text string, t thread.Thread) (Class, error) {
 	for _, g := range rows {
 		if g.holdsFor(t) {
@@ -54,9 +53,8 @@ func ofSize(rows []grade, text string, t thread.Thread) (Class, error) {
 	return Class{}, finding.Failed(ClassNotInSize, missing)
 }
 
-// Stated proof stresses outside this span are a slip of the unit (common
-// practice, no source: mild steel lies above 150 MPa, the strongest bolts
-// below 1500 MPa).
+// Stated proof stresses outside this range have a wrong unit (common practice,
+// no source: mild steel is above 150 MPa, the strongest bolts below 1500 MPa).
 const leastStated, mostStated unit.Stress = 100, 2000
 
 func stated(text string, stress unit.Stress) (Class, error) {
@@ -66,7 +64,7 @@ func stated(text string, stress unit.Stress) (Class, error) {
 	return Class{
 		Name:    strings.Join(strings.Fields(text), " "),
 		Proof:   stress,
-		Yield:   stress, // lies above the proof stress, so this is the safe side
+		Yield:   stress, // it is above the proof stress, so this is the safe side
 		Assumed: []finding.Finding{finding.Noted(YieldAssumed, finding.Values{"yield": stress})},
 		sort:    statedStress,
 	}, nil
@@ -78,17 +76,17 @@ const (
 	statedStress = "stated"
 )
 
-// Named returns the name of the class for the words.
+// Named returns the name of the class for render/words.
 func (s Class) Named() finding.Finding {
 	return finding.Noted(ClassNamed, finding.Values{"name": s.Name, "sort": s.sort})
 }
 
-// Missing says that no class is stated, and which there are for the thread.
+// Missing reports that no class is stated, and lists those for the thread.
 func Missing(t thread.Thread) error {
 	return finding.Failed(NoClass, finding.Values{"thread": t.Name, "allowed": allowedClasses(t)})
 }
 
-// allowedClasses lists what a bolt with thread t can be made to.
+// allowedClasses lists the classes for a bolt with thread t.
 func allowedClasses(t thread.Thread) []string {
 	var names []string
 	for _, g := range grades {
@@ -110,7 +108,7 @@ var (
 	chromeMoly = regexp.MustCompile(`^(?:a ?193m?)?[ /-]*(?:grade|gr\.?)? ?b ?7$`)
 )
 
-// className brings the many ways to write a class to the name in the table.
+// className converts the many ways to write a class to the name in the table.
 func className(text string) string {
 	s := strings.Join(strings.Fields(strings.ToLower(strings.ReplaceAll(text, ",", "."))), " ")
 	s = classWords.ReplaceAllString(s, "")

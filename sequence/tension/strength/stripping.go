@@ -9,45 +9,44 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// Engagement is a bolt in the part that holds its thread. Zero values are
-// unknown, and are replaced by an assumption that the result names.
+// Engagement is a bolt in a tapped part. Zero values are unknown, and are
+// replaced by an assumption that the result reports.
 type Engagement struct {
 	Thread   thread.Thread
 	Class    Class
-	Length   unit.Length // from the first to the last engaged turn; idleTurns of it carry nothing
+	Length   unit.Length // from the first to the last engaged turn; idleTurns of it carry no load
 	Material string      // of the tapped part, as written; required
-	Boss     unit.Length // diameter of the tapped part, or width across flats of a nut; not stated: wide
+	Boss     unit.Length // diameter of the tapped part, or width across flats of a nut; 0: wide
 	Insert   *Insert     // thread insert; nil: none
-	Preload  unit.Force  // that is asked of the joint; 0: only what breaks first is told
+	Preload  unit.Force  // required; 0: only what breaks first is reported
 }
 
-// Insert is a thread insert that sits in the tapped part with a thread of its
-// own outside.
+// Insert is a thread insert with its own outer thread in the tapped part.
 type Insert struct {
 	Outer   unit.Length // major diameter of the outer thread
 	PitchMm float64     // of the outer thread; 0: that of the bolt
 }
 
-// Stripping tells which thread fails and how long the engagement must be.
+// Stripping says which thread fails and how long the engagement must be.
 type Stripping struct {
-	BoltBreaks unit.Force // in its stress area, pulled straight
+	BoltBreaks unit.Force // in its stress area, in pure tension
 	BoltStrips unit.Force
 	PartStrips unit.Force // the thread of the tapped part, or the outer one of the insert
 	First      Failure
-	Margin     float64 // least of the three over Preload; 0 where none was stated
+	Margin     float64 // least of the three divided by Preload; 0 if none was stated
 
-	Effective  unit.Length // what is left of Engagement.Length to carry
-	ForBolt    unit.Length // engagement from which on the bolt breaks before a thread strips
-	ForPreload unit.Length // engagement that just bears Preload; 0 where none was stated
+	Effective  unit.Length // length that carries load
+	ForBolt    unit.Length // engagement from which the bolt breaks before a thread strips
+	ForPreload unit.Length // engagement that just bears Preload; 0 if none was stated
 	Holds      bool        // both threads bear Preload
 	Factors    Alexander
-	ShearRatio float64 // of the bolt's thread: shear over tensile strength
+	ShearRatio float64 // of the bolt's thread: shear divided by tensile strength
 
 	Assumptions []finding.Finding
 	Sources     []string
 }
 
-// Failure is what fails first, as a word of the trade.
+// Failure is what fails first, as a term of the trade.
 type Failure string
 
 const (
@@ -56,22 +55,23 @@ const (
 	PartStrips Failure = "part strips"
 )
 
-// Alexander holds what widening and bending leave of the strength of threads.
+// Alexander holds the reduction of the strength of threads by dilation and
+// bending.
 type Alexander struct {
 	Dilation    float64 // C1, of both
 	BoltBending float64 // C2, of the bolt's thread
 	PartBending float64 // C3, of the tapped thread
 }
 
-// idleTurns are the turns at the ends of an engagement that do not carry: VDI
+// idleTurns are the turns at the ends of an engagement that carry no load: VDI
 // 2230-1, section 5.5.5, mges = meff + 0.8 P (value from memory).
 const idleTurns = 0.8
 
-// judgedEqual is the share within which two loads are the same, so that an
-// engagement of just the length needed is judged to hold.
+// judgedEqual is the relative difference up to which two loads count as equal,
+// so that exactly the required engagement holds.
 const judgedEqual = 1e-9
 
-// Strip works out the strength of the engaged threads. The error says what is
+// Strip calculates the strength of the engaged threads. The error says what is
 // missing or does not fit, and what is allowed.
 func Strip(e Engagement) (Stripping, error) {
 	h, err := completeHold(e)
@@ -96,7 +96,7 @@ func Strip(e Engagement) (Stripping, error) {
 }
 
 func (r Stripping) first(h hold) Failure {
-	bolt, part := h.strips(1) // of any length, even where none is left to carry
+	bolt, part := h.strips(1) // for any length, even if none is left to carry load
 	switch {
 	case min(r.BoltStrips, r.PartStrips) >= r.BoltBreaks*(1-judgedEqual):
 		return BoltBreaks
@@ -106,7 +106,7 @@ func (r Stripping) first(h hold) Failure {
 	return PartStrips
 }
 
-// UpTo rounds a length that is needed up to a tenth of a millimetre.
+// UpTo rounds a required length up to a tenth of a millimetre.
 func UpTo(l unit.Length) unit.Length { return unit.Length(math.Ceil(float64(l)*10) / 10) }
 
 // hold is an engagement with nothing left open.
@@ -194,7 +194,7 @@ func (h *hold) settleInsert(e Engagement) error {
 	return nil
 }
 
-// idle returns the length of the engagement that carries nothing.
+// idle returns the length of the engagement that carries no load.
 func (h hold) idle() unit.Length {
 	return unit.Length(idleTurns * max(h.thread.PitchMm, h.outer.PitchMm))
 }
@@ -212,23 +212,24 @@ func (h hold) sheared(effective unit.Length) (bolt, part float64) {
 	return float64(h.bolt.Shear()) * BoltShearAreaMm2(h.thread, h.limits, effective), float64(h.material.Shear) * NutShearAreaMm2(h.outer, h.outside, effective)
 }
 
-// factors do not depend on the length, as both loads are in proportion to it.
+// factors does not depend on the length, because both loads are proportional to
+// it.
 func (h hold) factors() Alexander {
 	bolt, part := h.sheared(1)
 	ratio := part / bolt // VDI 2230-1, section 5.5.5: RS = τBM ASGM/(τBS ASGS)
 	return Alexander{h.dilation, boltBending(ratio), nutBending(ratio)}
 }
 
-// strips returns the loads at which the bolt's thread and that of the tapped part
-// shear off.
+// strips returns the loads at which the thread of the bolt and that of the
+// tapped part shear off.
 func (h hold) strips(effective unit.Length) (bolt, part unit.Force) {
 	f := h.factors()
 	bolt0, part0 := h.sheared(effective)
 	return unit.Force(bolt0 * f.Dilation * f.BoltBending), unit.Force(part0 * f.Dilation * f.PartBending)
 }
 
-// lengthFor returns the effective length at which neither thread strips below the
-// load. Both loads are in proportion to the length.
+// lengthFor returns the effective length at which neither thread strips below
+// the load. Both loads are proportional to the length.
 func (h hold) lengthFor(load unit.Force) unit.Length {
 	bolt, part := h.strips(1)
 	return unit.Length(load / min(bolt, part))

@@ -12,8 +12,8 @@ import (
 	"pgregory.net/rapid"
 )
 
-// An insert with a thicker outer thread holds more in soft metal, in the
-// proportion of the areas.
+// An insert with a larger outer thread holds more in soft metal, in proportion
+// to the areas.
 func TestInsertHelpsInSoftMetal(t *testing.T) {
 	e := Engagement{Thread: tensiontest.Thread(t, "M8"), Class: mustClass(t, "10.9", tensiontest.Thread(t, "M8")), Length: 12, Material: "cast aluminium", Preload: 25000}
 	plain, err := Strip(e)
@@ -28,14 +28,15 @@ func TestInsertHelpsInSoftMetal(t *testing.T) {
 	m10 := tensiontest.Thread(t, "M10x1.25")
 	m8 := tensiontest.Thread(t, "M8")
 	want := NutShearAreaMm2(m10, m10.Limits(), 11) / NutShearAreaMm2(m8, m8.Limits(), 11)
-	// The strength ratio rises with the area, which changes Alexander's factor by some per cent.
+	// The strength ratio increases with the area, which changes Alexander's
+	// factor by a few per cent.
 	tensiontest.Near(t, "gain", float64(held.PartStrips/plain.PartStrips), want, 0.06)
 	if held.BoltBreaks != plain.BoltBreaks || held.ForBolt >= plain.ForBolt {
 		t.Errorf("%+v; %+v", plain, held)
 	}
 }
 
-// A thin boss widens: at 1.4 diameters both threads keep 0.75 of their load
+// A thin boss dilates: at 1.4 diameters both threads keep 0.75 of their load
 // (Alexander's C1), at 1.9 all of it.
 func TestThinBossWidens(t *testing.T) {
 	e := Engagement{Thread: tensiontest.Thread(t, "M10"), Class: mustClass(t, "10.9", tensiontest.Thread(t, "M10")), Length: 10, Material: "cast aluminium"}
@@ -68,7 +69,7 @@ func TestSoftMetalStrips(t *testing.T) {
 	}
 }
 
-// Less than 0.8 P carries nothing, and the weaker thread is still named.
+// Less than 0.8 P carries no load, and the weaker thread is still named.
 func TestTooShortToCarryAnything(t *testing.T) {
 	r, err := Strip(Engagement{Thread: tensiontest.Thread(t, "M10"), Class: mustClass(t, "10.9", tensiontest.Thread(t, "M10")), Length: 1, Material: "cast aluminium", Preload: 100})
 	if err != nil || r.Effective != 0 || r.PartStrips != 0 || r.First != PartStrips || r.Holds {
@@ -91,10 +92,10 @@ func TestStripErrorsSayWhatIsAllowed(t *testing.T) {
 	})
 }
 
-// The expected values of this file follow from first principles.
+// The following expected values follow from first principles.
 
-// The judgement at the length needed is the boundary: there the weakest thread
-// holds just what breaks the bolt, or the preload, and a hair below it does not.
+// The required length is the limit: there the weakest thread just holds the
+// breaking load of the bolt, or the preload, and slightly below it does not.
 func TestEngagementForTheBoltJustHolds(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		size := tensiontest.Thread(t, rapid.SampledFrom(someThreads).Draw(t, "thread"))
@@ -118,7 +119,7 @@ func TestEngagementForTheBoltJustHolds(t *testing.T) {
 			e := e
 			e.Length = length
 			r, err := Strip(e)
-			return r, err == nil // very hard or very soft parts need lengths that are refused
+			return r, err == nil // very hard or very soft parts need lengths that are rejected
 		}
 		if r, ok := at(r.ForBolt); ok {
 			tensiontest.Near(t, "the length for the bolt bears", float64(min(r.BoltStrips, r.PartStrips)), float64(r.BoltBreaks), 1e-9)

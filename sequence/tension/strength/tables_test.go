@@ -39,7 +39,7 @@ high-strength aluminium: 72 540 310 410; magnesium: 45 200 120 180; titanium: 11
 	}
 }
 
-// The ends of the span of moduli pass (common practice, no source).
+// The limits of the range of moduli are accepted (common practice, no source).
 func TestEndsOfTheModuli(t *testing.T) {
 	t.Parallel()
 	for text, passes := range map[string]bool{"1 GPa": true, "0.99 GPa": false, "700 GPa": true, "701 GPa": false} {
@@ -56,9 +56,10 @@ func TestEndsOfTheModuli(t *testing.T) {
 }
 
 // ISO 898-1:2013, table 3, SAE J429, table 1, ASTM A193, table 2 and ISO 3506-1
-// (values from memory): elongation after fracture and, of VDI 2230-1:2015, table
-// 7, the shear ratio, in percent. Half of the elongation is even, a quarter of the
-// rest over five diameters is left to a bolt that is turned (common practice).
+// (values from memory): elongation after fracture and, from VDI 2230-1:2015,
+// table 7, the shear ratio, in percent. Half of the elongation is uniform; a
+// quarter of the rest over five diameters remains for a bolt that is turned
+// (common practice).
 func TestStretchOfClasses(t *testing.T) {
 	t.Parallel()
 	for _, row := range strings.Split(`M10 4.6: 22 70; M10 4.8: 14 60; M10 5.6: 20 70; M10 5.8: 10 60; M10 6.8: 8 60; M10 8.8: 12 65; M10 9.8: 10 60; M10 10.9: 9 62;
@@ -81,8 +82,8 @@ M10 A2-70: 16 72; M10 A4-70: 16 72; M10 A2-80: 12 68; M10 A4-80: 12 68; M10 B7: 
 	}
 }
 
-// What is not stated of the stress at which a class bears most is taken as 1.1 of
-// the yield stress (common practice, no source), and told.
+// If the tensile strength of a class is not stated, 1.1 of the yield stress is
+// assumed (common practice, no source) and reported.
 func TestTensileThatIsNotStated(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct{ yield, tensile, want unit.Stress }{{700, 0, 770}, {700, 700, 770}, {700, 701, 701}, {940, 1040, 1040}} {
@@ -95,8 +96,8 @@ func TestTensileThatIsNotStated(t *testing.T) {
 	}
 }
 
-// Alexander's polynomials at the ends of their spans (values from memory of VDI
-// 2230-1, section 5.5.5), and between them from first principles of theirs.
+// Alexander's polynomials at the limits of their ranges (values from memory of
+// VDI 2230-1, section 5.5.5), and in between calculated from them.
 func TestAlexandersFactors(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -116,7 +117,8 @@ func TestAlexandersFactors(t *testing.T) {
 	}
 }
 
-// What is left open of an engagement is said, and no more.
+// What an engagement leaves open is reported as an assumption, and nothing
+// else.
 func TestWhatAnEngagementAssumes(t *testing.T) {
 	t.Parallel()
 	m10 := tensiontest.Thread(t, "M10")
@@ -146,23 +148,23 @@ func TestWhatAnEngagementAssumes(t *testing.T) {
 		if !slices.Equal(got, c.want) {
 			t.Errorf("%s not stated: %q, want %q", c.name, got, c.want)
 		}
-		// 0.8 of a turn of 1.5 mm carries nothing.
+		// 0.8 of a turn of 1.5 mm carries no load.
 		tensiontest.Near(t, "effective length", float64(r.Effective), 20-1.2, 1e-12)
 	}
 	fine := full()
-	fine.Insert.PitchMm = 2 // the coarser of both
+	fine.Insert.PitchMm = 2 // the coarser of the two
 	if r, err := Strip(fine); err != nil || r.Effective != 20-1.6 {
 		t.Errorf("effective length %v, %v", r.Effective, err)
 	}
 }
 
-// The spans of what may be stated, from both sides.
+// The ranges of stated values, from both sides.
 func TestSpansOfAnEngagement(t *testing.T) {
 	t.Parallel()
 	m10 := tensiontest.Thread(t, "M10")
 	for _, c := range []struct {
 		change func(e *Engagement)
-		code   finding.Code // empty: it passes
+		code   finding.Code // "": it is accepted
 	}{
 		{func(e *Engagement) { e.Length = 100 }, ""},
 		{func(e *Engagement) { e.Length = 100.1 }, EngagementRange},
@@ -193,7 +195,7 @@ func TestSpansOfAnEngagement(t *testing.T) {
 	}
 }
 
-// The margin is the least load over the preload; lengths are rounded up.
+// The margin is the least load divided by the preload; lengths are rounded up.
 func TestMarginAndRounding(t *testing.T) {
 	t.Parallel()
 	m10 := tensiontest.Thread(t, "M10")

@@ -2,9 +2,9 @@ package tensiontest
 
 import "math"
 
-// The formulas of this file are those of Shigley, Mechanical Engineering
-// Design, 9th edition (2011), that the tests hold the rooms' own figures
-// against. Lengths in mm, stresses in MPa, stiffness in N/mm.
+// The formulas in this file are from Shigley, Mechanical Engineering Design,
+// 9th edition (2011). Tests compare the calculated figures with them. Lengths
+// in mm, stresses in MPa, stiffness in N/mm.
 
 // exponential holds A and B of Wileman, Choudhury and Green (1991): table 8-8.
 var exponential = map[string][2]float64{
@@ -18,8 +18,8 @@ func Exponential(material string, elastic, diameter, grip float64) float64 {
 	return elastic * diameter * fit[0] * math.Exp(fit[1]*diameter/grip) // Eq. (8-23): km = E d A exp(B d/l)
 }
 
-// Frusta returns the stiffness of members of one material, pressed in two cones
-// of 30° from washer faces of 1.5 d.
+// Frusta returns the stiffness of members of one material, compressed in two
+// cones of 30° from washer faces of 1.5 d.
 func Frusta(elastic, d, l float64) float64 {
 	return 0.5774 * math.Pi * elastic * d / (2 * math.Log(5*(0.5774*l+0.5*d)/(0.5774*l+2.5*d))) // Eq. (8-22)
 }

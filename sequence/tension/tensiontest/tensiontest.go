@@ -1,5 +1,5 @@
-// Package tensiontest has what the tests of the rooms beside it share: the
-// published tables and how a figure is compared. Only tests import it.
+// Package tensiontest has what the tests of the packages beside it share: the
+// published tables and how to compare a figure. Only tests import it.
 package tensiontest
 
 import (
@@ -16,8 +16,8 @@ import (
 //go:embed testdata
 var tables embed.FS
 
-// Published reads a table of testdata, such as adapters.csv, which names its source, by rows; the
-// first row holds the column names and is left out.
+// Published reads the rows of a table of testdata that names its source, such
+// as adapters.csv, without the first row, which has the column names.
 func Published(t testkit.TB, file string) [][]string {
 	t.Helper()
 	folder, err := fs.Sub(tables, "testdata")
@@ -47,7 +47,7 @@ func Worked(t testkit.TB, example, quantity string) float64 {
 	return 0
 }
 
-// Thread reads the name of a thread that there is.
+// Thread reads the name of an existing thread.
 func Thread(t testkit.TB, name string) thread.Thread {
 	t.Helper()
 	s, err := thread.Parse(name)
@@ -65,8 +65,8 @@ func Near(t testkit.TB, what string, got, want, tolerance float64) {
 	}
 }
 
-// Refuses checks that every spoilt input is an error that says its text, with
-// no result beside it. The texts are our own words, as say has them.
+// Refuses checks that every spoilt input gives an error with the expected text,
+// and no result. The texts are ours, as worded by say.
 func Refuses[In, Out any](t testkit.TB, say func(error) string, try func(In) (Out, error), good In, spoilt map[string]func(*In)) {
 	t.Helper()
 	var none Out

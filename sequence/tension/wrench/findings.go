@@ -2,7 +2,7 @@ package wrench
 
 import "drawdown/geometry/finding"
 
-// What can be wrong with the work of a wrench, and what is to be known of it.
+// Errors of a wrench setting, and notes on it.
 const (
 	NoTorque          finding.Code = "wrench torque none"     // torque
 	AdapterRange      finding.Code = "wrench adapter"         // adapter, most
@@ -12,9 +12,9 @@ const (
 	LeverTooShort     finding.Code = "wrench lever too short" // adapter, angle, lever, length
 	NoneHasLength     finding.Code = "wrench lengths missing" // adapter, names
 	OfWrench          finding.Code = "wrench faulty"          // name, why
-	RangeFalls        finding.Code = "wrench range falls"     // name, min, max: figures of its scale
+	RangeFalls        finding.Code = "wrench range falls"     // name, min, max: as on its scale
 	DivisionRange     finding.Code = "wrench division"        // name, division
-	NoneFits          finding.Code = "wrench none fits"       // torque, ranges, skipped, least, most: of the scale of one that would
+	NoneFits          finding.Code = "wrench none fits"       // torque, ranges, skipped, least, most: of the scale of a wrench that would fit
 	OutOfRange        finding.Code = "wrench out of range"    // name, least, most, setting
 	CoarseScale       finding.Code = "wrench scale coarse"    // name, scale, torque, rounding
 	HoldAtGrip        finding.Code = "wrench hold at grip"    //

@@ -5,26 +5,27 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// shortest holds the least length of a wrench that reaches more than a torque:
-// room for a hand, and more as the pull grows. Common practice, no source.
+// shortest holds the least length of a wrench for more than a torque: room for
+// a hand, and more as the pull increases. Common practice, no source.
 var shortest = []struct {
 	overNm unit.Torque
 	length unit.Length
 }{
-	{0, 60}, // a few fingers, and the head
+	{0, 60}, // a few fingers and the head
 	{20, 100},
 	{100, 200}, // both hands
 }
 
-// What the grip of a wrench takes at the end of its scale. Common practice, no source.
+// Force at the grip of a wrench at the end of its scale. Common practice, no
+// source.
 const (
-	mostAtGrip  unit.Force  = 1000 // a heavy person who hangs on it
-	longWrench  unit.Length = 1000 // only wrenches of some 200 N·m and more are longer
-	leastAtGrip unit.Force  = 100  // of a long one: less would need no such length
+	mostAtGrip  unit.Force  = 1000 // a heavy person hanging on it
+	longWrench  unit.Length = 1000 // only wrenches of about 200 N·m and more are longer
+	leastAtGrip unit.Force  = 100  // of a long one: with less force, the length would not be needed
 )
 
-// doubtLength says that a wrench of this length cannot be meant for a torque, with
-// a scale that ends at most at another.
+// doubtLength reports that a wrench of this length cannot be meant for a
+// torque, with a scale that ends at most at another.
 func doubtLength(length unit.Length, torque, end unit.GivenTorque) (finding.Finding, bool) {
 	if length <= 0 || torque.Value <= 0 {
 		return finding.Finding{}, false
@@ -61,15 +62,15 @@ func shortestFor(torque unit.GivenTorque) unit.Length {
 	return least
 }
 
-// DoubtLength says that the length of a wrench does not go with the end of its
+// DoubtLength reports that the length of a wrench does not match the end of its
 // scale: a digit or the unit of one of them is wrong.
 func (w Wrench) DoubtLength() (finding.Finding, bool) {
 	end := unit.GivenTorque{Value: w.Max, Unit: w.Unit}
 	return doubtLength(w.Length, end, end)
 }
 
-// doubtLength judges the length that the setting was worked out with: that of a
-// listed wrench by its scale, one that was stated by the setting.
+// doubtLength judges the length used for the setting: that of a listed wrench
+// by its scale, a stated one by the setting.
 func (w Work) doubtLength(r Result) (finding.Finding, bool) {
 	if r.LengthFrom == LengthOfList {
 		return r.Wrench.DoubtLength()

@@ -8,8 +8,8 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// Force at the grip is torque over length, by first principles; the limits are
-// common practice, no source.
+// The force at the grip is torque divided by length, by first principles; the
+// limits are common practice, no source.
 func TestLengthsThatCannotBe(t *testing.T) {
 	t.Parallel()
 	for what, c := range map[string]struct {
@@ -37,7 +37,8 @@ func TestLengthsThatCannotBe(t *testing.T) {
 	}
 }
 
-// The answer carries the doubt, whether the length was stated or is of the list.
+// The answer includes the doubt, whether the length was stated or is from the
+// list.
 func TestADoubtfulLengthIsSaidWithTheAnswer(t *testing.T) {
 	t.Parallel()
 	for what, w := range map[string]Work{

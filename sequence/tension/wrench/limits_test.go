@@ -17,8 +17,8 @@ func codes(list []finding.Finding) (all []finding.Code) {
 	return all
 }
 
-// The ends of what may be stated of an adapter pass, what is beyond does not
-// (common practice, no source: 3 m; a fifth of the wrench left as lever).
+// The limits of an adapter's values are accepted, values beyond are not (common
+// practice, no source: 3 m; a fifth of the wrench left as lever).
 func TestSpansOfAnAdapter(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -42,7 +42,7 @@ func TestSpansOfAnAdapter(t *testing.T) {
 	}
 }
 
-// The same of a wrench's own range and division.
+// The same for a wrench's own range and division.
 func TestSpansOfAWrench(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -59,8 +59,8 @@ func TestSpansOfAWrench(t *testing.T) {
 	}
 }
 
-// A setting goes to the nearest division, at least one, and never over the end
-// of the scale; without divisions as scales are read.
+// A setting is rounded to the nearest division, at least one, and never above
+// the end of the scale; without divisions it is rounded as on usual scales.
 func TestSettingOnTheScale(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -85,8 +85,8 @@ func TestSettingOnTheScale(t *testing.T) {
 	}
 }
 
-// What is told of a setting without a wrench: its own span, from itself to five
-// times as much (ISO 6789:2003, section 5.1.5.2), its tolerance, its sources.
+// The result without a wrench: its own range, from the setting to five times as
+// much (ISO 6789:2003, section 5.1.5.2), its tolerance, its sources.
 func TestSettingWithoutAWrench(t *testing.T) {
 	t.Parallel()
 	r, err := Set(Work{Torque: 80})
@@ -118,8 +118,8 @@ func TestSettingWithoutAWrench(t *testing.T) {
 	}
 }
 
-// A scale that states less than a fifth of its end is taken from the fifth on,
-// and that is said; a wrench of the shop is a warning where its scale rounds by
+// A scale that starts below a fifth of its end is used from the fifth on, which
+// is reported. There is a warning if the scale of a shop's wrench rounds by
 // more than its own tolerance of 4 %.
 func TestWhatIsSaidOfAWrench(t *testing.T) {
 	t.Parallel()
@@ -143,7 +143,7 @@ func TestWhatIsSaidOfAWrench(t *testing.T) {
 	}
 }
 
-// Where none fits, the ranges are told, and the scale that would.
+// If none fits, the error gives the ranges and the scale that would fit.
 func TestNoneFits(t *testing.T) {
 	t.Parallel()
 	small := []Wrench{{Name: "small", Min: 5, Max: 25}}

@@ -11,58 +11,58 @@ import (
 type Wrench struct {
 	Name     string
 	Min, Max float64
-	Division float64 // of the scale; 0: read as wrenches of its size are
+	Division float64 // of the scale; 0: the usual one for its size
 	Unit     unit.TorqueUnit
 	Length   unit.Length // middle of the grip to middle of the drive; 0: that of the work
 
-	Number     string // by which the shop knows it, as written on it; empty: none
-	Calibrated string // day of the last calibration, year-month-day; empty: not known
+	Number     string // as written on it; "": none
+	Calibrated string // date of the last calibration, year-month-day; "": unknown
 }
 
-// Work is a torque to be brought onto a fastener.
+// Work is a torque to apply to a fastener.
 type Work struct {
 	Torque       unit.Torque
 	Length       unit.Length // of the wrench; required with an adapter
 	Adapter      unit.Length // middle of the drive to middle of the fastener; 0: none
 	AdapterAngle unit.Angle  // from the centre line of the wrench: 0° straight out, 90° no correction
-	Wrenches     []Wrench    // of the shop; none: only the setting is told
+	Wrenches     []Wrench    // of the shop; none: only the setting is calculated
 	Again        bool        // the fastener has been tightened before
 
-	Unit unit.TorqueUnit // of the scale where no wrench is listed
+	Unit unit.TorqueUnit // of the scale if no wrench is listed
 }
 
 // Result is what to set and on which wrench.
 type Result struct {
 	Setting unit.Torque      // exact
-	Wrench  *Wrench          // nil where none was listed
-	Scale   unit.GivenTorque // Setting on the scale of Wrench, else in the unit asked for
-	Given   unit.Torque      // that the fastener gets with Scale set
+	Wrench  *Wrench          // nil if none was listed
+	Scale   unit.GivenTorque // Setting on the scale of Wrench, otherwise in the requested unit
+	Given   unit.Torque      // torque on the fastener with Scale set
 
-	Length     unit.Length // of the wrench, that Setting was worked out with; 0 without an adapter
+	Length     unit.Length // of the wrench, used for Setting; 0 without an adapter
 	LengthFrom finding.Term
-	Skipped    []string // wrenches of the list that have no length for the adapter
+	Skipped    []string // wrenches of the list without a length for the adapter
 
-	Least, Most unit.Torque // usable of the wrench; without one: where the scale of one may end
+	Least, Most unit.Torque // usable range of the wrench; without one: where its scale may end
 
-	RoundingShare  float64     // Given over the torque asked, less 1
-	ToleranceShare float64     // of the wrench, to either side (ISO 6789)
-	Low, High      unit.Torque // that the fastener gets, with the tolerance
+	RoundingShare  float64     // Given divided by the requested torque, minus 1
+	ToleranceShare float64     // of the wrench, in both directions (ISO 6789)
+	Low, High      unit.Torque // on the fastener, with the tolerance
 
 	Notes       []finding.Finding
 	Assumptions []finding.Finding
 	Sources     []string
 }
 
-// Where the length of a wrench was taken from, as a word of the trade.
+// Source of the length of a wrench, as a term of the trade.
 const (
 	LengthStated finding.Term = "as stated"
 	LengthOfList finding.Term = "from the list of wrenches"
 )
 
-// Set works out the setting with an adapter, and takes the wrench of the
-// shop that fits best: the smallest in whose usable range the setting lies.
-// With an adapter, wrenches whose length is not known are left out. The error
-// says why none fits, and which wrench would.
+// Set calculates the setting with an adapter, and picks the best wrench of the
+// shop: the smallest with the setting in its usable range. With an adapter,
+// wrenches of unknown length are left out. The error says why none fits, and
+// which wrench would.
 func Set(w Work) (Result, error) {
 	if !(w.Torque > 0 && !math.IsInf(float64(w.Torque), 1)) {
 		return Result{}, finding.Failed(NoTorque, finding.Values{"torque": w.Torque})
@@ -84,10 +84,10 @@ func Set(w Work) (Result, error) {
 	return w.set(wrench, skipped), nil
 }
 
-// lacksLength says that the wrench cannot be judged with the adapter.
+// lacksLength reports that the wrench cannot be judged with the adapter.
 func (w Work) lacksLength(wrench *Wrench) bool { return w.Adapter > 0 && w.length(wrench) == 0 }
 
-// withoutLength names the wrenches to leave out; the error says that none is
+// withoutLength names the wrenches to leave out. The error says that none is
 // left.
 func (w Work) withoutLength() (skipped []string, err error) {
 	for i := range w.Wrenches {
@@ -145,8 +145,8 @@ func (w Work) length(wrench *Wrench) unit.Length {
 	return w.Length
 }
 
-// choose returns the smallest wrench that fits; the error names those that were
-// left out before too.
+// choose returns the smallest wrench that fits. The error also names those that
+// were left out before.
 func (w Work) choose(skipped []string) (*Wrench, error) {
 	var best *Wrench
 	var why []finding.Finding
@@ -179,8 +179,8 @@ func (w Work) choose(skipped []string) (*Wrench, error) {
 	return best, nil
 }
 
-// noneFits says what the wrenches of the list lack, and, where its lever is
-// known, on which scales the setting would lie.
+// noneFits reports what the wrenches of the list lack and, if the lever is
+// known, which scales would have the setting.
 func (w Work) noneFits(ranges []finding.Finding, skipped []string) error {
 	values := finding.Values{"torque": w.Torque, "ranges": ranges, "skipped": skipped, "least": 0., "most": unit.GivenTorque{}}
 	if w.Adapter == 0 || w.Length > 0 {
@@ -190,17 +190,17 @@ func (w Work) noneFits(ranges []finding.Finding, skipped []string) error {
 	return finding.Failed(NoneFits, values)
 }
 
-// LeastUsable is the share of its maximum from which on a wrench is accurate:
-// ISO 6789:2003, section 5.1.5.2, tested at 20, 60 and 100 %.
+// LeastUsable is the share of its maximum from which a wrench is accurate: ISO
+// 6789:2003, section 5.1.5.2, tested at 20, 60 and 100 %.
 const LeastUsable = 0.2
 
-// UsableNm returns the torques at which the wrench keeps its tolerance.
+// UsableNm returns the torques between which the wrench keeps its tolerance.
 func (w Wrench) UsableNm() (least, most unit.Torque) {
 	low := math.Max(w.Min, LeastUsable*w.Max)
 	return unit.GivenTorque{Value: low, Unit: w.Unit}.Nm(), unit.Torque(w.maxNm())
 }
 
-// ToleranceShare is the share by which it may be off, to either side (ISO 6789).
+// ToleranceShare is its relative tolerance, in both directions (ISO 6789).
 func (w Wrench) ToleranceShare() float64 { return Tolerance(w.maxNm()) }
 
 func (w Wrench) maxNm() float64 { return float64(unit.GivenTorque{Value: w.Max, Unit: w.Unit}.Nm()) }
@@ -215,7 +215,7 @@ func (w Wrench) check() error {
 	return nil
 }
 
-// onScale rounds to the next division of the scale, without leaving its range.
+// onScale rounds to the nearest division of the scale, within its range.
 func (w Wrench) onScale(setting unit.Torque) unit.GivenTorque {
 	if w.Division == 0 {
 		return rounded(setting, w.Unit)
@@ -227,7 +227,8 @@ func (w Wrench) onScale(setting unit.Torque) unit.GivenTorque {
 	return unit.GivenTorque{Value: tidy(steps * w.Division), Unit: w.Unit}
 }
 
-// rounded returns a torque as scales are read; one too small for that as it is.
+// rounded returns a torque as read from scales; one that is too small is not
+// rounded.
 func rounded(t unit.Torque, on unit.TorqueUnit) unit.GivenTorque {
 	if scale := t.OnScale(on); scale.Value > 0 {
 		return scale
@@ -235,7 +236,7 @@ func rounded(t unit.Torque, on unit.TorqueUnit) unit.GivenTorque {
 	return unit.GivenTorque{Value: t.In(on), Unit: on}
 }
 
-// fourFigures rounds a figure that was worked out.
+// fourFigures rounds a calculated figure.
 func fourFigures(v float64) float64 {
 	if v <= 0 {
 		return 0
@@ -244,11 +245,11 @@ func fourFigures(v float64) float64 {
 	return tidy(math.Round(v/unit) * unit)
 }
 
-// tidy takes binary dust off a figure of a scale.
+// tidy removes rounding noise from a figure of a scale.
 func tidy(v float64) float64 { return math.Round(v*1e6) / 1e6 }
 
-// Tolerance returns the share to either side within which an adjustable click
-// wrench (type II, class A) keeps its setting, by its maximum in N·m.
+// Tolerance returns the relative tolerance of an adjustable click wrench (type
+// II, class A), in both directions, by its maximum in N·m.
 func Tolerance(maxNm float64) float64 {
 	if maxNm <= 10 {
 		return 0.06 // ISO 6789:2003, table 3: ±6 % to 10 N·m

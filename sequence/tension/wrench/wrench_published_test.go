@@ -32,8 +32,8 @@ func TestAdaptersAgainstIndependentArithmetic(t *testing.T) {
 	}
 }
 
-// TM 1-1500-204-23-9: shortening is T L/(L − A); at a right angle nothing
-// changes, and exactly so.
+// TM 1-1500-204-23-9: with a shortening adapter the setting is T L/(L − A); at
+// a right angle there is exactly no change.
 func TestAdapterBackAndAcross(t *testing.T) {
 	tensiontest.Near(t, "back", float64(Setting(100, 400, 50, 180)), 100.0*400/350, 1e-12)
 	if got := Setting(100, 400, 50, 90); got != 100 {
@@ -41,8 +41,8 @@ func TestAdapterBackAndAcross(t *testing.T) {
 	}
 }
 
-// ISO 6789:2003 (seen in a data sheet): ±4 % over 10 N·m, ±6 % to 10 N·m; tested
-// from 20 % of the maximum.
+// ISO 6789:2003 (seen in a data sheet): ±4 % above 10 N·m, ±6 % to 10 N·m;
+// tested from 20 % of the maximum.
 func TestToleranceOfISO6789(t *testing.T) {
 	for maxNm, want := range map[float64]float64{5: 0.06, 10: 0.06, 10.5: 0.04, 200: 0.04} {
 		if got := Tolerance(maxNm); got != want {

@@ -12,7 +12,7 @@ import (
 	"pgregory.net/rapid"
 )
 
-// The expected values of this file follow from first principles.
+// All expected values in this file follow from first principles.
 
 var shop = []Wrench{
 	{Name: "large", Min: 40, Max: 200, Division: 1, Unit: unit.NewtonMetre},
@@ -49,8 +49,8 @@ func TestAdapterOnTheScale(t *testing.T) {
 	}
 }
 
-// The usable range is judged by the setting, not by the torque of the fastener:
-// 105 N·m with the adapter is within the middle wrench.
+// The usable range is compared with the setting, not with the torque on the
+// fastener: 105 N·m with the adapter is within the middle wrench.
 func TestTheSettingMustFitTheWrench(t *testing.T) {
 	r, err := Set(Work{Torque: 105, Length: 400, Adapter: 60, Wrenches: shop})
 	if err != nil || r.Wrench.Name != "middle" {
@@ -64,8 +64,8 @@ func TestTheSettingMustFitTheWrench(t *testing.T) {
 	tensiontest.Near(t, "its own length", float64(r.Setting), 80*200.0/260, 1e-12)
 }
 
-// A wrench without a length is passed over when an adapter is on, and the note
-// names it; with a length for all, none is.
+// A wrench without a length is skipped with an adapter, and the note names it;
+// if a length is stated for all, none is skipped.
 func TestWrenchesWithoutALengthAreSkipped(t *testing.T) {
 	list := append([]Wrench{{Name: "long", Min: 60, Max: 340, Unit: unit.NewtonMetre, Length: 640}}, shop...)
 	r, err := Set(Work{Torque: 100, Adapter: 60, Wrenches: list})
@@ -85,7 +85,7 @@ func TestWrenchesWithoutALengthAreSkipped(t *testing.T) {
 	}
 }
 
-// ISO 6789: the class goes by the greatest torque of the wrench.
+// ISO 6789: the tolerance class depends on the greatest torque of the wrench.
 func TestToleranceGoesByTheMaximum(t *testing.T) {
 	for most, want := range map[float64]float64{10: 0.06, 12.5: 0.04} {
 		r, err := Set(Work{Torque: 8, Wrenches: []Wrench{{Name: "one", Max: most}}})
@@ -99,8 +99,8 @@ func TestToleranceGoesByTheMaximum(t *testing.T) {
 	}
 }
 
-// Whatever fits, the setting is usable, stays on the scale, and the fastener
-// gets the torque within half a division.
+// For any wrench that fits, the setting is usable and on the scale, and the
+// fastener gets the torque within half a division.
 func TestWrenchProperties(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w := Work{

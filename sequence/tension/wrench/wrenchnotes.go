@@ -7,8 +7,8 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// muchRounding is the share from which on rounding to the scale is worth a word:
-// the tolerance of the wrench itself.
+// muchRounding is the share from which rounding to the scale is reported: the
+// tolerance of the wrench itself.
 const muchRounding = 0.04
 
 func (w Work) notes(r Result) []finding.Finding {
@@ -26,7 +26,7 @@ func (w Work) notes(r Result) []finding.Finding {
 		notes = append(notes, finding.Noted(LeftOut, finding.Values{"names": r.Skipped}))
 	}
 	if w.Again {
-		// Static friction is above the friction that a bolt turns against.
+		// Static friction is higher than sliding friction.
 		notes = append(notes, finding.Noted(Breakaway, nil).From(finding.CommonPractice))
 	}
 	return notes

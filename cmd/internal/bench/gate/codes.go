@@ -11,13 +11,13 @@ import (
 )
 
 const (
-	codeSigns   = "23456789ABCDEFGHJKMNPQRSTUVWXYZ" // none that is taken for another
+	codeSigns   = "23456789ABCDEFGHJKMNPQRSTUVWXYZ" // without those that are easily confused
 	codeLength  = 6
 	codeLasts   = 30 * time.Minute
 	mostCodes   = 40
 	wrongWithin = 10 * time.Minute
-	// mostWrong tries of one address, and of all together, are taken within that
-	// time: to guess one of 40 codes among 31⁶ then takes years.
+	// mostWrong attempts from one address, and from all together, are accepted
+	// within that time: guessing one of 40 codes among 31⁶ then takes years.
 	mostWrong         = 5
 	mostWrongAnywhere = 100
 )
@@ -28,7 +28,7 @@ type tries struct {
 	since time.Time
 }
 
-// NewCode returns a code for one device, and until when it can be used.
+// NewCode returns a code for one device, and the end of its validity.
 func (g *Gate) NewCode() (code string, until time.Time, err error) {
 	g.mu.Lock()
 	defer g.mu.Unlock()
@@ -48,7 +48,7 @@ func (g *Gate) NewCode() (code string, until time.Time, err error) {
 	return code, g.codes[code], nil
 }
 
-// Latest returns the code that was made last, as long as it can be used.
+// Latest returns the last code made, while it is valid.
 func (g *Gate) Latest() (code string, until time.Time, waits bool) {
 	g.mu.Lock()
 	defer g.mu.Unlock()
@@ -61,15 +61,15 @@ func randomCode() string {
 	for range codeLength {
 		k, err := rand.Int(rand.Reader, big.NewInt(int64(len(codeSigns))))
 		if err != nil {
-			panic(err) // it never fails: crypto/rand
+			panic(err) // crypto/rand never fails
 		}
 		b.WriteByte(codeSigns[k.Int64()])
 	}
 	return b.String()
 }
 
-// Join lets a device in by a code, once. Small letters and blanks do no harm. An
-// address that was wrong too often has to wait, and so have all where the wrong
+// Join admits a device by a code, once. Case and spaces do not matter. An
+// address with too many wrong codes has to wait, and so does everybody if wrong
 // codes come from everywhere.
 func (g *Gate) Join(code, device, address string) (token string, err error) {
 	g.mu.Lock()
@@ -102,8 +102,8 @@ func (t tries) more(now time.Time) tries {
 	return t
 }
 
-// over says that the time of the tries has passed; also where the clock was set
-// back, or nobody would ever get in.
+// over reports whether the time of the attempts has passed, or the clock was
+// set back: otherwise nobody might ever get in.
 func (t tries) over(now time.Time) bool {
 	since := now.Sub(t.since)
 	return since >= wrongWithin || since < 0
@@ -125,8 +125,8 @@ func mustWait(tried tries, now time.Time) error {
 	return finding.Failed(WaitForCode, finding.Values{"minutes": int(left/time.Minute) + 1})
 }
 
-// network is what counts as one address: of the new addresses a device has as
-// many as it likes, all in one network of 64 bits.
+// network returns what counts as one address: a device can have any number of
+// IPv6 addresses, all in one network of 64 bits.
 func network(address string) string {
 	ip, err := netip.ParseAddr(address)
 	if err != nil {

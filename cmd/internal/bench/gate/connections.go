@@ -5,8 +5,8 @@ import (
 	"sync"
 )
 
-// Limited takes no more than so many connections at once, and so many of one
-// address; those beyond are closed before a byte is read.
+// Limited accepts at most most connections at once, and ofOne of them from one
+// address; further ones are closed before a byte is read.
 func Limited(l net.Listener, most, ofOne int) net.Listener {
 	return &limited{Listener: l, most: most, ofOne: ofOne, from: map[string]int{}}
 }
@@ -53,7 +53,7 @@ func (l *limited) give(address string) {
 	}
 }
 
-// counted is a connection that gives its place back once.
+// counted is a connection that releases its place once.
 type counted struct {
 	net.Conn
 	once sync.Once
@@ -65,7 +65,7 @@ func (c *counted) Close() error {
 	return c.Conn.Close()
 }
 
-// Address is the address of a connection without its port.
+// Address returns the address of a connection without its port.
 func Address(remote string) string {
 	host, _, err := net.SplitHostPort(remote)
 	if err != nil {

@@ -2,7 +2,7 @@ package gate
 
 import "drawdown/geometry/finding"
 
-// Why a device does not get in.
+// Reasons to refuse a device.
 const (
 	WrongCode   finding.Code = "bench wrong code"    // left: tries
 	WaitForCode finding.Code = "bench wait for code" // minutes

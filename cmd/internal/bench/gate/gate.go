@@ -1,7 +1,6 @@
-// Package gate decides who may use the bench page: the key of the desktop, the
-// codes by which a tablet joins, the sessions, the host names that the page
-// answers to, and how many connections it takes. It knows no routes and
-// contains no text.
+// Package gate decides who may use the bench page: by the key of the desktop,
+// the codes with which tablets join, the sessions, the host names of the page,
+// and the number of connections. It knows no routes and contains no text.
 package gate
 
 import (
@@ -13,8 +12,8 @@ import (
 	"time"
 )
 
-// Gate keeps the key, the sessions and the codes. Its methods may be called side
-// by side.
+// Gate keeps the key, the sessions and the codes. Its methods are safe for
+// concurrent use.
 type Gate struct {
 	key  string
 	file string // of the sessions
@@ -22,7 +21,7 @@ type Gate struct {
 
 	mu       sync.Mutex
 	sessions map[string]Session   // by the hash of the token
-	codes    map[string]time.Time // until when each can be used
+	codes    map[string]time.Time // the end of the validity of each
 	latest   string
 	wrong    map[string]tries // by address
 	anywhere tries
@@ -34,15 +33,15 @@ func Open(file string, now func() time.Time) (*Gate, error) {
 	return g, g.load()
 }
 
-// Key is the key of the desktop: 26 signs, as good as no one guesses.
+// Key returns the key of the desktop: 26 characters, too many to guess.
 func (g *Gate) Key() string { return g.key }
 
-// IsKey compares in a time that tells nothing.
+// IsKey compares in constant time.
 func (g *Gate) IsKey(text string) bool {
 	return subtle.ConstantTimeCompare([]byte(text), []byte(g.key)) == 1
 }
 
-// hashed is what is kept of a token, so that the file lets nobody in.
+// hashed returns the stored form of a token, so that the file admits nobody.
 func hashed(token string) string {
 	sum := sha256.Sum256([]byte(token))
 	return hex.EncodeToString(sum[:])

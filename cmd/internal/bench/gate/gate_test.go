@@ -28,7 +28,7 @@ func opened(t *testing.T) (*Gate, *clock, string) {
 	return g, c, file
 }
 
-// First principles: only the key is the key, and no start has that of another.
+// First principles: only the key is accepted, and each start has another.
 func TestKey(t *testing.T) {
 	g, _, _ := opened(t)
 	other, _, _ := opened(t)
@@ -88,7 +88,7 @@ func TestEndedSessionStaysOut(t *testing.T) {
 	}
 }
 
-// The file lets nobody in: it has no token, and nobody else may read it.
+// The file admits nobody: it contains no token, and nobody else may read it.
 func TestFileOfSessions(t *testing.T) {
 	g, _, file := opened(t)
 	token, _ := g.Begin(Desktop, "", "127.0.0.1")
@@ -130,8 +130,8 @@ func TestCodeIsGoodOnce(t *testing.T) {
 	}
 }
 
-// Someone who guesses has to wait, and so do all devices of the same network of new
-// addresses; another address does not.
+// A device that guesses has to wait, and so do all devices of the same IPv6
+// network; another address does not.
 func TestGuessing(t *testing.T) {
 	for name, addresses := range map[string]func(int) string{
 		"one address":              func(int) string { return "10.0.0.7" },
@@ -205,7 +205,7 @@ func TestHosts(t *testing.T) {
 	}
 }
 
-// First principles: connections beyond the limit are closed, and one that has gone
+// First principles: connections beyond the limit are closed, and a closed one
 // makes room for another.
 func TestConnectionsAreLimited(t *testing.T) {
 	l, err := net.Listen("tcp", "127.0.0.1:0")
@@ -240,7 +240,7 @@ func TestConnectionsAreLimited(t *testing.T) {
 		t.Error("a third connection is taken")
 	}
 	first.Close()
-	first.Close() // gives its place back once
+	first.Close() // releases its place once
 	dial()
 	<-accepted
 	fifth := dial()

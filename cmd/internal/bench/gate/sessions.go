@@ -14,31 +14,31 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// Sort says how a device came in.
+// Sort is how a device signed in.
 type Sort string
 
 const (
-	Desktop Sort = "desktop" // by the key: it may let others in
+	Desktop Sort = "desktop" // by the key: it may admit others
 	Tablet  Sort = "tablet"  // by a code
 )
 
 // WorkingDay is how long a session lasts.
 const WorkingDay = 12 * time.Hour
 
-// mostSessions bounds the file; the oldest goes first.
+// mostSessions limits the file; the oldest session is dropped first.
 const mostSessions = 500
 
-// Session is a device that is in.
+// Session is an admitted device.
 type Session struct {
-	ID      string    `json:"id"` // by which it is ended; it lets nobody in
+	ID      string    `json:"id"` // used to end it; it admits nobody
 	Sort    Sort      `json:"sort"`
-	Device  string    `json:"device"` // as it calls itself
+	Device  string    `json:"device"` // its own name for itself
 	Address string    `json:"address"`
 	Begun   time.Time `json:"begun"`
 	Ends    time.Time `json:"ends"`
 }
 
-// Begin lets a device in. The token goes to the device; the gate keeps its hash.
+// Begin admits a device. The token goes to the device; the gate keeps its hash.
 func (g *Gate) Begin(sort Sort, device, address string) (token string, err error) {
 	g.mu.Lock()
 	defer g.mu.Unlock()
@@ -51,7 +51,7 @@ func (g *Gate) begin(sort Sort, device, address string) (string, error) {
 	return token, g.keep()
 }
 
-// Find returns the session of a token that has not ended.
+// Find returns the valid session of a token.
 func (g *Gate) Find(token string) (Session, bool) {
 	g.mu.Lock()
 	defer g.mu.Unlock()
@@ -59,14 +59,14 @@ func (g *Gate) Find(token string) (Session, bool) {
 	return s, found && g.lasts(s)
 }
 
-// lasts reports whether a session still holds. Where the clock was set back to
-// before its beginning nothing is known of its age.
+// lasts reports whether a session is still valid. If the clock was set back to
+// before its start its age is unknown.
 func (g *Gate) lasts(s Session) bool {
 	now := g.now()
 	return now.Before(s.Ends) && s.Ends.Sub(now) <= WorkingDay
 }
 
-// Sessions lists those that last, the newest first.
+// Sessions lists the valid sessions, the newest first.
 func (g *Gate) Sessions() []Session {
 	g.mu.Lock()
 	defer g.mu.Unlock()
@@ -80,7 +80,7 @@ func (g *Gate) Sessions() []Session {
 	return list
 }
 
-// End ends a session by its id; false where there is none.
+// End ends a session by its id; found is false if there is none.
 func (g *Gate) End(id string) (found bool, err error) {
 	g.mu.Lock()
 	defer g.mu.Unlock()
@@ -93,8 +93,8 @@ func (g *Gate) End(id string) (found bool, err error) {
 	return false, nil
 }
 
-// load reads the sessions of an earlier start, so that no tablet has to join anew
-// when the program was ended. A file that cannot be understood lets nobody in.
+// load reads the sessions of an earlier start, so that tablets need not join
+// again after a restart. A file that cannot be parsed admits nobody.
 func (g *Gate) load() error {
 	g.sessions = map[string]Session{}
 	data, err := os.ReadFile(g.file)
@@ -110,7 +110,7 @@ func (g *Gate) load() error {
 	return nil
 }
 
-// keep writes the sessions that last.
+// keep writes the valid sessions.
 func (g *Gate) keep() error {
 	for hash, s := range g.sessions {
 		if !g.lasts(s) {

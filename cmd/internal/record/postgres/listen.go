@@ -8,24 +8,25 @@ import (
 	"github.com/jackc/pgx/v5"
 )
 
-// channel is where processes tell each other that something was written.
+// channel is the notification channel on which processes announce that
+// something was written.
 const channel = "drawdown"
 
-// How a listener watches its connection, and how long it waits to make another.
+// How a listener checks its connection, and how long it waits before another.
 const (
 	listenWithin = 20 * time.Second
 	tryAgain     = time.Second
 )
 
-// Tell wakes those who listen once the transaction is committed.
+// Tell wakes the listeners once the transaction is committed.
 func (Engine) Tell(tx *sql.Tx) error {
 	_, err := tx.Exec("SELECT pg_notify($1, '')", channel)
 	return err
 }
 
 // Listen calls changed each time that something was written, until the context
-// ends, and each time that it listens anew: something may have been written
-// meanwhile. It calls lost once for each connection that ends or is not made.
+// ends, and each time that it reconnects: something may have been written
+// meanwhile. It calls lost once for each connection that ends or fails.
 func (e Engine) Listen(ctx context.Context, changed func(), lost func(error)) {
 	reached := true
 	for ctx.Err() == nil {
@@ -41,7 +42,7 @@ func (e Engine) Listen(ctx context.Context, changed func(), lost func(error)) {
 	}
 }
 
-// listenOnce listens as long as its connection holds.
+// listenOnce listens until its connection ends.
 func (e Engine) listenOnce(ctx context.Context, changed func()) error {
 	conn, err := pgx.ConnectConfig(ctx, e.config.Copy())
 	if err != nil {
@@ -61,7 +62,8 @@ func (e Engine) listenOnce(ctx context.Context, changed func()) error {
 	}
 }
 
-// hear waits for a notification, and asks a silent connection whether it holds.
+// hear waits for a notification, and checks whether a silent connection is
+// still open.
 func hear(ctx context.Context, conn *pgx.Conn) (heard bool, err error) {
 	wait, cancel := context.WithTimeout(ctx, listenWithin)
 	defer cancel()

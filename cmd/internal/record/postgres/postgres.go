@@ -1,6 +1,6 @@
-// Package postgres keeps the record in a PostgreSQL database that several processes
-// share. It knows how the database is reached and what PostgreSQL does in its own
-// way; what is in the tables is known to the record.
+// Package postgres keeps the record in a PostgreSQL database that several
+// processes share. It knows how to reach the database and what PostgreSQL does
+// differently; package record knows the contents of the tables.
 package postgres
 
 import (
@@ -16,15 +16,16 @@ import (
 	"github.com/jackc/pgx/v5/stdlib"
 )
 
-// Engine is what PostgreSQL does in its own way.
+// Engine does what is specific to PostgreSQL.
 type Engine struct {
 	config *pgx.ConnConfig
 }
 
-// mostReaders is how many connections of one process read at once.
+// mostReaders is the number of connections with which one process reads at
+// once.
 const mostReaders = 8
 
-// ErrNoSync is a server that does not wait for its disk.
+// ErrNoSync means that the server does not wait for its disk.
 var ErrNoSync = errors.New("fsync is off: a power cut would lose entries that were confirmed")
 
 // Open connects to the database. A committed transaction is on the server's disk
@@ -43,7 +44,7 @@ func (e Engine) Open(readOnly bool) (*sql.DB, error) {
 	return db, db.Ping()
 }
 
-// waitForDisk has commits wait for the disk, whatever the server's settings are.
+// waitForDisk makes commits wait for the disk, whatever the server's settings.
 func waitForDisk(ctx context.Context, conn *pgx.Conn) error {
 	var fsync string
 	err := conn.QueryRow(ctx, "SELECT current_setting('fsync')").Scan(&fsync)
@@ -56,10 +57,11 @@ func waitForDisk(ctx context.Context, conn *pgx.Conn) error {
 	return err
 }
 
-// Migrations make each version of the schema from the one before.
+// Migrations returns the steps that each make one version of the schema from
+// the one before.
 func (Engine) Migrations() []string { return migrations }
 
-// Version is that of the schema; 0 where there is no record.
+// Version returns the version of the schema; 0 if there is no record.
 func (Engine) Version(tx *sql.Tx) (version int, err error) {
 	var there bool
 	err = tx.QueryRow("SELECT to_regclass('drawdown') IS NOT NULL").Scan(&there)
@@ -69,37 +71,39 @@ func (Engine) Version(tx *sql.Tx) (version int, err error) {
 	return version, err
 }
 
-// SetVersion states the version of the schema.
+// SetVersion stores the version of the schema.
 func (Engine) SetVersion(tx *sql.Tx, version int) error {
 	_, err := tx.Exec("UPDATE drawdown SET version = $1", version)
 	return err
 }
 
-// writer is the lock that one transaction in all processes has: "drawdown" in ASCII.
+// writer is the lock that only one transaction in all processes holds:
+// "drawdown" in ASCII.
 const writer = 0x64726177646f776e
 
-// Claim waits until no other transaction writes, and lets none until the end of
-// this one.
+// Claim waits until no other transaction writes, and excludes others until the
+// end of this one.
 func (Engine) Claim(tx *sql.Tx) error {
 	_, err := tx.Exec("SELECT pg_advisory_xact_lock($1)", int64(writer))
 	return err
 }
 
-// Writing is the sort of a transaction that sees all that was committed before its
-// Claim.
+// Writing returns the options of a transaction that sees all that was committed
+// before its Claim.
 func (Engine) Writing() *sql.TxOptions { return &sql.TxOptions{Isolation: sql.LevelReadCommitted} }
 
-// Reading is the sort of a transaction that reads a state of one moment.
+// Reading returns the options of a transaction that reads the state of one
+// moment.
 func (Engine) Reading() *sql.TxOptions {
 	return &sql.TxOptions{Isolation: sql.LevelRepeatableRead, ReadOnly: true}
 }
 
-// Damage asks nothing: the server checks its pages itself, and the record is checked
-// entry by entry.
+// Damage checks nothing: the server checks its pages itself, and the record is
+// checked entry by entry.
 func (Engine) Damage(*sql.Tx) (string, error) { return "", nil }
 
-// Forget removes from the table's file what was deleted from the table of names. The
-// server's log keeps it until it is recycled.
+// Forget removes deleted rows of the table of names from the table's file. The
+// server's log keeps them until it is recycled.
 func (Engine) Forget(db *sql.DB) error {
 	_, err := db.Exec("VACUUM FULL person")
 	return err
@@ -113,14 +117,14 @@ var (
 
 const connectionClass = "08"
 
-// IsFull reports whether an error comes of a disk that is full or fails.
+// IsFull reports whether an error is caused by a full or failing disk.
 func (Engine) IsFull(err error) bool {
 	from, ok := errors.AsType[*pgconn.PgError](err)
 	return ok && slices.Contains(fullCodes, from.Code)
 }
 
-// IsAway reports whether an error comes of a database that cannot be reached, or does
-// not answer in time.
+// IsAway reports whether an error is caused by a database that cannot be
+// reached, or does not answer in time.
 func (Engine) IsAway(err error) bool {
 	if _, ok := errors.AsType[*pgconn.ConnectError](err); ok {
 		return true
@@ -132,7 +136,7 @@ func (Engine) IsAway(err error) bool {
 	return ofNetwork || pgconn.SafeToRetry(err) || isCut(err)
 }
 
-// Why is what lies at the bottom of an error, in one line.
+// Why returns the root cause of an error, in one line.
 func (Engine) Why(err error) error {
 	if from, ok := errors.AsType[*pgconn.PgError](err); ok {
 		return errors.New(from.Message)

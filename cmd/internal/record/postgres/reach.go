@@ -17,26 +17,28 @@ import (
 	"github.com/jackc/pgx/v5"
 )
 
-// How long the database may take. A tablet waits ten seconds for the answer to a tap.
+// Time limits for the database. A tablet waits ten seconds for the answer to a
+// tap.
 const (
 	connectWithin = 3 * time.Second
 	answerWithin  = 15 * time.Second
 )
 
-// sessionSettings hold for each connection, unless the address says otherwise. One
-// process that is cut off in the middle of a transaction stops the others for a
-// moment only.
+// sessionSettings apply to each connection, unless the address sets others. A
+// process that is cut off within a transaction stops the others only for a
+// moment.
 var sessionSettings = map[string]string{
 	"application_name":                    "drawdown",
 	"lock_timeout":                        "5s",
 	"idle_in_transaction_session_timeout": "5s",
 }
 
-// ErrAddress is an address that is none of a PostgreSQL database. It holds no part
-// of what was written: that may be a password.
+// ErrAddress is an invalid address of a PostgreSQL database. It contains
+// nothing of the text: that may include a password.
 var ErrAddress = errors.New("no address of a PostgreSQL database")
 
-// At is the database at an address such as postgres://drawdown@db.example/records.
+// At returns the database at an address such as
+// postgres://drawdown@db.example/records.
 func At(address string) (Engine, error) {
 	parts, err := url.Parse(address)
 	if err != nil || parts.Scheme != "postgres" && parts.Scheme != "postgresql" {
@@ -44,7 +46,7 @@ func At(address string) (Engine, error) {
 	}
 	config, err := pgx.ParseConfig(address)
 	if err != nil {
-		return Engine{}, cmp.Or(errors.Unwrap(err), ErrAddress) // as it is, it would print the address
+		return Engine{}, cmp.Or(errors.Unwrap(err), ErrAddress) // the original error would print the address
 	}
 	given := config.RuntimeParams
 	config.RuntimeParams = maps.Clone(sessionSettings)
@@ -57,13 +59,13 @@ func At(address string) (Engine, error) {
 	return Engine{config}, nil
 }
 
-// Name names the database without its password.
+// Name returns the name of the database without its password.
 func (e Engine) Name() string {
 	return net.JoinHostPort(e.config.Host, strconv.Itoa(int(e.config.Port))) + "/" + e.config.Database
 }
 
-// impatient is a connection on which an answer has to come in time: a network that
-// is cut says nothing.
+// impatient is a connection with a time limit for answers: a broken network
+// gives no sign.
 type impatient struct{ net.Conn }
 
 func (c impatient) Read(data []byte) (int, error) {
@@ -76,7 +78,7 @@ func (c impatient) Write(data []byte) (int, error) {
 	return c.Conn.Write(data)
 }
 
-// bounded has every answer on the connections of a config come in time.
+// bounded sets the time limit for all connections of a config.
 func bounded(config *pgx.ConnConfig) {
 	dial := config.DialFunc
 	config.DialFunc = func(ctx context.Context, network, address string) (net.Conn, error) {
@@ -88,7 +90,7 @@ func bounded(config *pgx.ConnConfig) {
 	}
 }
 
-// isCut reports whether an error is that of a connection which ended.
+// isCut reports whether an error means that a connection ended.
 func isCut(err error) bool {
 	return slices.ContainsFunc([]error{io.EOF, io.ErrUnexpectedEOF, driver.ErrBadConn, sql.ErrConnDone}, func(cut error) bool { return errors.Is(err, cut) })
 }

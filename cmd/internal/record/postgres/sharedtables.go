@@ -1,8 +1,8 @@
 package postgres
 
-// migrations make each version of the schema from the one before. A published
-// step is never changed. Tables and columns are those of the file; a backup copies
-// them from one into the other.
+// migrations are the steps that each make one version of the schema from the
+// one before. A published step is never changed. Tables and columns are those
+// of the file; a backup copies them from one to the other.
 var migrations = []string{`
 CREATE TABLE drawdown (version bigint NOT NULL); -- of the schema
 INSERT INTO drawdown VALUES (0);

@@ -10,8 +10,8 @@ import (
 	"syscall"
 )
 
-// unprivileged is who runs the server where the tests run as root, which PostgreSQL
-// refuses.
+// unprivileged is the user who runs the server if the tests run as root, which
+// PostgreSQL refuses.
 const unprivileged = "postgres"
 
 func ownerIDs() (uid, gid int, needed bool) {

@@ -1,6 +1,5 @@
-// Package servertest starts a PostgreSQL server of its own for the tests of a
-// package. It waits for its disk as a real one does, and can be killed and started
-// again.
+// Package servertest starts a PostgreSQL server for the tests of a package. It
+// waits for its disk as a real one does, and can be killed and started again.
 package servertest
 
 import (
@@ -24,7 +23,7 @@ import (
 	"drawdown/geometry/testkit"
 )
 
-// Password is that of the user of the tests. It may be printed nowhere.
+// Password is the password of the test user. It must not be printed anywhere.
 const Password = "Rain-17barrel"
 
 const owner = "drawdown"
@@ -34,7 +33,7 @@ type Server struct {
 	programs, folder string
 	port             int
 	process          *exec.Cmd
-	ended            chan struct{} // closed when the process has
+	ended            chan struct{} // closed when the process has ended
 	databases        atomic.Int64
 }
 
@@ -44,8 +43,8 @@ var ofPackage struct {
 	err    error
 }
 
-// OfPackage returns the one server of all tests of a package, whose TestMain calls End.
-// Where PostgreSQL is not installed the test is skipped.
+// OfPackage returns the one server for all tests of a package, whose TestMain
+// must call End. If PostgreSQL is not installed the test is skipped.
 func OfPackage(t testing.TB) *Server {
 	t.Helper()
 	programs := installed(t)
@@ -74,7 +73,8 @@ func Start(t testing.TB) *Server {
 	return s
 }
 
-// installed returns the folder of the programs. Debian has them outside the PATH.
+// installed returns the folder of the programs, which Debian keeps outside the
+// PATH.
 func installed(t testing.TB) string {
 	t.Helper()
 	versions, _ := filepath.Glob("/usr/lib/postgresql/*/bin/initdb")
@@ -134,8 +134,8 @@ func (s *Server) command(program string, args ...string) *exec.Cmd {
 	return c
 }
 
-// start starts the server on the port that it had, and waits until it answers. One
-// that was killed may have left processes that end a moment later.
+// start starts the server on the same port, and waits until it answers. A
+// killed server may have left processes that end a moment later.
 func (s *Server) start() (err error) {
 	const tries = 400
 	for range tries {
@@ -169,12 +169,12 @@ func (s *Server) answers() error {
 	return conn.Close(context.Background())
 }
 
-// Address is that of a database, with the password.
+// Address returns the address of a database, including the password.
 func (s *Server) Address(database string) string {
 	return fmt.Sprintf("postgres://%s:%s@127.0.0.1:%d/%s?sslmode=disable", owner, Password, s.port, database)
 }
 
-// Database makes an empty database and gives its address.
+// Database makes an empty database and returns its address.
 func (s *Server) Database(t testing.TB) string {
 	t.Helper()
 	name := fmt.Sprint("d", s.databases.Add(1))
@@ -182,9 +182,9 @@ func (s *Server) Database(t testing.TB) string {
 	return s.Address(name)
 }
 
-// Schema makes an empty schema in the first database, and returns the address by
-// which it is a place of its own. It is made sooner than a database; all schemas of a
-// database have one writer at a time.
+// Schema makes an empty schema in the first database, and returns an address
+// that uses it as a separate place. That is faster than a new database; all
+// schemas of a database share one writer.
 func (s *Server) Schema(t testing.TB) string {
 	t.Helper()
 	name := fmt.Sprint("s", s.databases.Add(1))
@@ -205,7 +205,8 @@ func (s *Server) Do(t testing.TB, address, statements string) {
 	}
 }
 
-// Holds reports whether a file of a table holds a text, once all is written to the files.
+// Holds reports whether a file of a table contains a text, once all is written
+// to the files.
 func (s *Server) Holds(t testing.TB, text string) (there bool) {
 	t.Helper()
 	s.Do(t, s.Address("postgres"), "CHECKPOINT")
@@ -214,7 +215,7 @@ func (s *Server) Holds(t testing.TB, text string) (there bool) {
 			data, _ := os.ReadFile(path)
 			there = there || bytes.Contains(data, []byte(text))
 		}
-		return nil // a file may have gone meanwhile
+		return nil // a file may have been deleted meanwhile
 	})
 	return there
 }
@@ -242,7 +243,7 @@ func (s *Server) Again(t testing.TB) {
 }
 
 func (s *Server) remove() {
-	s.end(syscall.SIGQUIT) // nothing of it is needed any more
+	s.end(syscall.SIGQUIT) // its data are no longer needed
 	for range 50 {         // its processes end a moment later
 		if os.RemoveAll(s.folder) == nil {
 			return

@@ -1,11 +1,11 @@
 package sqlite
 
-// migrations make each version of the schema from the one before. A published
-// step is never changed. Tables and columns are those of the other databases.
-//
+// migrations are the steps that each make one version of the schema from the
+// one before. A published step is never changed. Tables and columns are those
+// of the other databases.
 // The body of an entry is the record; all other columns of entry, subject and
-// took_part are taken from bodies so that they can be searched, and a check of
-// the store compares them.
+// took_part are copied from bodies for searching, and a check of the store
+// compares them.
 var migrations = []string{`
 CREATE TABLE subject (
 	n       INTEGER PRIMARY KEY, -- place of its first entry in the chain

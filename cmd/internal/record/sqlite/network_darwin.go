@@ -2,7 +2,7 @@ package sqlite
 
 import "syscall"
 
-// NetworkSystem names the network file system that a folder is on; empty for a
+// NetworkSystem names the network file system of a folder; it is empty for a
 // disk of this computer. Not tried on a real computer.
 func NetworkSystem(folder string) string {
 	var about syscall.Statfs_t

@@ -26,7 +26,7 @@ var networkSystems = map[uint32]string{
 
 const fuse = 0x65735546
 
-// NetworkSystem names the network file system that a folder is on; empty for a
+// NetworkSystem names the network file system of a folder; it is empty for a
 // disk of this computer.
 func NetworkSystem(folder string) string {
 	var about syscall.Statfs_t
@@ -41,8 +41,8 @@ func NetworkSystem(folder string) string {
 	return networkSystems[magic]
 }
 
-// networkMount names the FUSE file system of a folder, where it reaches over a
-// network. Others, such as that of an NTFS disk, are local.
+// networkMount names the FUSE file system of a folder, if it is a network file
+// system. Others, such as that of an NTFS disk, are local.
 func networkMount(mounts, folder string) (system string) {
 	longest := -1
 	for line := range strings.Lines(mounts) {

@@ -2,7 +2,8 @@ package sqlite
 
 import "testing"
 
-// Lines of /proc/self/mounts; the longest place that holds the folder counts.
+// Lines of /proc/self/mounts; the longest mount point that contains the folder
+// counts.
 func TestNetworkMounts(t *testing.T) {
 	t.Parallel()
 	const mounts = "/dev/sda1 / ext4 rw 0 0\nshop@host:/data /mnt/shop fuse.sshfs rw 0 0\n/dev/sdb1 /mnt/shop/disk fuseblk rw 0 0\nbroken\n"

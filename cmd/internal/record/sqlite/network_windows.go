@@ -11,7 +11,7 @@ var driveType = syscall.NewLazyDLL("kernel32.dll").NewProc("GetDriveTypeW")
 
 const remoteDrive = 4 // DRIVE_REMOTE
 
-// networkSystem says that a folder is on a drive of the network; empty for a
+// NetworkSystem reports that a folder is on a network drive; it is empty for a
 // disk of this computer. Not tried on a real computer.
 func NetworkSystem(folder string) string {
 	volume := filepath.VolumeName(folder)
