@@ -94,7 +94,7 @@ func hostile(share int) map[string]string {
 }
 
 func TestHostileFiles(t *testing.T) {
-	for name, text := range hostile(testkit.Samples(20, 1)) {
+	for name, text := range hostile(testkit.Samples(40, 1)) {
 		t.Run(name, func(t *testing.T) {
 			_, problems := readText(text)
 			if !problems.Stops() {

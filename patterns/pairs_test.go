@@ -141,7 +141,7 @@ func TestMistakesHideNoOthers(t *testing.T) {
 	random := rand.New(rand.NewPCG(1, 2))
 	tried := 0
 	for i, a := range blocks {
-		for range testkit.Samples(6, 12) {
+		for range testkit.Samples(3, 12) {
 			k := random.IntN(len(blocks))
 			b := blocks[k]
 			if !independent(a.key, b.key) {
@@ -157,7 +157,7 @@ func TestMistakesHideNoOthers(t *testing.T) {
 		}
 	}
 	t.Logf("%d blocks, %d pairs", len(blocks), tried)
-	if tried < testkit.Samples(250, 500) {
+	if tried < testkit.Samples(120, 500) {
 		t.Errorf("%d pairs", tried)
 	}
 }

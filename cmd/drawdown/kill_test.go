@@ -39,7 +39,7 @@ func TestKilledWhileWriting(t *testing.T) {
 	for name := range written {
 		old[name], fresh[name] = run(t, program, name, "en"), run(t, program, name, "de")
 	}
-	for round := range testkit.Samples(6, 200) {
+	for round := range testkit.Samples(3, 200) {
 		name := slices.Sorted(maps.Keys(written))[round%len(written)]
 		folder := t.TempDir()
 		for file, data := range old[name] {

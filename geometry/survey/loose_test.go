@@ -181,7 +181,7 @@ func TestRivals(t *testing.T) {
 // inch.
 func TestLargeSlips(t *testing.T) {
 	t.Parallel()
-	trials := testkit.Samples(5, 20)
+	trials := testkit.Samples(3, 20)
 	for _, slip := range []float64{0.5, 1, 9, -10, 25.4, -63, 200} {
 		named := 0
 		for trial := range trials {

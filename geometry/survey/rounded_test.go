@@ -8,6 +8,7 @@ import (
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/survey"
+	"drawdown/geometry/testkit"
 	"drawdown/geometry/unit"
 )
 
@@ -17,7 +18,7 @@ func TestRoundingAccusesNobody(t *testing.T) {
 	t.Parallel()
 	random := rand.New(rand.NewPCG(7, 9))
 	for _, c := range []struct{ digit, accuracy float64 }{{0.01, 0.001}, {0.1, 0.001}, {1, 0}, {25.4 / 64, 0.05}} {
-		for range 25 {
+		for range testkit.Samples(8, 25) {
 			n := roundedNetwork(random, c.digit, c.accuracy)
 			s, err := survey.Solve(n)
 			if err != nil || len(s.Suspect) > 0 {

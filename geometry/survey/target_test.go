@@ -86,8 +86,8 @@ func TestCoverComesBack(t *testing.T) {
 		pairs  [][2]int
 		trials int
 	}{
-		"some pairs": {someWay(holes), testkit.Samples(40, 200)},
-		"all pairs":  {allPairs(holes), testkit.Samples(4, 40)}, // the easier one
+		"some pairs": {someWay(holes), testkit.Samples(20, 200)},
+		"all pairs":  {allPairs(holes), testkit.Samples(2, 40)}, // the easier one
 	} {
 		pairs, trials := c.pairs, c.trials
 		good, named, alone, alarms := 0, 0, 0, 0

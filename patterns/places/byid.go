@@ -27,11 +27,12 @@ const (
 func FindOffRow(joint geometry.Joint) (off OffRow, found bool) {
 	var all []OffRow
 	for _, row := range rowsByID(joint) {
-		for n, i := range row.index {
-			others := row.without(n)
-			if len(others) < fewestOfRow {
-				continue
-			}
+		numbers := slices.Sorted(maps.Keys(row.index))
+		if len(numbers) <= fewestOfRow {
+			continue
+		}
+		for k, n := range numbers {
+			i, others := row.index[n], slices.Concat(numbers[:k], numbers[k+1:])
 			place, step, even := row.evenAt(n, others)
 			for by := 1; by <= 2 && !even; by++ { // 1, 2, 3 along a row, or 1, 3, 5
 				place, step, even = row.evenAt(n, []int{n - 2*by, n - by, n + by, n + 2*by})
@@ -68,11 +69,6 @@ func rowsByID(joint geometry.Joint) (all []rowByID) {
 		of[m[1]][n] = i
 	}
 	return all
-}
-
-// without returns the numbers except one, in ascending order.
-func (r rowByID) without(n int) []int {
-	return slices.DeleteFunc(slices.Sorted(maps.Keys(r.index)), func(k int) bool { return k == n })
 }
 
 // evenAt returns the place of a number according to the places of others, if

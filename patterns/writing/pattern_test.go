@@ -18,7 +18,7 @@ import (
 	"drawdown/render/words/wordstest"
 )
 
-// What is written is read back as it was.
+// What is written reads back unchanged.
 func TestWriteReadsBack(t *testing.T) {
 	joint := geometry.Joint{
 		Fasteners: []geometry.Fastener{
@@ -49,7 +49,7 @@ func TestWriteReadsBack(t *testing.T) {
 	}
 }
 
-// A layout, and the layout that is offered as a comment, stand for its places.
+// A layout, and the layout offered as a comment, replace its places.
 func TestWriteLayouts(t *testing.T) {
 	for _, r := range []survey.Regular{
 		{Shape: survey.Grid, Columns: 5, Rows: 2, X: 95, Y: 90, Centre: geometry.Point{X: 190, Y: 45}},
@@ -76,7 +76,7 @@ func TestWriteLayouts(t *testing.T) {
 	}
 }
 
-// The commented lines are lines that the reader takes once the # is gone.
+// The reader accepts the commented lines once the # is removed.
 func TestWrittenCommentsAreTaken(t *testing.T) {
 	for _, c := range wordstest.All() {
 		data := string(writing.Pattern(writing.Draft{Title: "New", Layout: &writing.Layout{
@@ -104,9 +104,9 @@ func checkCommentsAreTaken(t *testing.T, data string) {
 	}
 }
 
-// The comments lead to a sound file: the larger holes first, a thread that goes
-// through its hole, a line for each kind. Thread by hole: ISO 273, values from
-// memory; widths across flats: ISO 4014.
+// The comments lead to a valid file: the larger holes first, a thread that fits
+// its hole, a line for each kind. Thread by hole: ISO 273, values from memory;
+// widths across flats: ISO 4014.
 func TestWrittenCommentsLeadWell(t *testing.T) {
 	data := string(writing.Pattern(writing.Draft{Title: "Cover", HolesMm: map[string]float64{"hole 6.6": 6.6, "hole 9": 9, "hole 2": 2, "hole 7.7": 7.7},
 		Joint: geometry.Joint{Fasteners: []geometry.Fastener{

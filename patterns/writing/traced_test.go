@@ -12,8 +12,8 @@ import (
 	"drawdown/render/words"
 )
 
-// What was traced is written and read back as a joint, with its doubts in the
-// comments and on the card, and the layout that it comes near to offered.
+// A traced part is written and read back as a joint, with its doubts in the
+// comments and on the card, and a nearly fitting layout is offered.
 func TestTraced(t *testing.T) {
 	f := trace.Found{
 		Outline:  []geometry.Point{{X: -60, Y: -40}, {X: 60, Y: -40}, {X: 60.123, Y: 40}, {X: -60, Y: 40}},
@@ -50,7 +50,7 @@ func TestTraced(t *testing.T) {
 			t.Errorf("missing: %s\n%s", want, data)
 		}
 	}
-	// Holes of two sizes are no one layout.
+	// Holes of two sizes are not one layout.
 	f.Shapes[0].Group = 1
 	if offer := writing.TracedOffer(f); offer != nil {
 		t.Errorf("offered: %+v", offer)

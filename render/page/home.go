@@ -15,7 +15,7 @@ type HomeView struct {
 	Frame
 	Folder   string    // of the shop's patterns
 	Open     []RunLine // work in progress, latest first
-	Jobs     []JobLine // open jobs without a run in progress
+	Jobs     []JobLine // open jobs of machines, and of joints without a run in progress
 	Patterns []PatternLine
 	Recent   []RunLine // sealed or void, latest first
 }

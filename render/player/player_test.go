@@ -77,16 +77,15 @@ tighten: {stages: [{torque: 20 N·m, note: "</script><img src=x>"}], source: wor
 
 func TestMain(m *testing.M) { os.Exit(pagetest.Main(m)) }
 
-// opened opens a tab with a page written to a file.
-func opened(t *testing.T, html string) (one *pagetest.Tab, path string) {
-	t.Helper()
-	one = pagetest.NewTab(t, pagetest.Browser(t), pagetest.Desktop)
-	path = filepath.Join(t.TempDir(), "order.html")
+// open opens a page written to a file, and returns its path.
+func open(one *pagetest.Tab, html string) (path string) {
+	one.T.Helper()
+	path = filepath.Join(one.T.TempDir(), "order.html")
 	if err := os.WriteFile(path, []byte(html), 0o644); err != nil {
-		t.Fatal(err)
+		one.T.Fatal(err)
 	}
 	one.Open("file://" + path)
-	return one, path
+	return path
 }
 
 func at(one *pagetest.Tab) string { return pagetest.Evaluate[string](one, `document.body.dataset.at`) }
@@ -97,7 +96,8 @@ func at(one *pagetest.Tab) string { return pagetest.Evaluate[string](one, `docum
 func TestPlays(t *testing.T) {
 	t.Parallel()
 	html, show := written(t, "p4-head", "en", false)
-	one, path := opened(t, html)
+	one := pagetest.NewTab(t, pagetest.Browser(t), pagetest.Desktop)
+	path := open(one, html)
 	playing := func() string { return pagetest.Evaluate[string](one, `document.body.dataset.playing`) }
 	text := func(id string) string { return one.Text("#" + id) }
 	want := func(what, wantAt, wantNumber, wantFigure string) {
@@ -205,10 +205,11 @@ func TestWatchSees(t *testing.T) {
 // leaves no animation running.
 func TestOpensEverywhere(t *testing.T) {
 	t.Parallel()
+	one := pagetest.NewTab(t, pagetest.Browser(t), pagetest.Desktop)
 	for k, name := range patterns.Builtin() {
 		language := words.Languages()[k%len(words.Languages())]
 		html, show := written(t, name, language, k%2 == 1)
-		one, _ := opened(t, html)
+		open(one, html)
 		one.Click("#forward")
 		moving := pagetest.Evaluate[int](one, `document.getAnimations().length`)
 		one.Motion("reduce")

@@ -76,6 +76,7 @@ type PagePattern struct {
 	Optional     string
 	StartLoosen  string
 	StartTighten string
+	StartJob     string // of a machine
 	Findings     string
 	FindingsNone string
 	Unsound      string

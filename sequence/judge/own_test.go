@@ -36,7 +36,7 @@ func TestOwnOrdersOfEveryFamilyAreSound(t *testing.T) {
 			}), 360*r.Float64()))
 		}
 	}
-	for range testkit.Samples(20, 60) {
+	for range testkit.Samples(8, 60) {
 		check("oval", ring(8+r.IntN(15), r))
 		check("pan", pan(r))
 		strewn := make([]geometry.Point, 12+r.IntN(20))

@@ -207,7 +207,7 @@ func TestFiguresOfRandomParts(t *testing.T) {
 		var regular tally
 		for _, off := range []float64{0, 0.1, 0.3} {
 			var sum tally
-			for range testkit.Samples(40, 200) {
+			for range testkit.Samples(20, 200) {
 				p := kinds[kind](r)
 				p.points = jittered(p.points, r, off)
 				sum.add(p.figures(Places(p.points, Auto, TurnDefault)))

@@ -72,13 +72,19 @@ func (l *layout) columns() [][]int {
 	return columns
 }
 
+// alikeShare is the largest difference between two extents that count as equal, as
+// a share of the spacing. The extents of 2 by 3 or 3 by 4 places differ by 1/3 if the
+// pitches are 5 to 3 or 4 to 3, and by 2/5 if they are 8 to 5. The limit is between
+// the two, so that a measuring error does not decide.
+const alikeShare = 0.365
+
 // gridColumns returns the columns of a grid, or its rows if these are along the
 // shorter extent. If the two are equal the picture decides.
 func (l *layout) gridColumns() [][]int {
 	columns, rows := l.numbered(l.Column, l.Columns), l.numbered(l.Row, l.Rows)
 	across, up := l.extent(columns), l.extent(rows)
 	apart := math.Sqrt(up.Dot(up)) - math.Sqrt(across.Dot(across))
-	if apart > 0.4*l.spacing || apart >= -0.4*l.spacing && math.Abs(across.Y) > math.Abs(up.Y) {
+	if alike := alikeShare * l.spacing; apart > alike || apart >= -alike && math.Abs(across.Y) > math.Abs(up.Y) {
 		return rows
 	}
 	return columns

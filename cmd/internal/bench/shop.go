@@ -128,15 +128,28 @@ func (s *shop) all() []shelved {
 
 func (s *shop) read() []shelved {
 	list := []shelved{}
+	own, _, _ := job.ShopNames(s.root)
 	for _, name := range s.names() {
+		if one, known := builtins.Load(name); known && !slices.Contains(own, name) {
+			list = append(list, one.(shelved))
+			continue
+		}
 		made, err := s.freeze(name)
 		if err != nil {
 			continue // deleted meanwhile
 		}
-		list = append(list, shelve(made))
+		one := shelve(made)
+		if one.Builtin {
+			builtins.Store(name, one)
+		}
+		list = append(list, one)
 	}
 	return list
 }
+
+// builtins holds the built-in files as listed, by name. They never change, so each is
+// read once.
+var builtins sync.Map
 
 func shelve(made job.Frozen) shelved {
 	one := shelved{Name: made.Name, Kind: made.Kind, Builtin: made.Builtin, Sound: made.Sound(), problems: made.Problems}

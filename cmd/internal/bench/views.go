@@ -68,12 +68,13 @@ func (b *Bench) homePage(w http.ResponseWriter, r *http.Request) error {
 	return b.show(w, r, http.StatusOK, func(to *bytes.Buffer) error { return page.Home(to, v) })
 }
 
-// waitingJobs returns the open jobs without an open run.
+// waitingJobs returns the open jobs of machines, and those of a joint without an open
+// run.
 func (b *Bench) waitingJobs(open []record.Subject) ([]page.JobLine, error) {
 	jobs, err := b.store.Jobs(record.Filter{Open: true, Most: mostLines})
 	var all []page.JobLine
 	for _, j := range jobs {
-		if !slices.ContainsFunc(open, func(r record.Subject) bool { return r.Job == j.ID }) {
+		if !slices.ContainsFunc(open, func(r record.Subject) bool { return r.Job == j.ID && r.Of == j.Of }) {
 			all = append(all, page.JobLine{Job: j.ID, Title: j.Title, Number: j.Number, Order: j.Order, By: j.LastBy, At: j.Last})
 		}
 	}

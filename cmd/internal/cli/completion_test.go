@@ -132,19 +132,37 @@ func TestBashCompletes(t *testing.T) {
 	needs(t, "bash")
 	inFolder(t)
 	write(t, "script.bash", scriptFor(t, "bash"))
-	for _, c := range append(completions, struct{ words, want []string }{
+	all := append(slices.Clone(completions), struct{ words, want []string }{
 		// bash gives --paper=l as three words.
 		[]string{"card", "p4-head", "--paper", "=", "l"}, []string{"letter"},
 	}, struct{ words, want []string }{
 		[]string{"card", "p4-head", "--turn", "="}, []string{"left", "right"},
-	}) {
-		ask := fmt.Sprintf(`source ./script.bash
-COMP_WORDS=(drawdown %s)
+	})
+	ask := "source ./script.bash\n"
+	for _, c := range all {
+		ask += fmt.Sprintf(`COMP_WORDS=(drawdown %s)
 COMP_CWORD=%d
+COMPREPLY=()
 _drawdown
-[ ${#COMPREPLY[@]} -eq 0 ] || printf '%%s\n' "${COMPREPLY[@]}"`, quotedWords(c.words), len(c.words))
-		got := lines(shellOutput(t, "bash", "--norc", "-c", ask))
-		if diff := cmp.Diff(c.want, got); diff != "" {
+[ ${#COMPREPLY[@]} -eq 0 ] || printf '%%s\n' "${COMPREPLY[@]}"
+echo '%s'
+`, quotedWords(c.words), len(c.words), nextLine)
+	}
+	checkCompleted(t, all, shellOutput(t, "bash", "--norc", "-c", ask))
+}
+
+// nextLine is what a shell prints after what completes a line: one shell completes
+// all, since it takes long to start.
+const nextLine = "== next"
+
+func checkCompleted(t *testing.T, all []struct{ words, want []string }, printed string) {
+	t.Helper()
+	parts := strings.Split(printed, nextLine+"\n")
+	if len(parts) != len(all)+1 {
+		t.Fatalf("%d lines are completed, want %d:\n%s", len(parts)-1, len(all), printed)
+	}
+	for k, c := range all {
+		if diff := cmp.Diff(c.want, lines(parts[k])); diff != "" {
 			t.Errorf("%q (- wanted, + completed):\n%s", c.words, diff)
 		}
 	}
@@ -156,18 +174,18 @@ func TestFishCompletes(t *testing.T) {
 	t.Setenv("HOME", t.TempDir())
 	write(t, "script.fish", scriptFor(t, "fish"))
 	shellOutput(t, "fish", "--no-execute", "script.fish")
+	var all []struct{ words, want []string }
+	ask := "source ./script.fish\n"
 	for _, c := range completions {
 		// fish offers every file where a pattern file or a picture is possible,
 		// and quotes blanks in names itself.
 		if slices.Contains([]string{"check no", "check two", "trace li"}, strings.Join(c.words, " ")) {
 			continue
 		}
-		ask := "source ./script.fish; complete -C " + singleQuoted("drawdown "+strings.Join(c.words, " "), `\'`)
-		got := lines(shellOutput(t, "fish", "--no-config", "-c", ask))
-		if diff := cmp.Diff(c.want, got); diff != "" {
-			t.Errorf("%q (- wanted, + completed):\n%s", c.words, diff)
-		}
+		all = append(all, c)
+		ask += "complete -C " + singleQuoted("drawdown "+strings.Join(c.words, " "), `\'`) + "; echo '" + nextLine + "'\n"
 	}
+	checkCompleted(t, all, shellOutput(t, "fish", "--no-config", "-c", ask))
 }
 
 func TestZshReadsTheScript(t *testing.T) {

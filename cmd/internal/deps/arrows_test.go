@@ -1,13 +1,13 @@
 package deps
 
 // arrows lists every package with the packages of the project that it may
-// import. Data flows one way, from the pattern file to the paper; an arrow
-// against the stream is a fault of the design, not of this list. Test files
-// are free, so that a card can be tested with a real pattern.
+// import. Data flows one way, from the pattern file to the paper; an import in
+// the other direction is a fault of the design, not of this list. Test files
+// are not restricted, so that a card can be tested with a real pattern.
 var arrows = map[string][]string{
 	"cmd/drawdown":                    {"cmd/internal/cli"},
 	"cmd/internal/bench":              {"cmd/internal/bench/certificate", "cmd/internal/bench/gate", "cmd/internal/files", "cmd/internal/job", "cmd/internal/record", "cmd/internal/report", "patterns", "patterns/problem", "patterns/scan", "patterns/source", "render", "render/page", "render/sheet", "render/sheet/card", "render/sheet/lettered", "render/sheet/shopping", "render/words", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/run/teardown", "sequence/tension/wrench"},
-	"cmd/internal/bench/benchtest":    {"cmd/internal/bench", "render/page/pagetest", "render/words"}, // of tests alone
+	"cmd/internal/bench/benchtest":    {"cmd/internal/bench", "render/page/pagetest", "render/words"}, // only for tests
 	"cmd/internal/bench/certificate":  {"cmd/internal/files"},
 	"cmd/internal/bench/gate":         {"cmd/internal/files"},
 	"cmd/internal/cli":                {"cmd/internal/bench", "cmd/internal/files", "cmd/internal/flag", "cmd/internal/job", "cmd/internal/machine", "cmd/internal/record", "cmd/internal/report", "cmd/internal/shell", "geometry", "geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns", "patterns/drawn", "patterns/dxf", "patterns/meaning", "patterns/problem", "patterns/scan", "patterns/source", "patterns/table", "patterns/writing", "render", "render/sheet", "render/sheet/book", "render/sheet/card", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/compliance", "sequence/interaction/limits", "sequence/interaction/prediction", "sequence/interaction/setup", "sequence/judge", "sequence/plan", "sequence/run", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"},
@@ -18,7 +18,7 @@ var arrows = map[string][]string{
 	"cmd/internal/machine":            {},
 	"cmd/internal/record":             {"cmd/internal/machine", "cmd/internal/record/postgres", "cmd/internal/record/sqlite", "sequence/run"},
 	"cmd/internal/record/postgres":    {},
-	"cmd/internal/record/servertest":  {"geometry/testkit"}, // of tests alone
+	"cmd/internal/record/servertest":  {"geometry/testkit"}, // only for tests
 	"cmd/internal/record/sqlite":      {},
 	"cmd/internal/report":             {"cmd/internal/job", "geometry", "geometry/family", "geometry/survey", "geometry/trace", "geometry/unit", "patterns/problem", "patterns/writing", "render/sheet/proof", "render/words", "sequence", "sequence/figures", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/judge", "sequence/plan", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/wrench"},
 	"cmd/internal/shell":              {},
@@ -28,7 +28,7 @@ var arrows = map[string][]string{
 	"geometry/nearby":                 {"geometry"},
 	"geometry/holes":                  {"geometry", "geometry/unit"},
 	"geometry/survey":                 {"geometry", "geometry/unit"},
-	"geometry/testkit":                {}, // of tests alone
+	"geometry/testkit":                {}, // only for tests
 	"geometry/thread":                 {},
 	"geometry/trace":                  {"geometry", "geometry/holes", "geometry/trace/fixes", "geometry/trace/gaps", "geometry/trace/rings", "geometry/unit"},
 	"geometry/trace/dirty":            {"geometry"}, // of tests alone
@@ -48,7 +48,7 @@ var arrows = map[string][]string{
 	"patterns/measures":               {"geometry/unit", "patterns/form", "patterns/nodes", "patterns/problem", "sequence/measure"},
 	"patterns/mechanics":              {"geometry", "geometry/thread", "geometry/unit", "patterns/form", "patterns/nodes", "sequence/interaction/compliance", "sequence/plan", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/strength"},
 	"patterns/nodes":                  {"patterns/problem", "patterns/source"},
-	"patterns/patterntest":            {"geometry", "patterns", "patterns/nodes", "patterns/problem", "sequence/plan"}, // of tests alone
+	"patterns/patterntest":            {"geometry", "patterns", "patterns/nodes", "patterns/problem", "sequence/plan"}, // only for tests
 	"patterns/places":                 {"geometry", "geometry/unit", "patterns/nodes", "patterns/problem", "sequence/plan", "sequence/tension/head"},
 	"patterns/problem":                {},
 	"patterns/relabel":                {"patterns/form", "patterns/nodes", "patterns/problem"},
@@ -71,7 +71,7 @@ var arrows = map[string][]string{
 	"render/player":                   {"render/frames", "render/svg", "render/words"},
 	"render/png":                      {"render/font", "render/scene"},
 	"render/scene":                    {},
-	"render/scene/scenetest":          {"geometry/testkit", "render/font", "render/scene"}, // of tests alone
+	"render/scene/scenetest":          {"geometry/testkit", "render/font", "render/scene"}, // only for tests
 	"render/sheet":                    {"geometry/unit", "render/font", "render/scene", "render/words", "sequence/plan"},
 	"render/sheet/book":               {"render/diagram", "render/font", "render/scene", "render/sheet", "render/sheet/card", "render/sheet/condition", "render/sheet/tray", "render/words", "sequence/measure", "sequence/overhaul", "sequence/plan"},
 	"render/sheet/card":               {"geometry", "geometry/unit", "render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence", "sequence/plan", "sequence/tension/screw"},
@@ -83,7 +83,7 @@ var arrows = map[string][]string{
 	"render/sheet/lettered":           {"geometry", "geometry/nearby", "render/diagram", "render/scene", "render/sheet", "render/words", "sequence/plan", "sequence/run"},
 	"render/sheet/machineshop":        {"geometry", "render/scene", "render/sheet", "render/sheet/lettered", "render/words", "sequence/measure", "sequence/plan", "sequence/run", "sequence/run/teardown"},
 	"render/sheet/record":             {"render/scene", "render/sheet", "render/sheet/lettered", "render/words", "sequence/measure", "sequence/plan", "sequence/run", "sequence/run/teardown"},
-	"render/sheet/sheettest":          {"geometry/testkit", "render/scene", "render/scene/scenetest", "render/sheet", "render/words", "render/words/wordstest"}, // of tests alone
+	"render/sheet/sheettest":          {"geometry/testkit", "render/scene", "render/scene/scenetest", "render/sheet", "render/words", "render/words/wordstest"}, // only for tests
 	"render/sheet/shopping":           {"render/scene", "render/sheet", "render/words", "sequence/run/teardown"},
 	"render/sheet/tile":               {"render/font", "render/scene", "render/sheet"},
 	"render/sheet/tray":               {"geometry", "geometry/unit", "render/font", "render/scene", "render/sheet", "render/sheet/tile", "render/sheet/truesize", "render/words", "sequence/plan", "sequence/tension/head"},
@@ -91,17 +91,17 @@ var arrows = map[string][]string{
 	"render/stopwatch":                {},
 	"render/svg":                      {"render/font", "render/scene"},
 	"render/words":                    {"geometry/unit"},
-	"render/words/inputtest":          {"geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns/drawn", "patterns/dxf", "patterns/form", "patterns/machine", "patterns/meaning", "patterns/measured", "patterns/measures", "patterns/mechanics", "patterns/nodes", "patterns/places", "patterns/relabel", "patterns/scan", "patterns/source", "patterns/table", "patterns/texts", "patterns/wrenches", "sequence/overhaul"},                                                                                                                                                                                                                                     // of tests alone
-	"render/words/outputtest":         {"geometry/thread", "geometry/unit"},                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                  // of tests alone
-	"render/words/sequencetest":       {"geometry/thread", "geometry/unit", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/contact", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/judge", "sequence/measure", "sequence/plan", "sequence/run", "sequence/run/remedy", "sequence/run/teardown", "sequence/stages", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"}, // of tests alone
-	"render/words/wordstest":          {"render/words", "render/words/inputtest", "render/words/outputtest", "render/words/sequencetest"},                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                    // of tests alone
+	"render/words/inputtest":          {"geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns/drawn", "patterns/dxf", "patterns/form", "patterns/machine", "patterns/meaning", "patterns/measured", "patterns/measures", "patterns/mechanics", "patterns/nodes", "patterns/places", "patterns/relabel", "patterns/scan", "patterns/source", "patterns/table", "patterns/texts", "patterns/wrenches", "sequence/overhaul"},                                                                                                                                                                                                                                     // only for tests
+	"render/words/outputtest":         {"geometry/thread", "geometry/unit"},                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                  // only for tests
+	"render/words/sequencetest":       {"geometry/thread", "geometry/unit", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/contact", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/judge", "sequence/measure", "sequence/plan", "sequence/run", "sequence/run/remedy", "sequence/run/teardown", "sequence/stages", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"}, // only for tests
+	"render/words/wordstest":          {"render/words", "render/words/inputtest", "render/words/outputtest", "render/words/sequencetest"},                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                    // only for tests
 	"sequence":                        {"geometry", "geometry/family", "sequence/way"},
 	"sequence/exercise":               {"geometry", "geometry/thread", "sequence", "sequence/judge", "sequence/plan"},
 	"sequence/figures":                {"geometry/unit", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"},
 	"sequence/interaction":            {"geometry", "geometry/unit", "sequence", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/contact", "sequence/interaction/limits", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/plan", "sequence/way"},
 	"sequence/interaction/advice":     {"sequence/interaction/bounds", "sequence/interaction/limits", "sequence/interaction/procedure", "sequence/judge"},
 	"sequence/interaction/bounds":     {},
-	"sequence/interaction/checktest":  {"geometry", "sequence/interaction/bounds"}, // of tests alone
+	"sequence/interaction/checktest":  {"geometry", "sequence/interaction/bounds"}, // only for tests
 	"sequence/interaction/compliance": {"geometry", "geometry/unit", "sequence/interaction/bounds", "sequence/tension/strength"},
 	"sequence/interaction/contact":    {"geometry", "sequence/interaction/compliance", "sequence/tension/stiffness"},
 	"sequence/interaction/limits":     {},
@@ -122,16 +122,16 @@ var arrows = map[string][]string{
 	"sequence/tension/screw":          {"geometry/thread", "geometry/unit", "sequence/tension", "sequence/tension/head", "sequence/tension/strength"},
 	"sequence/tension/stiffness":      {"geometry/thread", "geometry/unit", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/strength"},
 	"sequence/tension/strength":       {"geometry/thread", "geometry/unit", "sequence/tension"},
-	"sequence/tension/tensiontest":    {"geometry/testkit", "geometry/thread"}, // of tests alone
+	"sequence/tension/tensiontest":    {"geometry/testkit", "geometry/thread"}, // only for tests
 	"sequence/tension/wrench":         {"geometry/unit"},
 	"sequence/way":                    {"geometry", "geometry/family"},
-	"sequence/way/waytest":            {"geometry"}, // of tests alone
+	"sequence/way/waytest":            {"geometry"}, // only for tests
 }
 
 // outside lists every outside module's package with the folders that may
 // import it, and everything below them.
 var outside = map[string][]string{
-	"github.com/fogleman/gg":         {"render/png", "geometry/trace/dirty"}, // the last of tests alone
+	"github.com/fogleman/gg":         {"render/png", "geometry/trace/dirty"}, // the latter only for tests
 	"github.com/golang/freetype":     {"render/png"},
 	"github.com/jung-kurt/gofpdf":    {"render/pdf"},
 	"gopkg.in/yaml.v3":               {"patterns/nodes", "patterns/writing", "sequence/interaction/checktest"},
@@ -151,8 +151,8 @@ var outside = map[string][]string{
 	"golang.org/x/text/width":        {"patterns/problem"},
 }
 
-// inTestsOnly lists the outside modules that only tests and their kits may import.
-// They may also import all that outside names.
+// inTestsOnly lists the outside modules that only tests and their helper
+// packages may import. They may also import everything in outside.
 var inTestsOnly = []string{
 	"github.com/chromedp/cdproto",
 	"github.com/chromedp/chromedp",
@@ -161,8 +161,8 @@ var inTestsOnly = []string{
 	"pgregory.net/rapid",
 }
 
-// never lists the imports that no change of arrows may bring in: a folder and
-// what neither it nor anything below it imports outside its tests.
+// never lists the imports that no change of arrows may allow: a folder, and
+// what neither it nor anything below it may import outside its tests.
 var never = []rule{
 	{in: "geometry", no: []string{"time", "os"}, because: "calculation has no clock and no disk"},
 	{in: "sequence", but: "sequence/run", no: []string{"time", "os"}, because: "calculation has no clock and no disk"},
@@ -183,10 +183,10 @@ var backendsNever = []string{
 	"drawdown/geometry", "drawdown/sequence", "drawdown/render/diagram", "drawdown/render/sheet",
 }
 
-// rule is an import that a folder never has.
+// rule is an import that a folder must never have.
 type rule struct {
 	in      string
-	but     string // a folder in it that may; empty: none
+	but     string // a folder in it that may have it; empty: none
 	no      []string
 	because string
 }

@@ -8,7 +8,7 @@ import (
 
 const module = "drawdown/"
 
-// spokenByAll is what every room may import: how findings are told.
+// spokenByAll is what every package may import: the way to report findings.
 const spokenByAll = "geometry/finding"
 
 // source is one Go file: its folder, from the project's root, and its imports.
@@ -22,13 +22,13 @@ func (s source) isTest() bool { return strings.HasSuffix(s.name, "_test.go") }
 
 func (s source) ofTests() bool { return s.isTest() || isKit(s.folder) }
 
-// isKit reports whether a folder holds what tests share, and tests alone import.
+// isKit reports whether a folder contains helpers that only tests import.
 func isKit(folder string) bool {
 	return strings.HasSuffix(folder, "test") || strings.HasSuffix(folder, "testkit")
 }
 
-// faults lists every import that the lists do not allow, and every package
-// that they do not place or that is no longer there.
+// faults lists every import that the lists do not allow, and every package that
+// is missing from them or no longer exists.
 func faults(sources []source) []string {
 	var found []string
 	seen := map[string]bool{}
@@ -52,7 +52,7 @@ func faults(sources []source) []string {
 	return found
 }
 
-// fault says why a file may not import a path; empty where it may.
+// fault returns why a file may not import a path; it is empty if it may.
 func fault(s source, path string) string {
 	if path == "C" {
 		return "the program is one file without cgo"
@@ -102,14 +102,14 @@ func outsideFault(s source, path string) string {
 	return "the module is not placed: list in outside who may use it"
 }
 
-// isOutside tells an outside module from the standard library: its first
-// element is a host name.
+// isOutside reports whether a path belongs to an outside module and not to the
+// standard library: then its first element is a host name.
 func isOutside(path string) bool {
 	host, _, _ := strings.Cut(path, "/")
 	return strings.Contains(host, ".")
 }
 
-// within reports whether a path is the folder or lies below it.
+// within reports whether a path is the folder or below it.
 func within(path, folder string) bool {
 	return path == folder || strings.HasPrefix(path, folder+"/")
 }

@@ -8,7 +8,7 @@ import (
 	"testing"
 )
 
-// Every module that go.mod requires is named in DEVELOPERS.md, with what it is for.
+// DEVELOPERS.md names every module that go.mod requires, with its purpose.
 func TestDependenciesAreExplained(t *testing.T) {
 	t.Parallel()
 	required, err := os.ReadFile(filepath.Join(root, "go.mod"))

@@ -14,7 +14,7 @@ import (
 	"testing"
 )
 
-// root is the project's folder, seen from this one.
+// root is the project's folder, relative to this one.
 const root = "../../.."
 
 func TestArrows(t *testing.T) {
@@ -27,7 +27,7 @@ func TestArrows(t *testing.T) {
 	}
 }
 
-// TestEachRuleFails adds one bad file at a time to the project as it is.
+// TestEachRuleFails adds one bad file at a time to the present project.
 func TestEachRuleFails(t *testing.T) {
 	present := parse(t)
 	for _, bad := range []struct {
@@ -73,14 +73,13 @@ func TestEachRuleFails(t *testing.T) {
 	}
 }
 
-// newFaults leaves out what TestArrows reports already.
+// newFaults omits what TestArrows already reports.
 func newFaults(before, after []source) []string {
 	old := faults(before)
 	return slices.DeleteFunc(faults(after), func(f string) bool { return slices.Contains(old, f) })
 }
 
-// A package that has gone must leave the list, or the list tells of what is
-// not there.
+// A deleted package must be removed from the list.
 func TestGonePackageFails(t *testing.T) {
 	present := parse(t)
 	without := slices.DeleteFunc(slices.Clone(present), func(s source) bool { return s.folder == "render/svg" })
@@ -103,8 +102,8 @@ func TestArrowsLeadSomewhere(t *testing.T) {
 	}
 }
 
-// parse reads the imports of every Go file of the project, whatever system or
-// tag it is for.
+// parse reads the imports of every Go file of the project, regardless of system
+// and build tags.
 func parse(t *testing.T) []source {
 	t.Helper()
 	var sources []source
@@ -130,8 +129,8 @@ func parse(t *testing.T) []source {
 	return sources
 }
 
-// isLeftOut follows the go command, which sees no such folder, nor another
-// module's.
+// isLeftOut follows the go command, which ignores such folders and those of
+// other modules.
 func isLeftOut(path, name string) bool {
 	if name == "testdata" || strings.HasPrefix(name, ".") || strings.HasPrefix(name, "_") {
 		return true
@@ -161,7 +160,7 @@ func parseFile(t *testing.T, path string) source {
 	return s
 }
 
-// A run is handed the time of each entry and never asks for it.
+// A run is given the time of each entry and never asks for it.
 func TestRunHasNoClock(t *testing.T) {
 	clocks := []string{"Now", "Since", "Until", "After", "AfterFunc", "Tick", "NewTimer", "NewTicker", "Sleep"}
 	r, ok := rooms(t)["sequence/run"]

@@ -8,15 +8,15 @@ import (
 	"testing"
 )
 
-// asksAbout are the functions of package strings that decide something by a
-// text.
+// asksAbout lists the functions of package strings that are used for decisions
+// about a text.
 var asksAbout = []string{
 	"Compare", "Contains", "ContainsAny", "ContainsFunc", "ContainsRune", "Count", "Cut", "CutPrefix", "CutSuffix",
 	"EqualFold", "HasPrefix", "HasSuffix", "Index", "IndexAny", "IndexByte", "LastIndex",
 }
 
-// No code decides by the text of an error: it asks errors.Is or errors.As, so
-// that a sentence can be worded anew, and in every language.
+// No code decides by the text of an error: it uses errors.Is or errors.As, so
+// that sentences can be changed and translated.
 func TestNothingIsDecidedByTheTextOfAnError(t *testing.T) {
 	for _, r := range rooms(t) {
 		for _, fault := range decidedByText(r) {
@@ -49,7 +49,8 @@ func decidedByText(r room) (faults []string) {
 	return faults
 }
 
-// asks reports whether a function is one of strings that decides by a text.
+// asks reports whether a function is one of those of strings that decide by a
+// text.
 func asks(fun ast.Expr) bool {
 	sel, ok := fun.(*ast.SelectorExpr)
 	if !ok {
@@ -59,7 +60,7 @@ func asks(fun ast.Expr) bool {
 	return ok && of.Name == "strings" && slices.Contains(asksAbout, sel.Sel.Name)
 }
 
-// isErrorText reports whether an expression holds a call of a method Error
+// isErrorText reports whether an expression contains a call of a method Error
 // without arguments.
 func isErrorText(e ast.Expr) bool {
 	found := false

@@ -9,11 +9,12 @@ import (
 	"testing"
 )
 
-// mostFiles is how many files a room has at most outside of tests, so that it
-// can be looked over.
+// mostFiles limits the number of files of a package, not counting tests, to
+// keep it easy to survey.
 const mostFiles = 22
 
-// Every room can be looked over, and says at its door what it decides.
+// Every package is easy to survey, and its package comment states what it
+// decides.
 func TestRooms(t *testing.T) {
 	all := rooms(t)
 	for _, folder := range slices.Sorted(maps.Keys(all)) {
@@ -48,15 +49,15 @@ func TestRoomFaultsAreFound(t *testing.T) {
 	}
 }
 
-// inManyRooms are the file names that say the same in every room.
+// inManyRooms lists the file names that mean the same in every package.
 var inManyRooms = []string{
 	"doc.go",      // the package comment
-	"findings.go", // the codes of what the room finds
-	"limits.go",   // the bounds of what the room takes
+	"findings.go", // the codes of the package's findings
+	"limits.go",   // the limits of what the package accepts
 }
 
-// families are folders whose rooms do the same for different things, so that who
-// knows the files of one knows those of the others.
+// families lists folders whose packages do the same for different things, so
+// that knowing the files of one helps with the others.
 var families = []string{
 	"cmd/internal",     // a command from its flags over its pipeline to what it prints
 	"patterns",         // readers and writers, each of its format
@@ -64,8 +65,8 @@ var families = []string{
 	"sequence/tension", // formulas of the bolt, by subject
 }
 
-// oneSubject are the words that mean one thing in the whole tree: files of their
-// name are about it, a floor each.
+// oneSubject lists the words that mean one thing in the whole tree: files with
+// these names are about it, in each layer.
 var oneSubject = map[string]string{
 	"band.go":       "a figure with the ends it may lie between",
 	"cells.go":      "a grid of cells, to find what is near",
@@ -102,13 +103,11 @@ var oneSubject = map[string]string{
 	"yield.go":      "yield of a fastener",
 }
 
-// A file's name tells its subject wherever it stands. Two rooms have files of
-// one name only where
-//
-//   - one of them is the room of that name: book.go in the rooms of words is about
-//     the room book
-//   - they are rooms of a family
-//   - the lists above say that the name is about one thing
+// A file's name states its subject wherever it is. Two packages may have files
+// of the same name only if
+//   - one of them is the package of that name: book.go in the packages of words is about the package book
+//   - they belong to one family
+//   - the lists above state that the name is about one thing
 func TestFileNamesAreSubjects(t *testing.T) {
 	names := map[string][]string{}
 	for folder, r := range rooms(t) {
@@ -121,8 +120,8 @@ func TestFileNamesAreSubjects(t *testing.T) {
 	}
 }
 
-// nameFaults lists the names that stand in several rooms, by name with the
-// rooms.
+// nameFaults lists the names that occur in several packages, with these
+// packages.
 func nameFaults(names map[string][]string) (faults []string) {
 	for _, name := range slices.Sorted(maps.Keys(names)) {
 		folders := slices.Sorted(slices.Values(names[name]))
@@ -135,7 +134,7 @@ func nameFaults(names map[string][]string) (faults []string) {
 	return faults
 }
 
-// isFamily reports whether all rooms lie in one family.
+// isFamily reports whether all packages are in one family.
 func isFamily(folders []string) bool {
 	return slices.ContainsFunc(families, func(family string) bool {
 		return !slices.ContainsFunc(folders, func(folder string) bool { return !within(folder, path.Clean(family)) })

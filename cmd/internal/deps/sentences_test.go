@@ -15,19 +15,16 @@ import (
 	"testing"
 )
 
-// The calculating half makes no sentence: render/words has them all.
-//
-// A text of the code is taken for a sentence, or a part of one, where it has two
-// words beside each other, or a word beside something to be filled in. Units and
-// figures are no words. These may have words all the same:
-//
-//   - sources: what begins with the name of a standard or of its publisher
-//   - codes and other constants of a type of their own, of up to seven words:
-//     identifiers of the file format, of JSON and of the catalogues
-//   - terms of the trade: those that the catalogues list in terms.txt
-//   - what panic says: it is for us and not for a technician
-//   - tags of fields, and patterns of package regexp
-//   - names of up to five words in the files that proper holds
+// The calculating half contains no sentences: they are all in render/words.
+// A text in the code counts as a sentence, or a part of one, if it has two
+// adjacent words, or a word beside something to be filled in. Units and figures
+// are not words. These may have words nevertheless:
+//   - sources: texts that begin with the name of a standard or of its publisher
+//   - codes and other constants of a named type, of up to seven words: identifiers of the file format, of JSON and of the catalogues
+//   - technical terms: those that the catalogues list in terms.txt
+//   - texts of panic: they are for developers and not for technicians
+//   - struct tags, and patterns of package regexp
+//   - names of up to five words in the files listed in proper
 func TestNoSentencesBelow(t *testing.T) {
 	all, known := rooms(t), terms(t)
 	used := map[string]bool{}
@@ -64,7 +61,7 @@ var proper = map[string]string{
 	"sequence/tension/strength/stripping.go":       "what of a standard is the source",
 }
 
-// terms are the words of the trade that the catalogues have.
+// terms returns the technical terms in the catalogues.
 func terms(t *testing.T) map[string]bool {
 	t.Helper()
 	text, err := os.ReadFile(filepath.Join(root, "render", "words", "english", "terms.txt"))
@@ -80,20 +77,20 @@ func terms(t *testing.T) map[string]bool {
 	return known
 }
 
-// standards are what the name of a source begins with.
+// standards lists the beginnings of the names of sources.
 var standards = []string{"A193 ", "ANSI", "API ", "ASME", "ASTM", "BS ", "DIN", "EN ", "ISO", "JIS", "NASA", "SAE", "Shigley", "UN ", "UNC", "UNF", "US Army", "VDI"}
 
-// units are short words that stand beside figures.
+// units are short words beside figures.
 var units = []string{"deg", "dpi", "kip", "ksi", "lbf", "min", "psi", "rad"}
 
-// sentence is a text that is taken for one.
+// sentence is a text that counts as one.
 type sentence struct {
 	at   token.Position
 	file string
 	text string
 }
 
-// isName reports whether a text is short and holds nothing to fill in.
+// isName reports whether a text is short and has nothing to fill in.
 func (s sentence) isName() bool {
 	return len(strings.Fields(s.text)) <= 5 && !fillIn.MatchString(s.text)
 }
@@ -140,10 +137,10 @@ func isCall(call *ast.CallExpr, of, name string) bool {
 	return false
 }
 
-// mostInIdentifier is how many words an identifier has at most.
+// mostInIdentifier is the greatest number of words in an identifier.
 const mostInIdentifier = 7
 
-// identifiers are the values of constants of a type of their own.
+// identifiers returns the values of constants of a named type.
 func identifiers(decl *ast.GenDecl) (values []ast.Node) {
 	if decl.Tok != token.CONST {
 		return nil

@@ -10,16 +10,16 @@ import (
 	"testing"
 )
 
-// room is a package: its folder from the project's root, and its files outside
-// of tests by their names.
+// room is a package: its folder from the project's root, and its files by name,
+// except tests.
 type room struct {
 	folder string
 	set    *token.FileSet
 	files  map[string]*ast.File
 }
 
-// rooms parses every package of the project that has files outside of tests. Those
-// that tests alone import, whose names end in test, are no rooms.
+// rooms parses every package of the project that has files other than tests.
+// Those that only tests import, whose names end in test, are left out.
 func rooms(t *testing.T) map[string]room {
 	t.Helper()
 	all := map[string]room{}
@@ -43,7 +43,7 @@ func rooms(t *testing.T) map[string]room {
 	return all
 }
 
-// roomOf makes a room of one file, for tests of the rules.
+// roomOf makes a room from one file, for tests of the rules.
 func roomOf(t *testing.T, at, text string) room {
 	t.Helper()
 	r := room{path.Dir(at), token.NewFileSet(), map[string]*ast.File{}}

@@ -10,8 +10,8 @@ import (
 	"drawdown/sequence/overhaul"
 )
 
-// machineWith returns the problems of a machine of one joint that is tightened
-// once more.
+// machineWith returns the problems of a machine with one joint that is
+// tightened once more.
 func machineWith(t *testing.T, kinds, stages string) problem.List {
 	t.Helper()
 	folder := t.TempDir()
@@ -32,8 +32,8 @@ func machineWith(t *testing.T, kinds, stages string) problem.List {
 	return problems
 }
 
-// Common practice: bolts that an angle has stretched, or that are used once,
-// are not tightened a second time, on whichever kind of the joint they are.
+// Common practice: bolts stretched by an angle, and single-use bolts, are not
+// tightened a second time, whichever kind of the joint they belong to.
 func TestAgainNeverTurnsWhatIsStretched(t *testing.T) {
 	for _, c := range []struct {
 		name, kinds, stages string

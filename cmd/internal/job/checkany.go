@@ -23,7 +23,7 @@ const (
 	OtherFile   FileKind = "other"    // none of these
 )
 
-// kindKeys are keys that only files of one kind have.
+// kindKeys lists keys that only files of one kind have.
 var kindKeys = []struct {
 	kind FileKind
 	key  *regexp.Regexp
@@ -34,8 +34,8 @@ var kindKeys = []struct {
 	{PatternFile, regexp.MustCompile(`(?m)^(drawdown|fasteners|extends|kinds|tighten)\s*:`)},
 }
 
-// KindOf tells what a file describes by its keys, so that one that is broken is
-// told, too. What is not there counts as a pattern.
+// KindOf determines from its keys what a file describes, so that this is known
+// of a broken file, too. A missing file counts as a pattern.
 func KindOf(name string) FileKind {
 	switch {
 	case slices.Contains(patterns.Builtin(), name):
@@ -52,7 +52,7 @@ func KindOf(name string) FileKind {
 	return KindOfText(from.Data)
 }
 
-// KindOfText tells what a text describes by its keys.
+// KindOfText determines from its keys what a text describes.
 func KindOfText(text []byte) FileKind {
 	for _, k := range kindKeys {
 		if k.key.Match(text) {
@@ -62,7 +62,7 @@ func KindOfText(text []byte) FileKind {
 	return OtherFile
 }
 
-// Check reads a file of any kind, with all that it names, looks for old prints of
+// Check reads a file of any kind and all that it names, looks for old prints of
 // it in a folder, and compares its date with today.
 func Check(name string, kind FileKind, folder string, stdin io.Reader, w *words.Catalogue, today time.Time) (problem.List, error) {
 	switch kind {

@@ -8,10 +8,10 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// DateAhead is of a file that is dated long after today: a slip of the pen.
+// DateAhead means that a file is dated long after today: a slip of the pen.
 const DateAhead finding.Code = "date ahead" // date, today
 
-// DatedAhead warns of a date more than a year after today. What is drawn does not
+// DatedAhead warns of a date more than a year after today. Drawings do not
 // depend on it: the plan never sees the clock.
 func DatedAhead(file string, h plan.Heading, today time.Time) problem.List {
 	date, err := time.Parse(time.DateOnly, h.Date)

@@ -8,7 +8,7 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// Common practice, no source: a card is dated ahead by some weeks, not by years.
+// Common practice, no source: a card is dated ahead by weeks, not by years.
 func TestDatedAhead(t *testing.T) {
 	t.Parallel()
 	today := time.Date(2026, 11, 30, 10, 0, 0, 0, time.UTC)

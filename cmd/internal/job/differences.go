@@ -9,9 +9,9 @@ import (
 	"drawdown/sequence/run"
 )
 
-// Differences lists what a newer state of the files changes, joint by joint; none
-// where the fingerprint is the same. What changes no figure and no order, such as a
-// caution, is named by the fingerprint alone.
+// Differences lists the changes in a newer state of the files, joint by joint;
+// none if the fingerprint is the same. A change that affects no figure and no
+// order, such as a caution, only appears as the fingerprint.
 func (f Frozen) Differences(newer Frozen) []run.Difference {
 	if f.fingerprint() == newer.fingerprint() {
 		return nil

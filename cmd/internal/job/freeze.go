@@ -16,10 +16,10 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// Frozen is what work at the bench is started from: a pattern or a machine file,
-// with every file that it names as they were then.
+// Frozen is the starting point of work at the bench: a pattern or a machine
+// file, with every file that it names in the state of that time.
 type Frozen struct {
-	Name     string // by which the shop calls the file: without its ending
+	Name     string // the shop's name for the file: without its extension
 	Kind     FileKind
 	Builtin  bool
 	Files    source.Kept
@@ -28,7 +28,7 @@ type Frozen struct {
 	Problems problem.List
 }
 
-// Sound reports whether work can be started.
+// Sound reports whether work can start.
 func (f Frozen) Sound() bool { return !f.Problems.Stops() }
 
 // FreezeBuiltin reads a built-in pattern or machine file by its name.
@@ -46,8 +46,8 @@ func FreezeBuiltin(name string) (Frozen, error) {
 	return made, nil
 }
 
-// FreezeIn reads a pattern or a machine file of the shop's folder by its name. It
-// names nothing outside of the folder.
+// FreezeIn reads a pattern or a machine file of the shop's folder by its name.
+// The file can name nothing outside the folder.
 func FreezeIn(shop *os.Root, name string) (Frozen, error) {
 	for _, ending := range yamlEndings {
 		from, err := patterns.OpenIn(shop, name+ending)
@@ -61,7 +61,7 @@ func FreezeIn(shop *os.Root, name string) (Frozen, error) {
 	return Frozen{}, patterns.Unknown(name)
 }
 
-// Thaw reads again what work was started from, as it was then.
+// Thaw reads again what work was started from, in the state of that time.
 func Thaw(files source.Kept, name string) (Frozen, error) {
 	from, err := source.FromKept(files, name)
 	if err != nil {
@@ -81,9 +81,9 @@ func frozen(from source.Source, kind FileKind, name string) Frozen {
 	return made
 }
 
-// Joint returns a joint of what work was started from, with its files alone:
-// the pattern itself, or one of the machine's. Nil where there is none of the
-// name; the names are those that there are.
+// Joint returns a joint of what work was started from, only with the joint's
+// files: the pattern itself, or one of the machine's. If there is none of that
+// name joint is nil, and names lists the existing ones.
 func (f Frozen) Joint(of string) (joint *Frozen, names []string) {
 	if f.Kind != MachineFile {
 		if f.Name == of {
@@ -100,8 +100,8 @@ func (f Frozen) Joint(of string) (joint *Frozen, names []string) {
 	return nil, names
 }
 
-// problemsOf returns the problems of one joint of a machine: what its own file
-// says.
+// problemsOf returns the problems of one joint of a machine: those in its own
+// file.
 func (f Frozen) problemsOf(of string) problem.List {
 	if made, err := Thaw(f.Files.Below(of), of); err == nil {
 		return made.Problems
@@ -109,7 +109,7 @@ func (f Frozen) problemsOf(of string) problem.List {
 	return f.Problems
 }
 
-// Warnings lists what the check of the file warns of.
+// Warnings lists the warnings of the file's check.
 func (f Frozen) Warnings() []finding.Finding {
 	var list []finding.Finding
 	for _, p := range f.Problems.WithoutNotes() {
@@ -120,8 +120,8 @@ func (f Frozen) Warnings() []finding.Finding {
 	return list
 }
 
-// ToAccept lists what someone has to accept by name before the joint is tightened:
-// the warnings of the file, and what could not be judged.
+// ToAccept lists what someone has to accept by name before the joint is
+// tightened: the warnings of the file, and checks that could not be made.
 func (f Frozen) ToAccept() []finding.Finding {
 	_, open := f.Plan.Covered()
 	return append(f.Warnings(), open...)
@@ -129,8 +129,8 @@ func (f Frozen) ToAccept() []finding.Finding {
 
 var yamlEndings = []string{".yaml", ".yml"}
 
-// ShopNames lists the pattern and machine files of the shop's folder by name, and
-// its lists of wrenches, each sorted. Folders in it are left alone.
+// ShopNames lists the pattern and machine files in the shop's folder by name,
+// and its lists of wrenches, each sorted. It ignores subfolders.
 func ShopNames(shop *os.Root) (parts, wrenches []string, err error) {
 	entries, err := fs.ReadDir(shop.FS(), ".")
 	for _, e := range entries {
@@ -140,7 +140,7 @@ func ShopNames(shop *os.Root) (parts, wrenches []string, err error) {
 		}
 		from, err := patterns.OpenIn(shop, e.Name())
 		if err != nil {
-			continue // gone meanwhile, no file, or a link that leads out of the folder
+			continue // deleted meanwhile, no file, or a link out of the folder
 		}
 		switch name := strings.TrimSuffix(e.Name(), ending); KindOfText(from.Data) {
 		case PatternFile, MachineFile:

@@ -11,8 +11,8 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// What work was started from gives the same plan again, for every built-in file
-// and for each joint of a machine.
+// The frozen files give the same plan again, for every built-in file and for
+// each joint of a machine.
 func TestThawedIsAsFrozen(t *testing.T) {
 	for _, name := range []string{"p4-head", "p4-manifold", "p4-engine"} {
 		made, err := FreezeBuiltin(name)
@@ -61,8 +61,8 @@ func folder(t *testing.T, files map[string]string) *os.Root {
 	return root
 }
 
-// A file of the shop is frozen with its bases: when they change, what was frozen
-// does not.
+// A file of the shop is frozen with its bases: later changes of these do not
+// affect it.
 func TestFrozenWithItsBases(t *testing.T) {
 	root := folder(t, map[string]string{
 		"right.yaml":          "drawdown: 1\ntitle: Right lid\nextends: bases/middle.yaml\n",
@@ -83,8 +83,8 @@ func TestFrozenWithItsBases(t *testing.T) {
 	}
 }
 
-// What a file of the shop names stays inside the shop's folder, by whatever path or
-// link.
+// A file of the shop can only name files inside the shop's folder, whatever the
+// path or link.
 func TestFilesStayInTheFolder(t *testing.T) {
 	outside := filepath.Join(t.TempDir(), "lid.yaml")
 	if err := os.WriteFile(outside, []byte(lidText), 0o666); err != nil {
@@ -123,8 +123,8 @@ func TestShopNames(t *testing.T) {
 	}
 }
 
-// Loosening accepts nothing; tightening asks for what check warns of and what could
-// not be judged.
+// Loosening requires no acceptance; tightening requires it for the warnings of
+// the check and for checks that could not be made.
 func TestToAccept(t *testing.T) {
 	made, err := FreezeBuiltin("p4-head")
 	if err != nil {

@@ -16,14 +16,15 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// Graded is one student's answer, as the table has it and as it is graded.
+// Graded is one student's answer, as in the table and as graded.
 type Graded struct {
 	Answer table.Answer
 	handout.Graded
 }
 
-// Grade grades a table of answers for the parts that a request makes, by the rules
-// of the trade. A row that cannot be read is not graded; the problems tell why.
+// Grade grades a table of answers for the parts that a request makes, by the
+// rules of the trade. A row that cannot be read is not graded; the problems
+// give the reason.
 func Grade(p plan.Plan, ask HandoutRequest, path string, stdin io.Reader) ([]Graded, problem.List, error) {
 	sheets, err := sheetsOf(p, ask)
 	if err != nil {
@@ -40,7 +41,7 @@ func Grade(p plan.Plan, ask HandoutRequest, path string, stdin io.Reader) ([]Gra
 	})
 	var graded []Graded
 	for _, answer := range answers {
-		sheet := sheets[max(answer.Sheet, 1)-1] // the first where a row that cannot be read names none
+		sheet := sheets[max(answer.Sheet, 1)-1] // the first if an unreadable row names none
 		grade, err := gradeOf(sheet.Plan, answer, ask.side())
 		if err != nil {
 			return nil, nil, err
@@ -75,8 +76,8 @@ func OfOtherParts(graded []Graded) bool {
 	return exercise.OfOtherParts(grades)
 }
 
-// GradedSheets draws a half page a student who gave an answer, and the summary of
-// the class in a file of its own.
+// GradedSheets draws half a page for each student who gave an answer, and the
+// summary of the class in a separate file.
 func GradedSheets(p plan.Plan, ask HandoutRequest, graded []Graded) ([]render.File, error) {
 	var all []handout.Graded
 	for _, g := range graded {

@@ -22,30 +22,30 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// HandoutPart is one of the things that are made for a class.
+// HandoutPart is one of the things made for a class.
 type HandoutPart string
 
 const (
 	HandoutSheets HandoutPart = "sheets" // to fill in
-	HandoutKey    HandoutPart = "key"    // in a file of its own, so that it is not handed out
-	HandoutWhy    HandoutPart = "why"    // a page that tells why, for the part of the file
-	HandoutPage   HandoutPart = "page"   // an HTML page that plays the work
-	HandoutFilm   HandoutPart = "film"   // a moving picture of the order
+	HandoutKey    HandoutPart = "key"    // in a separate file, so that it is not handed out
+	HandoutWhy    HandoutPart = "why"    // a page that explains the order, for the part of the file
+	HandoutPage   HandoutPart = "page"   // an HTML page that animates the work
+	HandoutFilm   HandoutPart = "film"   // an animation of the order
 )
 
 // HandoutParts lists them all.
 var HandoutParts = []HandoutPart{HandoutSheets, HandoutKey, HandoutWhy, HandoutPage, HandoutFilm}
 
-// HandoutRequest says what a class needs.
+// HandoutRequest is the request for a class.
 type HandoutRequest struct {
 	Printing
 	Parts     []HandoutPart
 	Loosening bool
-	Layouts   int // so many parts made up; 0: the part of the file
+	Layouts   int // number of invented parts; 0: the part of the file
 	Seed      uint64
 }
 
-// sheets says how the sheets are wanted.
+// sheets returns the request for the sheets.
 func (ask HandoutRequest) sheets() handout.Request {
 	return handout.Request{Request: ask.Request, Loosening: ask.Loosening}
 }
@@ -57,8 +57,8 @@ func (ask HandoutRequest) side() judge.Side {
 	return judge.Tighten
 }
 
-// Handout draws what a class needs. The notes tell too where the order of the file
-// is not the one to learn.
+// Handout draws what a class needs. The notes also report if the order of the
+// file is not the one to learn.
 func Handout(p plan.Plan, ask HandoutRequest) (files []render.File, notes []finding.Finding, err error) {
 	sheets, err := sheetsOf(p, ask)
 	if err != nil {
@@ -104,8 +104,8 @@ func handoutPart(p plan.Plan, sheets []handout.Sheet, ask HandoutRequest, part H
 	return files, notes, err
 }
 
-// whyPages say why a part is tightened in its order, and what each bolt keeps, pass
-// by pass; without figures where the joint lacks what the model needs.
+// whyPages explain why a part is tightened in its order, and what each bolt
+// keeps, pass by pass; without figures if the joint lacks what the model needs.
 func whyPages(p plan.Plan, ask HandoutRequest) []scene.Page {
 	model, err := prediction.ModelOf(p, setup.Setup{})
 	if err != nil {
@@ -157,7 +157,7 @@ func film(b *bytes.Buffer, work frames.Work, ask HandoutRequest) error {
 }
 
 // sheetsOf returns the parts that a class puts in order: that of the plan, or
-// made up ones for its machine.
+// invented ones for its machine.
 func sheetsOf(p plan.Plan, ask HandoutRequest) ([]handout.Sheet, error) {
 	if ask.Layouts == 0 {
 		return []handout.Sheet{{Plan: p}}, nil

@@ -37,8 +37,8 @@ func load(t *testing.T, text string, way sequence.Way, turn sequence.Turn) plan.
 	return p
 }
 
-// The orders are the canonical results of the pattern file's contract for a
-// 2 × 5 grid; the row is known only to be another one.
+// The orders are the canonical results of the pattern file's contract for a 2 ×
+// 5 grid; of the row it is only known that its order differs.
 func TestWayAndTurnGoBeforeTheFile(t *testing.T) {
 	left := []string{"M3", "M8", "M9", "M4", "M2", "M7", "M10", "M5", "M1", "M6"}
 	right := []string{"M3", "M8", "M7", "M2", "M4", "M9", "M6", "M1", "M5", "M10"}
@@ -70,7 +70,7 @@ func TestWayAndTurnGoBeforeTheFile(t *testing.T) {
 func TestProblemsOfTheFileStopTheWork(t *testing.T) {
 	for _, c := range []struct{ name, text, want string }{
 		{"the reader's", "drawdown: 1\ntitle: Lid\n", "fasteners"},
-		// A percentage has no thread to go by.
+		// A percentage needs a thread.
 		{"the figure's", strings.Replace(lid, "torque: 20 N·m", "percent: 30", 1), "thread"},
 	} {
 		p, problems, err := job.Load("-", strings.NewReader(c.text), "", "")
@@ -101,7 +101,7 @@ func TestWarningsDoNotStopTheWork(t *testing.T) {
 func TestDoubtsAreWarnings(t *testing.T) {
 	text := strings.Replace(lid, "title:", "kinds: {bolt: {thread: M10, class: \"10.9\", lubricant: engine oil}}\ntitle:", 1)
 	text = strings.Replace(text, "id: M}", "id: M, kind: bolt}", 1)
-	load(t, text, "", "") // 20 N·m raise no doubt
+	load(t, text, "", "") // 20 N·m causes no doubt
 	p, problems, err := job.Load("-", strings.NewReader(strings.Replace(text, "20 N·m", "300 N·m", 1)), "", "")
 	if err != nil || problems.Stops() || len(problems) != 1 || p.Title == "" {
 		t.Fatalf("error %v, problems %q, plan %q; want a plan and one warning", err, problems.Error(), p.Title)
@@ -162,8 +162,8 @@ func TestCardMakesTheSameFilesTwice(t *testing.T) {
 	}
 }
 
-// A PDF carries the file's own date (ISO 32000-1, 7.9.4: D:YYYYMMDD…), never
-// the clock's.
+// A PDF has the file's own date (ISO 32000-1, 7.9.4: D:YYYYMMDD…), never the
+// clock's.
 func TestThePDFCarriesTheDateOfTheFile(t *testing.T) {
 	paper, err := sheet.FindPaper("a4")
 	if err != nil {
@@ -186,8 +186,8 @@ func TestThePDFCarriesTheDateOfTheFile(t *testing.T) {
 	}
 }
 
-// A card that lacks most of its numbers is none: a grid of 1800 fasteners on the
-// smallest paper.
+// A card without most of its numbers is refused: a grid of 1800 fasteners on
+// the smallest paper.
 func TestNoCardWithoutMostOfItsNumbers(t *testing.T) {
 	text := strings.Replace(lid, "grid: {columns: 5, rows: 2, pitch: [95, 90], centre: [31, -12], id: M}", "grid: {columns: 60, rows: 30, pitch: [9, 9], centre: [0, 0], id: M}", 1)
 	paper, err := sheet.FindPaper("a5")

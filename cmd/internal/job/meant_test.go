@@ -11,7 +11,7 @@ import (
 	"drawdown/sequence/figures"
 )
 
-// Every name acknowledges something, so that none in a file is in vain.
+// Every name acknowledges a warning, so that none in a file is useless.
 func TestEveryNameThatMayBeMeantHasAWarning(t *testing.T) {
 	t.Parallel()
 	used := map[meant.Name]bool{}
@@ -29,9 +29,9 @@ func TestEveryNameThatMayBeMeantHasAWarning(t *testing.T) {
 	}
 }
 
-// First principles: a warning that a file means is a note that quotes the reason;
-// an error, and what no file can mean, stays what it is; a reason that meets
-// nothing is reported, but not that of a file below.
+// First principles: an acknowledged warning becomes a note that quotes the
+// reason; errors, and warnings that cannot be acknowledged, stay unchanged; a
+// reason without its warning is reported, except one in a file below.
 func TestWarningsThatAreMeant(t *testing.T) {
 	t.Parallel()
 	list := func() problem.List {

@@ -28,8 +28,8 @@ title:`, 1)
 	}
 }
 
-// First principles: what check takes, torque takes, also a thread for which no
-// standard has a head; and what is worth knowing names the line it is about.
+// First principles: torque accepts what check accepts, including a thread for
+// which no standard has a head; and a note names the line it is about.
 func TestThreadWithoutStandardHead(t *testing.T) {
 	text := "drawdown: 1\ntitle: Odd bolts\nkinds: {a: {thread: M11x1.5, class: \"8.8\", friction: 0.12}}\n" +
 		"fasteners: [{id: A1, at: [0, 0]}, {id: A2, at: [60, 0]}]\ntighten:\n  stages:\n    - {torque: 60 N·m}\n"

@@ -15,25 +15,26 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// What can be found of the prints of a file.
+// Findings about the prints of a file.
 const (
 	PrintStale   finding.Code = "print stale"     // prints, n, stated: there is one of revision, date
 	PrintOlder   finding.Code = "print older"     // prints, n, revision, date: of the prints
 	PrintsUnread finding.Code = "prints not read" // folder, why
-	mostPrints                = 2000              // files of a folder that are looked into
+	mostPrints                = 2000              // most files of a folder that are read
 )
 
-// imprintOf is what a print of the file says of it.
+// imprintOf returns the imprint that a print of the file carries.
 func imprintOf(h plan.Heading) imprint.Imprint {
 	return imprint.Imprint{Pattern: h.Name, Fingerprint: h.Fingerprint, Revision: h.Revision, Date: h.Date}
 }
 
-// StalePrints finds the prints in a folder that another state of the file was drawn
-// from: a warning where revision and date are the same, a note where they tell.
+// StalePrints finds the prints in a folder that were drawn from another state
+// of the file: a warning if revision and date are the same, a note if they show
+// the difference.
 func StalePrints(file, folder string, h plan.Heading) (found problem.List) {
 	now := imprintOf(h)
 	if now.Fingerprint == "" {
-		return nil // the file is not sound: nothing is known of its state
+		return nil // the file has errors, so its state is unknown
 	}
 	states, prints, err := otherPrints(folder, now)
 	if err != nil {
@@ -54,7 +55,7 @@ func StalePrints(file, folder string, h plan.Heading) (found problem.List) {
 }
 
 // otherPrints returns the prints of the same pattern from other states, by
-// state, in the order of their names.
+// state, sorted by name.
 func otherPrints(folder string, now imprint.Imprint) (states []imprint.Imprint, prints map[imprint.Imprint][]string, err error) {
 	names, err := filesLikePrints(folder, now.Pattern)
 	prints = map[imprint.Imprint][]string{}
@@ -75,9 +76,9 @@ func otherPrints(folder string, now imprint.Imprint) (states []imprint.Imprint, 
 	return states, prints, err
 }
 
-// filesLikePrints returns the regular files with the ending of a print; those
-// with the name of the pattern first, so that they are looked into in a full
-// folder.
+// filesLikePrints returns the regular files with the extension of a print;
+// those with the name of the pattern come first, so that they are read even in
+// a full folder.
 func filesLikePrints(folder, pattern string) (names []string, err error) {
 	entries, err := os.ReadDir(folder)
 	if errors.Is(err, fs.ErrNotExist) {
@@ -98,8 +99,7 @@ func filesLikePrints(folder, pattern string) (names []string, err error) {
 	return names[:min(len(names), mostPrints)], err
 }
 
-// imprintsIn returns what a file says of itself; nothing where it cannot be
-// read.
+// imprintsIn returns the imprints in a file; none if it cannot be read.
 func imprintsIn(path string) []imprint.Imprint {
 	file, err := os.Open(path)
 	if err != nil {

@@ -28,7 +28,7 @@ tighten:
   source: works manual 4.2
 `
 
-// places returns where each problem stands: line:column severity.
+// placesOf returns the place of each problem: line:column severity.
 func placesOf(problems problem.List) []string {
 	var at []string
 	for _, p := range problems {
@@ -38,8 +38,8 @@ func placesOf(problems problem.List) []string {
 }
 
 // The places are counted by hand in the text above: 300 N·m breaks an M10, and
-// 30 mm do not reach through 40 mm. The warning of the reader, of a kind that
-// no fastener has, stands between them.
+// 30 mm do not reach through 40 mm. The reader's warning about an unused kind
+// comes between them.
 func TestDoubtsStandAtTheirPlacesInReadingOrder(t *testing.T) {
 	text := strings.Replace(flange, "fasteners", "  spare: {thread: M8}\nfasteners", 1)
 	text = strings.Replace(text, "torque: 30 N·m", "of: main, torque: 60 N·m", 1) // not far below the next
@@ -54,7 +54,7 @@ func TestDoubtsStandAtTheirPlacesInReadingOrder(t *testing.T) {
 	}
 }
 
-// A way that was asked for stands nowhere in the file.
+// A way from a flag has no place in the file.
 func TestAWayThatDoesNotFitIsOfTheWholeFile(t *testing.T) {
 	p, problems, err := Load("-", strings.NewReader(flange), sequence.Cast, "")
 	if got := placesOf(problems); err != nil || !slices.Equal(got, []string{"0:0 error"}) || p.Title != "" {

@@ -21,18 +21,18 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// SurveyAnswer is a survey file with what its readings say.
+// SurveyAnswer is a survey file with the results of its readings.
 type SurveyAnswer struct {
 	survey.Report
 	Title string
-	// Offer is the regular layout that the holes come near to; nil for none.
+	// Offer is the regular layout that the holes nearly fit; nil for none.
 	Offer *writing.Layout
 	// Warnings are the warnings of the report, at the lines of the readings.
 	Warnings problem.List
 	Pattern  render.File
 }
 
-// Survey reads a survey file and works its network out. The pattern is in the
+// Survey reads a survey file and adjusts its network. The pattern is in the
 // words of c.
 func Survey(name string, stdin io.Reader, c *words.Catalogue) (a SurveyAnswer, problems problem.List, err error) {
 	source, err := patterns.Surveys.Open(name, stdin)
@@ -61,8 +61,8 @@ func Survey(name string, stdin io.Reader, c *words.Catalogue) (a SurveyAnswer, p
 	return a, problems, nil
 }
 
-// warningsOf returns what the report of a survey warns of, each at its reading,
-// or of the file where it is about a hole.
+// warningsOf returns the warnings in the report of a survey, each at its
+// reading, or at the file if it is about a hole.
 func warningsOf(r survey.Report, read measured.Survey, file string) (list problem.List) {
 	numbers := r.SuspectReadings()
 	for k, doubt := range r.Suspects() {
@@ -76,7 +76,7 @@ func warningsOf(r survey.Report, read measured.Survey, file string) (list proble
 	return list
 }
 
-// warnedAt reports what was found at a place.
+// warnedAt returns a finding as a warning at a place.
 func warnedAt(at problem.Problem, found finding.Finding) problem.Problem {
 	at.Severity, at.Found = found.Severity, &found
 	return at
@@ -93,7 +93,7 @@ func Points(name string, stdin io.Reader) (geometry.Joint, problem.List, error) 
 	return joint, problems, nil
 }
 
-// Drawing makes a pattern of a drawing, which has none either.
+// Drawing makes a pattern from a drawing, which has no built-in names either.
 func Drawing(name string, stdin io.Reader, ask drawn.Options) (writing.Draft, problem.List, error) {
 	source, err := drawn.Open(name, stdin)
 	if err != nil {
@@ -103,8 +103,8 @@ func Drawing(name string, stdin io.Reader, ask drawn.Options) (writing.Draft, pr
 	return draft, problems, nil
 }
 
-// DrawingOf writes the places of a plan as a drawing. The kinds are those that
-// are drawn as points, because the file does not say how wide their holes are.
+// DrawingOf writes the places of a plan as a drawing. asPoints are the kinds
+// drawn as points, because the file does not give the width of their holes.
 func DrawingOf(p plan.Plan) (data []byte, asPoints []string) {
 	wide := map[string]float64{}
 	for _, k := range p.Kinds {

@@ -2,9 +2,9 @@ package job
 
 import "sync"
 
-// Together does the pieces of a work, numbered from 0, so many at a time, and
-// comes back when all are done. After each piece it tells, one call at a time,
-// how many are done.
+// Together does the pieces of a work, numbered from 0, up to atATime in
+// parallel, and returns when all are done. After each piece it calls told with
+// the number done, one call at a time.
 func Together(pieces, atATime int, do func(piece int), told func(done int)) {
 	var crew sync.WaitGroup
 	var turn sync.Mutex

@@ -12,14 +12,14 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// The words that stand for an order instead of its ids.
+// Words that replace the ids of an order.
 const (
 	FilesOrder = "file" // the file's own
 	CastOrder  = "cast" // by the numbers on the part
 )
 
-// Judge holds an order against the trade's rules: ids or cast numbers as they
-// are typed, or one of the words above. The error is a finding, for a list that
+// Judge checks an order against the rules of the trade: ids or cast numbers as
+// typed, or one of the words above. The error is a finding, for a list that
 // cannot be read.
 func Judge(p plan.Plan, side judge.Side, order string) (judge.Report, error) {
 	list, err := orderIDs(p, side, order)
@@ -27,7 +27,7 @@ func Judge(p plan.Plan, side judge.Side, order string) (judge.Report, error) {
 		return judge.Report{}, err
 	}
 	in := judge.ForPlan(p, side, list)
-	// The numbers on the part are the maker's, whatever the file goes by.
+	// The numbers on the part are the maker's, whatever the file uses.
 	in.Makers = in.Makers || isWord(order, CastOrder)
 	in.Nearest = problem.Nearest
 	return judge.Order(in), nil

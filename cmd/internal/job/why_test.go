@@ -11,11 +11,11 @@ import (
 	"drawdown/sequence/interaction/setup"
 )
 
-// Figures are held up only where they tell the orders apart at every stiffness
-// of the gasket. Which parts these are is pinned from our own output: the flange
-// with its gasket inside the bolts tips when it is gone round; a flywheel, whose
-// faces meet, ends even in any order; a head whose kinds follow each other alike
-// ends alike.
+// Figures are only shown if they distinguish the orders at every stiffness of
+// the gasket. Which parts these are is pinned from our own output: the flange
+// with its gasket inside the bolts tips if tightened round the circle; a
+// flywheel, whose faces touch, ends even in any order; a head whose kinds
+// follow each other in the same way ends the same.
 func TestWhyFigures(t *testing.T) {
 	for _, c := range []struct {
 		pattern        string
@@ -44,7 +44,7 @@ func TestWhyFigures(t *testing.T) {
 		if f.UnevenMm[0].Low <= 0 || f.UnevenMm[1].Low <= 0 || c.lowest && f.LowestPercent[1].Low <= 0 {
 			t.Errorf("%s: a figure of 0 is held up: %+v", c.pattern, *f)
 		}
-		// First principles: the class sheet and predict tell of the same pass.
+		// First principles: the class sheet and predict describe the same pass.
 		a, err := interaction.Predict(p, interaction.Question{})
 		if err != nil {
 			t.Fatal(err)
@@ -55,4 +55,4 @@ func TestWhyFigures(t *testing.T) {
 	}
 }
 
-func near(a, b float64) bool { return math.Abs(a-b) <= 1e-6 } // percent; round-off
+func near(a, b float64) bool { return math.Abs(a-b) <= 1e-6 } // percent; rounding

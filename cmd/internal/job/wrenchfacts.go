@@ -7,8 +7,8 @@ import (
 	"drawdown/sequence/tension/wrench"
 )
 
-// WrenchFacts returns what the shop's list says of a wrench by its number, to
-// be kept with an entry that names it.
+// WrenchFacts returns what the shop's list states about a wrench, by its
+// number, to be stored with an entry that names it.
 func WrenchFacts(list []wrench.Wrench, number string) *run.WrenchFacts {
 	i := slices.IndexFunc(list, func(w wrench.Wrench) bool { return w.Number == number && number != "" })
 	if i < 0 {

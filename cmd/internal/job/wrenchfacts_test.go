@@ -16,7 +16,7 @@ func TestWrenchFacts(t *testing.T) {
 	for number, want := range map[string]run.WrenchFacts{
 		"W7": {Listed: true, FromNm: 40, ToNm: 200, Tolerance: 0.04, Calibrated: "2026-03-01"},
 		"W8": {},
-		"":   {}, // a wrench without a number is not meant by an empty one
+		"":   {}, // an empty number does not match a wrench without a number
 	} {
 		if diff := cmp.Diff(&want, WrenchFacts(list, number)); diff != "" {
 			t.Errorf("%q: %s", number, diff)

@@ -98,11 +98,11 @@ func testKilledWhileAppending(t *testing.T, at Place) {
 	closed(t, s)
 	random := rand.New(rand.NewPCG(1, 2))
 	var confirmed []string
-	for round := range testkit.Samples(4, 100) {
+	for round := range testkit.Samples(2, 100) {
 		c, lines := started(t, at, fmt.Sprint("k", round))
 		left := 1 + random.IntN(taps-1)
 		if !testkit.Full() {
-			left = 1 + left%120
+			left = 1 + left%60
 		}
 		for lines.Scan() {
 			if strings.HasPrefix(lines.Text(), "error") {

@@ -87,13 +87,13 @@ func values(t testing.TB, db *sql.DB) (all []value) {
 }
 
 // changes returns variants of a field that differ in one byte. A plain run
-// flips one bit of each byte, a different one in turn; a full one flips every
+// flips one bit of every third byte, a different one in turn; a full one flips every
 // bit.
 func changes(data any) (all []any) {
 	flipped := func(text []byte) (list [][]byte) {
 		for i := range text {
 			for bit := range 8 {
-				if testkit.Full() || bit == i%8 {
+				if testkit.Full() || i%3 == 0 && bit == i/3%8 {
 					changed := append([]byte(nil), text...)
 					changed[i] ^= 1 << bit
 					list = append(list, changed)
@@ -144,7 +144,7 @@ func testEveryChangedByteIsFound(t *testing.T, at Place) {
 		}
 		set := fmt.Sprintf("UPDATE %s SET %s = $1 WHERE %s = $2", v.table, v.column, v.key)
 		for _, changed := range changes(v.data) {
-			if seen++; !at.isFile() && !testkit.Full() && seen%9 != 0 { // the check is the same, and the database slower
+			if seen++; !at.isFile() && !testkit.Full() && seen%4 != 0 { // the check is the same, and the database slower
 				continue
 			}
 			row := v.row
@@ -163,7 +163,7 @@ func testEveryChangedByteIsFound(t *testing.T, at Place) {
 			tried++
 		}
 	}
-	if sound(t, s); tried < testkit.Samples(200, 2000) {
+	if sound(t, s); tried < testkit.Samples(70, 2000) {
 		t.Errorf("only %d changes tried", tried)
 	}
 }

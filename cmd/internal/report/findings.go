@@ -2,7 +2,7 @@ package report
 
 import "drawdown/geometry/finding"
 
-// What the reports say around the figures, one code a line.
+// Texts of the reports around the figures, one code per line.
 const (
 	OrderTighten  finding.Code = "report tighten"       // heading
 	OrderLoosen   finding.Code = "report loosen"        // heading
@@ -24,7 +24,7 @@ const (
 	WorkedOut     finding.Code = "report worked out"    //
 )
 
-// What a check says.
+// Texts of a check.
 const (
 	CheckJudged    finding.Code = "check judged"       // what
 	CheckNotJudged finding.Code = "check not judged"   // heading
@@ -59,10 +59,10 @@ const (
 // Problem is one of a file: where it is, and what.
 const Problem finding.Code = "report problem" // place, severity, what, allowed
 
-// Warned stands before what a job could not do as asked.
+// Warned precedes what a job could not do as requested.
 const Warned finding.Code = "report warning" // what; file: of several
 
-// What a survey or a scan came to.
+// Results of a survey or a scan.
 const (
 	Surveyed      finding.Code = "surveyed"           // title, holes, readings
 	WrongReading  finding.Code = "surveyed wrong"     // found
@@ -86,7 +86,7 @@ const (
 	OpeningCell   finding.Code = "cell opening"       // in place of a diameter
 )
 
-// What is said of the figures of a bolt, and of a wrench.
+// Texts about the figures of a bolt, and about a wrench.
 const (
 	TorqueSnug        finding.Code = "torque by angle"       // snug, angle: of none that is stated
 	TorqueBoth        finding.Code = "torque in two units"   // torque

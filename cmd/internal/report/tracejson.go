@@ -9,7 +9,7 @@ import (
 	"drawdown/render/words"
 )
 
-// traceOut is what trace --json prints. Lengths are in mm.
+// traceOut is the output of trace --json. Lengths are in mm.
 type traceOut struct {
 	Title      string         `json:"title"`
 	Scale      string         `json:"scale"`
@@ -27,17 +27,17 @@ type traceOut struct {
 	ScanDoubts []string       `json:"scan_doubts"` // of the picture as a whole
 	Layout     *layoutOut     `json:"layout,omitempty"`
 	Files      []string       `json:"files"`
-	Findings   []Found        `json:"findings"` // all doubts, and what sizes were taken for
+	Findings   []Found        `json:"findings"` // all doubts, and the uses assumed for sizes
 }
 
-// sizeOut is how many round holes of a size there are.
+// sizeOut is a size of round holes and their number.
 type sizeOut struct {
 	DiameterMm float64    `json:"diameter_mm"`
 	Holes      int        `json:"holes"`
 	Role       trace.Role `json:"role"`
 }
 
-// doubtOut is what an eye has to judge at a place of the part, in mm.
+// doubtOut is something to check by eye at a place of the part, in mm.
 type doubtOut struct {
 	ID   string     `json:"id"`
 	At   [2]float64 `json:"at"`

@@ -1,4 +1,5 @@
-// Starts a run: with a job where the machine or the order is named.
+// Starts a run, with a job where the machine or the order is named; of a whole machine
+// the job alone.
 import { who } from "./device.js";
 import { at } from "./live.js";
 
@@ -17,8 +18,10 @@ at("start-form")?.addEventListener("submit", async (e) => {
   const of = form.dataset.of;
   const fields = Object.fromEntries([...new FormData(form)].filter(([name, value]) => value !== "" && name !== "work"));
   try {
-    const job = Object.keys(fields).length > 0 ? (await post("/api/jobs", { of, ...fields, who: who() || undefined })).job : undefined;
-    const { run } = await post("/api/runs", { of, work: e.submitter.value, job, who: who() || undefined });
+    const work = e.submitter.value;
+    const job = work === "" || Object.keys(fields).length > 0 ? (await post("/api/jobs", { of, ...fields, who: who() || undefined })).job : undefined;
+    if (work === "") return location.assign("/jobs/" + job);
+    const { run } = await post("/api/runs", { of, work, job, who: who() || undefined });
     location.assign("/runs/" + run);
   } catch (error) {
     problem.textContent = error.message && error.name === "Error" ? error.message : problem.dataset.unsent;

@@ -3,6 +3,8 @@ package pagetest
 import (
 	"os"
 	"sync"
+
+	"drawdown/geometry/testkit"
 )
 
 // axe is the script that checks accessibility: axe-core, which .ci/tools
@@ -16,14 +18,19 @@ var axe = sync.OnceValue(func() string {
 })
 
 // barriers lists accessibility problems of the open page; none if the script is
-// not installed.
+// not installed. A plain run checks only the dialog if one is open: the page behind
+// it, which cannot be reached, is a screen of its own.
 func barriers(one *Tab) []string {
 	one.T.Helper()
 	if axe() == "" {
 		return nil
 	}
+	seen := `document.querySelector("dialog[open]") || document`
+	if testkit.Full() {
+		seen = `document`
+	}
 	Evaluate[any](one, axe()+`; null`)
-	Evaluate[any](one, `window.found = null; axe.run(document, {runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]}).then((r) => {
+	Evaluate[any](one, `window.found = null; axe.run(`+seen+`, {runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]}).then((r) => {
 		window.found = r.violations.flatMap((v) => v.nodes.map((n) => v.id + ": " + n.html.slice(0, 160) + " " + n.failureSummary.slice(0, 200)));
 		window.passed = r.passes.length; }); null`)
 	one.Until(`window.found !== null`)

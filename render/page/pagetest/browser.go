@@ -4,11 +4,13 @@ package pagetest
 
 import (
 	"context"
+	"flag"
 	"fmt"
 	"os"
 	"slices"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"testing"
 	"time"
 
@@ -43,6 +45,7 @@ var (
 type Tab struct {
 	T        *testing.T
 	Ctx      context.Context
+	spoiled  bool // what was set here would last: no other test gets it
 	mu       sync.Mutex
 	problems []string
 	requests []string
@@ -56,8 +59,15 @@ var shared struct {
 	stop []context.CancelFunc
 }
 
+// atOnce is how many pages are tried at the same time: most of the time each waits
+// for its own pauses.
+const atOnce = "6"
+
 // Main runs the tests of a package and ends the browser after them.
 func Main(m *testing.M) int {
+	if err := flag.Set("test.parallel", atOnce); err != nil { // -parallel counts before it
+		panic(err)
+	}
 	code := m.Run()
 	for _, stop := range shared.stop {
 		stop()
@@ -96,13 +106,63 @@ func Browser(t *testing.T) context.Context {
 	return ctx
 }
 
-// NewTab opens a tab on a device.
+// idle are tabs that tests have left empty: to start one takes most of a second of the
+// processor's time.
+var idle struct {
+	sync.Mutex
+	tabs []*window
+}
+
+// window is a tab for one test after another.
+type window struct {
+	ctx    context.Context
+	cancel context.CancelFunc
+	of     atomic.Pointer[Tab] // who has it now
+}
+
+// NewTab opens a tab on a device, or one that another test has left.
 func NewTab(t *testing.T, ctx context.Context, d Device) *Tab {
 	t.Helper()
-	ctx, cancel := chromedp.NewContext(ctx)
-	t.Cleanup(cancel)
-	one := &Tab{T: t, Ctx: ctx}
-	err := chromedp.Listen(ctx, func(event any) {
+	idle.Lock()
+	var w *window
+	if last := len(idle.tabs) - 1; last >= 0 {
+		w, idle.tabs = idle.tabs[last], idle.tabs[:last]
+	}
+	idle.Unlock()
+	one := &Tab{T: t}
+	if w == nil {
+		w = &window{}
+		w.ctx, w.cancel = chromedp.NewContext(ctx)
+	}
+	one.Ctx = w.ctx
+	if isNew := w.of.Swap(one) == nil; isNew {
+		one.watch(w)
+	}
+	t.Cleanup(func() { one.leave(w) })
+	var options []chromedp.EmulateViewportOption
+	if d.Touch {
+		options = append(options, chromedp.EmulateTouch, chromedp.EmulateMobile)
+	}
+	one.Do(chromedp.EmulateViewport(d.Width, d.Height, options...))
+	return one
+}
+
+// leave leaves a tab empty for another test, or closes it.
+func (one *Tab) leave(w *window) {
+	if one.spoiled || one.T.Failed() || chromedp.Do(w.ctx, chromedp.Navigate("about:blank")) != nil {
+		w.cancel()
+		return
+	}
+	idle.Lock()
+	defer idle.Unlock()
+	idle.tabs = append(idle.tabs, w)
+}
+
+// watch has the tab tell what goes wrong in it, to whoever has it.
+func (one *Tab) watch(w *window) {
+	one.T.Helper()
+	err := chromedp.Listen(w.ctx, func(event any) {
+		one := w.of.Load()
 		one.mu.Lock()
 		defer one.mu.Unlock()
 		switch e := event.(type) {
@@ -117,17 +177,11 @@ func NewTab(t *testing.T, ctx context.Context, d Device) *Tab {
 		}
 	})
 	if err != nil {
-		t.Fatal(err)
+		one.T.Fatal(err)
 	}
 	call(one, network.Enable, network.EnableParams{})
 	call(one, log.Enable, cdp.Empty{})
 	call(one, runtime.Enable, cdp.Empty{})
-	var options []chromedp.EmulateViewportOption
-	if d.Touch {
-		options = append(options, chromedp.EmulateTouch, chromedp.EmulateMobile)
-	}
-	one.Do(chromedp.EmulateViewport(d.Width, d.Height, options...))
-	return one
 }
 
 func call[P, R any](one *Tab, command cdp.Command[P, R], params P) {
@@ -156,12 +210,12 @@ func (one *Tab) Open(address string) {
 // the test may take: a busy machine must not fail a test.
 func (one *Tab) Until(expression string) {
 	one.T.Helper()
-	for one.mayWait() {
+	for pause := 5 * time.Millisecond; one.mayWait(); pause = min(2*pause, 80*time.Millisecond) {
 		// Between two pages there is no document.
 		if holds, err := chromedp.Run(one.Ctx, chromedp.Evaluate[bool](`document.readyState === "complete" && (`+expression+`)`)); err == nil && holds {
 			return
 		}
-		time.Sleep(25 * time.Millisecond)
+		time.Sleep(pause)
 	}
 	one.T.Fatalf("never: %s\nproblems: %q\n%s", expression, one.problems, one.state())
 }
@@ -227,6 +281,7 @@ func (one *Tab) Text(selector string) string {
 // the system sets all colours, light on dark.
 func (one *Tab) Scheme(value string) {
 	one.T.Helper()
+	one.spoiled = true
 	forced := "none"
 	if value == "forced" {
 		value, forced = "dark", "active"
@@ -239,12 +294,14 @@ func (one *Tab) Scheme(value string) {
 // Motion sets the user's preference for motion.
 func (one *Tab) Motion(value string) {
 	one.T.Helper()
+	one.spoiled = true
 	call(one, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{{Name: "prefers-reduced-motion", Value: value}}})
 }
 
 // Language sets the language of the browser.
 func (one *Tab) Language(tag string) {
 	one.T.Helper()
+	one.spoiled = true
 	call(one, emulation.SetUserAgentOverride, emulation.SetUserAgentOverrideParams{
 		UserAgent: Evaluate[string](one, `navigator.userAgent`), AcceptLanguage: tag,
 	})

@@ -17,6 +17,7 @@ func TestScreenStaysAwake(t *testing.T) {
 	b := newBench(t)
 	id := b.open("p4-sump", run.Tighten)
 	one := NewTab(t, Browser(t), Tablet)
+	one.spoiled = true
 	call(one, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: `
 		window.asked = [];
 		Object.defineProperty(navigator, "wakeLock", { value: { request: async (what) => { window.asked.push(what); } } });`})

@@ -26,7 +26,7 @@ func openRun(one *Tab, b *bench, id string) {
 // signedOn opens a run with somebody's initials on the tablet.
 func signedOn(one *Tab, b *bench, id, who string) {
 	one.T.Helper()
-	openRun(one, b, id)
+	one.Open(b.URL + "/settings") // sooner there than the run
 	one.SignOn(who)
 	openRun(one, b, id)
 }

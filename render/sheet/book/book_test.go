@@ -50,7 +50,7 @@ func p4(t testing.TB) overhaul.Overhaul {
 
 // The whole book passes the layout check on every paper, upright and on its
 // side; and in every language on the paper with the least room. A plain run takes
-// each paper once, and each language on one of them.
+// two papers and two languages: the sheets in it meet all in their own rooms.
 func TestLayout(t *testing.T) {
 	o := p4(t)
 	if !testkit.Full() {

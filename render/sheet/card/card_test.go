@@ -209,7 +209,7 @@ func TestCrowdedParts(t *testing.T) {
 	} {
 		p := planOf(t, "drawdown: 1\ntitle: Crowded\nkinds: {b: {thread: M8}}\nfasteners:\n  - "+layout+
 			"\ntighten: {stages: [{torque: 20 N·m}], source: works manual}\n")
-		for _, paper := range sheettest.InTurn(n, 4) {
+		for _, paper := range sheettest.InTurn(2*n, 8) {
 			document, notes := checkSides(t, p.Title, p, sheettest.English(paper))
 			placed := map[string]bool{}
 			for _, text := range scenetest.Texts(document.Pages...) {

@@ -36,14 +36,17 @@ const copyDPI = 300
 // The digits are cut out by their positions in the scene, since rings and
 // arrows are not text. Each cutting is put three times side by side, since the
 // program takes a single 1 for a speck, and is read as one line of digits. The
-// number must come back at least twice. A plain run copies one side of each
-// card, in turn.
+// number must come back at least twice. A plain run copies one side of every
+// third card, in turn.
 func TestCopiedTwiceEveryFigureIsRead(t *testing.T) {
 	t.Parallel()
 	var pages []scene.Page
 	for n, name := range patterns.Builtin() {
 		sides := card.BothSides
 		if !testkit.Full() {
+			if n%3 > 0 {
+				continue
+			}
 			sides = []card.Sides{card.TightenSide, card.LoosenSide}[n%2]
 		}
 		document, _ := card.Document(planOf(t, name), sides, sheettest.English(sheettest.Paper(t, "a4")))
@@ -63,7 +66,7 @@ func TestCopiedTwiceEveryFigureIsRead(t *testing.T) {
 func TestSpoiledFiguresAreReported(t *testing.T) {
 	t.Parallel()
 	document, _ := card.Document(planOf(t, "p4-head"), card.TightenSide, sheettest.English(sheettest.Paper(t, "a4")))
-	whole, few := document.Pages[0], testkit.Samples(3, 5) // the program takes long over what it cannot recognize
+	whole, few := document.Pages[0], testkit.Samples(2, 5) // the program takes long over what it cannot recognize
 	whole.Items = nil
 	for _, text := range scenetest.Texts(document.Pages[0]) {
 		if text.Tag.Role == scene.Number && text.Tag.Core && len(whole.Items) < few {

@@ -38,7 +38,7 @@ func full(layout string) string {
 // side, beside its mark, on every paper. A plain run tries half as many bolts.
 func TestEveryNumberStandsSomewhere(t *testing.T) {
 	t.Parallel()
-	count := testkit.Samples(200, 400)
+	count := testkit.Samples(160, 400)
 	for n, name := range slices.Sorted(maps.Keys(fullParts(count))) {
 		p := patterntest.WithBore(planOf(t, full(fullParts(count)[name])), geometry.Bore{Centre: geometry.Point{X: 600, Y: 300}, Diameter: 500, Label: "port"})
 		for k, paper := range []sheet.Paper{sheettest.Paper(t, "a5"), sheettest.Paper(t, "a5").Landscape(), sheettest.Paper(t, "a4").Landscape()} {

@@ -44,7 +44,7 @@ func TestStagesOfLongKinds(t *testing.T) {
 	t.Parallel()
 	p := planOf(t, threeKinds)
 	for n, tag := range words.Languages() {
-		for _, paper := range sheettest.InTurn(n, 2) {
+		for _, paper := range sheettest.InTurn(n, 4) {
 			document, _ := card.Document(p, card.TightenSide, sheet.Request{Paper: paper, Words: sheettest.Language(t, tag)})
 			seen := map[string]int{}
 			for _, page := range document.Pages {
@@ -93,7 +93,7 @@ func TestArrowsJoinAllOrNone(t *testing.T) {
 	w := words.English().Card.Part
 	for n, name := range append(patterns.Builtin(), threeKinds, strip) {
 		p := planOf(t, name)
-		for _, paper := range sheettest.InTurn(n, 3) {
+		for _, paper := range sheettest.InTurn(n, 8) {
 			for _, side := range []card.Sides{card.TightenSide, card.LoosenSide} {
 				document, _ := card.Document(p, side, sheettest.English(paper))
 				for _, page := range document.Pages {

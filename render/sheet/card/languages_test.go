@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"drawdown/geometry/testkit"
 	"drawdown/patterns"
 	"drawdown/render/scene"
 	"drawdown/render/scene/scenetest"
@@ -70,8 +71,11 @@ func TestNoWordBesideTheCatalogue(t *testing.T) {
 	asked := planOf(t, everyWord)
 	asked.Asked = plan.Asked{Way: sequence.Spiral, Turn: sequence.TurnLeft}
 	told := map[string]bool{}
-	for _, p := range []plan.Plan{asked, planOf(t, nothing), planOf(t, "drawdown: 1\ntitle: Title\nfasteners: [{row: {count: 3, pitch: 60, from: [0, 0], angle: 0°, id: A}}]\n")} {
-		for _, paper := range sheet.Papers {
+	for n, p := range []plan.Plan{asked, planOf(t, nothing), planOf(t, "drawdown: 1\ntitle: Title\nfasteners: [{row: {count: 3, pitch: 60, from: [0, 0], angle: 0°, id: A}}]\n")} {
+		for k, paper := range sheet.Papers {
+			if !testkit.Full() && (k+n)%2 > 0 {
+				continue
+			}
 			document, _ := card.Document(p, card.BothSides, sheet.Request{Paper: paper, Words: wordstest.Marked()})
 			for _, text := range scenetest.Texts(document.Pages...) {
 				for _, word := range wordstest.Unmarked(text.Content, fromTheFile) {

@@ -100,7 +100,7 @@ func TestCaptionAndStagesAreWhole(t *testing.T) {
 	for n, text := range []string{chalked, cast} {
 		p := planOf(t, text)
 		for m, tag := range words.Languages() {
-			for _, paper := range sheettest.InTurn(2*n+m, 4) {
+			for _, paper := range sheettest.InTurn(2*n+m, 8) {
 				w := sheettest.Language(t, tag)
 				document, _ := card.Document(p, card.BothSides, sheet.Request{Paper: paper, Words: w})
 				first := 0
@@ -148,7 +148,7 @@ func TestNamesStandOnOneSide(t *testing.T) {
 	named := 0
 	for n, name := range patterns.Builtin() {
 		p := planOf(t, name)
-		for _, paper := range sheettest.InTurn(n, 2) {
+		for _, paper := range sheettest.InTurn(n, 4) {
 			document, _ := card.Document(p, card.TightenSide, sheettest.English(paper))
 			for _, page := range document.Pages {
 				if sides, n := sidesOfSmall(page); n > 0 {
@@ -160,7 +160,7 @@ func TestNamesStandOnOneSide(t *testing.T) {
 			}
 		}
 	}
-	if named < testkit.Samples(20, 40) {
+	if named < testkit.Samples(10, 40) {
 		t.Errorf("only %d drawings have ids", named) // value from our own output: 11 parts, 4 or 8 papers
 	}
 }

@@ -35,7 +35,7 @@ func TestReadBack(t *testing.T) {
 	for k, name := range patterns.Builtin() {
 		requests := sheettest.Requests(k)
 		if !testkit.Full() {
-			requests = requests[k%len(requests):][:1]
+			requests = requests[k/2%len(requests):][:1]
 		}
 		for _, ask := range requests {
 			all.card(t, program, name, planOf(t, name), ask)
@@ -55,7 +55,7 @@ func TestReadBackOfMadeUpJoints(t *testing.T) {
 	var all readBack
 	for seed := range testkit.Samples(6, 500) {
 		requests := sheettest.Requests(seed)
-		all.card(t, program, fmt.Sprint("joint ", seed), planOf(t, patterntest.Generated(uint64(seed))), requests[seed%len(requests)])
+		all.card(t, program, fmt.Sprint("joint ", seed), planOf(t, patterntest.Generated(uint64(seed))), requests[seed/2%len(requests)])
 	}
 	t.Logf("%+v", all)
 	if all.unseen*4 > all.files || all.figures < all.files {

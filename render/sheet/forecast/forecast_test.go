@@ -322,7 +322,10 @@ func TestNoHeadingStandsAlone(t *testing.T) {
 				continue
 			}
 			w, _ := words.Find(tag)
-			for _, on := range []string{"a4", "a5"} {
+			for m, on := range []string{"a4", "a5"} {
+				if !testkit.Full() && m != n/2%2 {
+					continue
+				}
 				doc, _ := forecast.Document(p, f, forecast.Request{Request: sheet.Request{Paper: sheettest.Paper(t, on), Words: w}, Advice: c.Advice, Others: c})
 				for _, page := range doc.Pages {
 					lines := scenetest.Texts(page)

@@ -19,7 +19,7 @@ import (
 
 var sent = time.Date(2026, 11, 30, 15, 20, 0, 0, time.UTC)
 
-// part is a part of a joint with what was found and read on it.
+// part is a part of a joint with its findings and readings.
 func part(t testing.TB, joint, name, to string, findings, read []run.Entry) machineshop.Part {
 	p := machineshop.Part{SentOut: teardown.SentOut{Part: name, Joint: joint, To: to}, Plan: patterntest.Plan(t, joint), Findings: findings}
 	p.By, p.At = "RA", sent
@@ -59,9 +59,9 @@ func engine(t testing.TB) machineshop.Order {
 	return machineshop.Order{ID: "J3", Title: "Strip and rebuild of the P4", Machine: "Fernhollow P4 pump engine", Number: "P4-0117", Order: "A-31", Parts: []machineshop.Part{head, cam}}
 }
 
-// On every paper in every language: no fault of the layout, no note, nothing under
-// 2 mm; what is asked for, found and kept is said, and each machine shop has pages of
-// its own.
+// On every paper in every language: no fault of the layout, no note, no text
+// under 2 mm; requests, findings and what is kept are printed, and each machine
+// shop has its own pages.
 func TestLayouts(t *testing.T) {
 	t.Parallel()
 	for _, ask := range sheettest.Requests(0) {
@@ -84,8 +84,8 @@ func TestLayouts(t *testing.T) {
 	}
 }
 
-// What was read outside of its limits is marked, the latest reading counts, and a
-// value that was not read has its row. From first principles.
+// A reading outside its limits is marked, the latest reading counts, and a
+// value without a reading has its row. From first principles.
 func TestLatestReading(t *testing.T) {
 	t.Parallel()
 	o := engine(t)
@@ -100,7 +100,7 @@ func TestLatestReading(t *testing.T) {
 	}
 }
 
-// The golden scene is our own output, looked at by eye.
+// The golden scene is our own output, checked by eye.
 func TestGoldenScene(t *testing.T) {
 	document, _ := machineshop.Document(engine(t), machineshop.Request{Request: sheettest.English(sheet.Papers[1])})
 	scenetest.Golden(t, filepath.Join("testdata", "p4-head.scene"), document)

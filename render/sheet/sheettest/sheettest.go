@@ -60,14 +60,15 @@ func InTurn(turn, each int) []sheet.Paper {
 }
 
 // Requests ask for a sheet on every paper, upright and on its side, in every
-// language. A plain run takes an eighth of them, by turns: each paper once, so that
-// eight parts, one a turn, meet each paper both ways in each language.
+// language. A plain run takes two of them a turn: eight parts, one a turn, meet each
+// paper in each language, and sixteen both ways.
 func Requests(turn int) []sheet.Request {
 	var all []sheet.Request
 	for k, upright := range sheet.Papers {
 		for side, paper := range []sheet.Paper{upright, upright.Landscape()} {
 			for n, language := range wordstest.All() {
-				inTurn := (k+turn)%len(words.Languages()) == n && (k+turn/len(words.Languages()))%2 == side
+				again := turn / 2 // every other paper a turn
+				inTurn := (k+turn)%2 == 0 && (again+turn%2+k/2*2)%len(words.Languages()) == n && (again/len(words.Languages())+k/2)%2 == side
 				if testkit.Full() || inTurn {
 					all = append(all, sheet.Request{Paper: paper, Words: language})
 				}

@@ -2,7 +2,7 @@ package remedy
 
 import "drawdown/geometry/finding"
 
-// What to do, in the order in which it is tried.
+// Steps of remedies, in the order in which they are tried.
 const (
 	Stop         finding.Code = "remedy stop"           //
 	TurnIn       finding.Code = "remedy turn in"        //
@@ -36,7 +36,7 @@ const (
 	Describe     finding.Code = "remedy describe"       //
 )
 
-// What to mind.
+// Cautions.
 const (
 	Glasses         finding.Code = "remedy glasses"          //
 	Fire            finding.Code = "remedy fire"             //
@@ -48,5 +48,5 @@ const (
 	NoOil           finding.Code = "remedy no oil"           //
 )
 
-// LeadDecides is who decides.
+// LeadDecides names the person who decides.
 const LeadDecides finding.Code = "remedy lead" //

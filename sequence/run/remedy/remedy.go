@@ -11,25 +11,25 @@ import (
 	"drawdown/sequence/run"
 )
 
-// Advice is what to do about a trouble, in the order in which it is tried.
+// Advice is what to do about a trouble, in the order to try.
 type Advice struct {
-	Card    run.Direction // whose trouble box of the card says the same in short; empty: neither
+	Card    run.Direction // direction whose trouble box on the card covers this in short; empty: neither
 	Steps   []Step
-	Stub    []Step            // of a snapped bolt, how the rest of it comes out
-	Decides []finding.Finding // who decides what can do harm; none where nothing can
+	Stub    []Step            // of a snapped bolt: how to remove the rest of it
+	Decides []finding.Finding // who decides about anything that can do harm; none if nothing can
 }
 
-// Step is one thing to try, with what to mind at it.
+// Step is one thing to try, with its cautions.
 type Step struct {
 	Do   finding.Finding
 	Mind []finding.Finding
 }
 
-// soak is how long penetrating oil is left at the least (common practice, no
-// source).
+// soak is the least time that penetrating oil is left to work (common practice,
+// no source).
 const soak unit.Duration = 15
 
-// stub is how the rest of a snapped bolt comes out, the gentle ways first.
+// stub lists how to remove the rest of a snapped bolt, the gentlest ways first.
 var stub = []finding.Code{Depth, Penetrant, Heat, Grip, WeldNut, Cover, Centre, LeftDrill, Extractor, DrillOut, Insert, Chips, TryThread}
 
 var whileLoosening = map[run.Trouble][]finding.Code{
@@ -58,7 +58,7 @@ var whileTightening = map[run.Trouble][]finding.Code{
 	run.OtherTrouble: {Stop, Describe},
 }
 
-// cautions are what to mind at a step.
+// cautions lists the cautions of each step.
 var cautions = map[finding.Code][]finding.Code{
 	BackAndForth: {LongLever},
 	Heat:         {Fire, HeatSoftens},
@@ -67,7 +67,7 @@ var cautions = map[finding.Code][]finding.Code{
 	Extractor:    {ExtractorBreaks},
 }
 
-// boxes are the troubles that a box of the card is about.
+// boxes lists the troubles that a box of the card covers.
 var boxes = map[run.Direction][]run.Trouble{
 	run.Loosen:  {run.Seized, run.GivingWay, run.Broken},
 	run.Tighten: {run.GivingWay, run.TurnsOn, run.Stretched, run.BoltThread, run.HoleThread},
@@ -92,7 +92,7 @@ func For(t run.Trouble, d run.Direction) Advice {
 	return a
 }
 
-// ForUnsure returns what to do about an angle that was interrupted.
+// ForUnsure returns what to do about an interrupted angle.
 func ForUnsure() Advice {
 	return Advice{Steps: steps([]finding.Code{NoGuess, FitNew})}
 }

@@ -22,8 +22,8 @@ func minded(steps []Step) (all []finding.Finding) {
 	return all
 }
 
-// Whatever the trouble, there is something to do; the lead decides what can do
-// harm; no source is claimed.
+// There is a remedy for every trouble; the lead decides about anything that can
+// do harm; no source is claimed.
 func TestEveryTroubleHasARemedy(t *testing.T) {
 	t.Parallel()
 	for _, d := range []run.Direction{run.Loosen, run.Tighten} {
@@ -44,8 +44,8 @@ func TestEveryTroubleHasARemedy(t *testing.T) {
 	}
 }
 
-// A snapped bolt: the gentle ways first, and what may hurt stands beside them
-// (common practice, no source).
+// A snapped bolt: the gentlest ways first, with cautions beside whatever may
+// hurt (common practice, no source).
 func TestSnappedBolt(t *testing.T) {
 	t.Parallel()
 	a := For(run.Broken, run.Loosen)
@@ -70,7 +70,8 @@ func TestSnappedBolt(t *testing.T) {
 	}
 }
 
-// Nothing is oiled that is tightened to a torque, and no angle is made up for.
+// Nothing that is tightened to a torque is oiled, and no angle is replaced by a
+// guess.
 func TestTighteningIsNotForced(t *testing.T) {
 	t.Parallel()
 	if got := codes(For(run.Seized, run.Tighten).Steps); slices.Contains(got, Penetrant) || !slices.Contains(got, NoOil) {

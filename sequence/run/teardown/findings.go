@@ -2,7 +2,7 @@ package teardown
 
 import "drawdown/geometry/finding"
 
-// Why an entry on a job is not taken.
+// Reasons why an entry on a job is refused.
 const (
 	ActOfARun      finding.Code = "job act of a run"      // act, allowed
 	JobClosed      finding.Code = "job closed"            //

@@ -7,7 +7,7 @@ import (
 	"drawdown/sequence/run"
 )
 
-// RunFact is how a run of the job stands.
+// RunFact is the state of a run of the job.
 type RunFact struct {
 	Run       string        `json:"run"`
 	Of        string        `json:"of"`
@@ -16,13 +16,13 @@ type RunFact struct {
 	Status    run.Status    `json:"state"`
 }
 
-// State is a job with the entries that were taken so far. It is not safe for use
-// by several goroutines at once.
+// State is a job with the entries accepted so far. It is not safe for
+// concurrent use.
 type State struct {
 	work    Work
 	entries map[string]*run.Entry
 	undone  map[string]bool
-	order   []*run.Entry // as they came
+	order   []*run.Entry // in order of arrival
 	closed  *run.Entry
 }
 
@@ -31,7 +31,7 @@ func (w Work) Start() *State {
 	return &State{work: w, entries: map[string]*run.Entry{}, undone: map[string]bool{}}
 }
 
-// Replay returns the state after entries that were taken before, without
+// Replay returns the state after entries that were accepted before, without
 // judging them again.
 func (w Work) Replay(entries []run.Entry) *State {
 	s := w.Start()
@@ -41,10 +41,10 @@ func (w Work) Replay(entries []run.Entry) *State {
 	return s
 }
 
-// Version is the number of entries taken.
+// Version is the number of accepted entries.
 func (s *State) Version() int { return len(s.order) }
 
-// Closed reports whether the job takes no more than corrections.
+// Closed reports whether the job only accepts corrections.
 func (s *State) Closed() bool { return s.closed != nil }
 
 // Acts lists the acts on a job.
@@ -100,7 +100,8 @@ func (s *State) judge(e run.Entry, runs []RunFact) *run.Refusal {
 	return nil
 }
 
-// judgePart takes a line of the lists once, and out of their order with a reason.
+// judgePart accepts a line of the lists once, and out of order only with a
+// reason.
 func (s *State) judgePart(e run.Entry) *run.Refusal {
 	line := s.line(e.Step)
 	if line == nil || line.Joint != "" {
@@ -118,8 +119,7 @@ func (s *State) judgePart(e run.Entry) *run.Refusal {
 	return nil
 }
 
-// earlier returns the first part step before this one, of its list, that is
-// open.
+// earlier returns the first open part step before this one in its list.
 func (s *State) earlier(step int) int {
 	list := s.work.Teardown
 	if step > len(list) {
@@ -133,9 +133,9 @@ func (s *State) earlier(step int) int {
 	return 0
 }
 
-// judgeUndo takes back a wrong tap: the part step, as long as no later one of its
-// list is done, what was ready, and that a part went out or came back, unless more
-// was done with it since.
+// judgeUndo allows taking back a wrong tap: a part step, as long as no later
+// one of its list is done; a readiness; and the departure or return of a part,
+// unless more was done with it since.
 func (s *State) judgeUndo(e run.Entry) *run.Refusal {
 	of := s.entries[e.Of]
 	switch {
@@ -170,7 +170,8 @@ func (s *State) judgeCorrect(e run.Entry) *run.Refusal {
 	return nil
 }
 
-// judgeClose needs every run of the job sealed or void, and every part back.
+// judgeClose requires every run of the job to be sealed or void, and every part
+// to be back.
 func (s *State) judgeClose(runs []RunFact) *run.Refusal {
 	var open []string
 	for _, r := range runs {
@@ -195,7 +196,7 @@ func because(code finding.Code, values finding.Values, e *run.Entry) *run.Refusa
 	return r
 }
 
-// apply takes an entry that was judged, here or when it was first taken.
+// apply applies an entry that was judged, here or when it was first accepted.
 func (s *State) apply(e run.Entry) {
 	if s.entries[e.ID] != nil {
 		return
@@ -220,7 +221,7 @@ func (s *State) line(number int) *Line {
 	return nil
 }
 
-// partDone returns the entry by which a part step is done.
+// partDone returns the entry that ticks a part step.
 func (s *State) partDone(number int) *run.Entry {
 	for _, e := range s.order {
 		if e.Act == run.Part && e.Step == number && !s.undone[e.ID] {
@@ -230,7 +231,7 @@ func (s *State) partDone(number int) *run.Entry {
 	return nil
 }
 
-// Adopted returns the latest revision that was adopted; nil for none.
+// Adopted returns the latest adopted revision, or nil.
 func (s *State) Adopted() *run.Entry {
 	for _, e := range slices.Backward(s.order) {
 		if e.Act == run.Adopt {
@@ -240,8 +241,8 @@ func (s *State) Adopted() *run.Entry {
 	return nil
 }
 
-// Ready returns the entries by which something is ready, as the runs of the job
-// ask for them.
+// Ready returns the entries that make something ready, in the form for the runs
+// of the job.
 func (s *State) Ready() []run.Entry {
 	var ready []run.Entry
 	for _, e := range s.order {

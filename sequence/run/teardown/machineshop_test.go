@@ -8,9 +8,9 @@ import (
 	"drawdown/sequence/run"
 )
 
-// From first principles: what is fitted is not sent, what is out is not fitted, and
-// what was done with a part since is not undone under it. Step 3 takes the rotor out,
-// step 6 puts it back.
+// From first principles: a fitted part is not sent out, a part that is out is
+// not fitted, and an entry on a part is not undone once more was done with the
+// part. Step 3 takes the rotor out, step 6 puts it back.
 func TestRulesOfTheMachineShop(t *testing.T) {
 	off := []run.Entry{entry("a", run.Part, 1, ""), entry("b", run.Part, 3, "")}
 	send, back := entry("s", run.SendOut, 3, ""), entry("k", run.Back, 0, "s")
@@ -24,7 +24,7 @@ func TestRulesOfTheMachineShop(t *testing.T) {
 	for name, test := range map[string]struct {
 		before []run.Entry
 		take   run.Entry
-		want   finding.Code // empty: it is taken
+		want   finding.Code // empty: it is accepted
 	}{
 		"sent":                  {off, send, ""},
 		"while fitted":          {nil, send, PartFitted},
@@ -57,7 +57,8 @@ func TestRulesOfTheMachineShop(t *testing.T) {
 	}
 }
 
-// While a part is out, its line of the rebuild and its joint say so, and only those.
+// While a part is out, its line of the rebuild and its joint show it, and no
+// others.
 func TestWhatIsOut(t *testing.T) {
 	send, back := entry("s", run.SendOut, 3, ""), entry("k", run.Back, 0, "s")
 	send.To, send.Note, send.Joint, send.Kept, back.Note = "Milltown Grinding", "balance it", "lid", "bag 4", "balanced"

@@ -19,8 +19,8 @@ func figure(s string) *unit.Decimal {
 	return &d
 }
 
-// valves is a machine with two joints: both have a fastener A1, one has stations
-// with shims, both measure their warp.
+// valves is a machine with two joints: both have a fastener A1, one has
+// stations with shims, both measure their warp.
 func valves() Work {
 	lid, caps := lid(), lid()
 	caps.Name = "caps"
@@ -42,8 +42,8 @@ func reading(what, value string, at *run.Place) run.Entry {
 	return e
 }
 
-// Values on a job are held against the machine's or the joint's limits. First
-// principles: 2.40 + 0.10 − 0.20 = 2.30.
+// Values on a job are compared with the limits of the machine or the joint.
+// First principles: 2.40 + 0.10 − 0.20 = 2.30.
 func TestMeasuredOnAJob(t *testing.T) {
 	s := valves().Start()
 	low := reading("clearance", "0.10", &run.Place{Station: "T1"})
@@ -70,7 +70,8 @@ func TestMeasuredOnAJob(t *testing.T) {
 	}
 }
 
-// What could be of two joints asks for one; what none has is refused.
+// A place that two joints have needs the name of the joint; a place that none
+// has is refused.
 func TestWhereOnAJob(t *testing.T) {
 	for name, tt := range map[string]struct {
 		e    run.Entry

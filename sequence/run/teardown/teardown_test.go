@@ -17,7 +17,7 @@ import (
 	"drawdown/sequence/run"
 )
 
-// lid is a joint with four bolts that are used once.
+// lid is a joint with four single-use bolts.
 func lid() plan.Plan {
 	p := plan.Plan{Kinds: []plan.Kind{{Name: "main", Reuse: plan.ReuseOnce}}}
 	p.Name, p.Title, p.Fingerprint = "lid", "Lid", "7c1e 90b4"
@@ -46,8 +46,8 @@ func entry(id string, act run.Act, step int, of string) run.Entry {
 	return run.Entry{ID: id, Act: act, Step: step, Of: of, Who: "RA", Time: began}
 }
 
-// First principles: what lies uppermost goes on last. A note for one side stands in
-// the list of that side alone.
+// First principles: the uppermost part goes on last. A note for one side is
+// only in the list of that side.
 func TestListsRunBothWays(t *testing.T) {
 	w := pump()
 	got := [][]string{{}, {}}
@@ -69,7 +69,7 @@ func TestListsRunBothWays(t *testing.T) {
 	}
 }
 
-// The record keeps a job as JSON.
+// The record stores a job as JSON.
 func TestWorkIsKeptWhole(t *testing.T) {
 	w := pump()
 	w.Warnings = run.Findings{finding.Warned(plan.GasketNotJudged, finding.Values{"kind": "paper"})}
@@ -86,8 +86,7 @@ func TestWorkIsKeptWhole(t *testing.T) {
 	}
 }
 
-// Each rule refuses what it is there for, and an entry that was refused changes
-// nothing.
+// Each rule refuses what it is meant to, and a refused entry changes nothing.
 func TestRulesOfAJob(t *testing.T) {
 	open, sealed := []RunFact{{Run: "R1", Status: run.Open}}, []RunFact{{Run: "R1", Status: run.Sealed}, {Run: "R2", Status: run.Voided}}
 	note := entry("n", run.Part, 3, "")
@@ -96,7 +95,7 @@ func TestRulesOfAJob(t *testing.T) {
 		before []run.Entry
 		take   run.Entry
 		runs   []RunFact
-		want   finding.Code // empty: it is taken
+		want   finding.Code // empty: it is accepted
 	}{
 		"the first part":           {nil, entry("a", run.Part, 1, ""), nil, ""},
 		"the second part":          {nil, entry("a", run.Part, 3, ""), nil, PartOutOfOrder},
@@ -141,7 +140,7 @@ func TestRulesOfAJob(t *testing.T) {
 	}
 }
 
-// A joint is as far as its runs: the latest that counts says so.
+// The state of a joint is that of its latest valid run.
 func TestJointsFollowTheirRuns(t *testing.T) {
 	s := pump().Start()
 	for name, test := range map[string]struct {
@@ -163,7 +162,7 @@ func TestJointsFollowTheirRuns(t *testing.T) {
 	}
 }
 
-// A job says who closed it, which run a joint has, and what goes on its faces.
+// A job shows who closed it, the run of each joint, and what goes on its faces.
 func TestWhatAJobShows(t *testing.T) {
 	w := pump()
 	if j := w.Joints[0]; len(j.Sealants) != 1 || j.Sealants[0] != "none" || len(j.Gaskets) != 1 {
@@ -187,8 +186,8 @@ func TestWhatAJobShows(t *testing.T) {
 	}
 }
 
-// Four bolts that are used once, and what was condemned, must be ready; an entry of
-// the job says that they are.
+// Four single-use bolts, and what was condemned, must be ready; an entry of the
+// job records that they are.
 func TestWhatMustBeReady(t *testing.T) {
 	w := pump()
 	broken := run.Condemned{ID: "A2", Kind: "main", Trouble: run.Broken, Mark: run.Mark{At: began}}
@@ -210,7 +209,7 @@ func TestWhatMustBeReady(t *testing.T) {
 	}
 }
 
-// Whatever comes, replaying what was taken returns the state that was seen.
+// After any entries, replaying the accepted ones returns the same state.
 func TestReplayIsWhatWasSeen(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := pump().Start()

@@ -3,6 +3,7 @@
 package servertest
 
 import (
+	"fmt"
 	"os"
 	"os/exec"
 	"os/user"
@@ -32,6 +33,24 @@ func asOwner(c *exec.Cmd) {
 	if uid, gid, needed := ownerIDs(); needed {
 		c.SysProcAttr.Credential = &syscall.Credential{Uid: uint32(uid), Gid: uint32(gid)}
 	}
+}
+
+// endWithTests ends a server when this process has gone without saying that the server
+// is over: a test run that is killed leaves none behind.
+func endWithTests(pid int) (over func(), err error) {
+	watch := exec.Command("sh", "-c", "read over || kill -QUIT "+strconv.Itoa(pid))
+	watch.SysProcAttr = &syscall.SysProcAttr{Setpgid: true} // what ends this process spares it
+	said, err := watch.StdinPipe()
+	if err != nil {
+		return nil, err
+	}
+	if err := watch.Start(); err != nil {
+		return nil, err
+	}
+	return func() {
+		fmt.Fprintln(said, "over")
+		watch.Wait()
+	}, nil
 }
 
 func giveAway(path string) error {

@@ -5,3 +5,5 @@ import "os/exec"
 func asOwner(*exec.Cmd) {}
 
 func giveAway(string) error { return nil }
+
+func endWithTests(int) (over func(), err error) { return func() {}, nil }

@@ -97,18 +97,11 @@ func newServer(programs string) (*Server, error) {
 
 // prepare makes the data of a server and starts it.
 func (s *Server) prepare() (err error) {
-	secret := filepath.Join(s.folder, "password")
-	if err := os.WriteFile(secret, []byte(Password+"\n"), 0o600); err != nil {
+	if err := giveAway(s.folder); err != nil {
 		return err
 	}
-	for _, path := range []string{s.folder, secret} {
-		if err := giveAway(path); err != nil {
-			return err
-		}
-	}
-	made, err := s.command("initdb", "-D", s.data(), "-U", owner, "-A", "scram-sha-256", "--pwfile", secret, "-E", "UTF8", "--locale", "C", "--no-sync").CombinedOutput()
-	if err != nil {
-		return fmt.Errorf("%w: %s", err, made)
+	if err := s.copyEmpty(); err != nil {
+		return err
 	}
 	if s.port, err = freePort(); err != nil {
 		return err
@@ -145,8 +138,13 @@ func (s *Server) start() (err error) {
 			if err := s.process.Start(); err != nil {
 				return err
 			}
+			over, err := endWithTests(s.process.Process.Pid)
+			if err != nil {
+				s.process.Process.Kill()
+				return err
+			}
 			s.ended = make(chan struct{})
-			go func(c *exec.Cmd, ended chan struct{}) { c.Wait(); close(ended) }(s.process, s.ended)
+			go func(c *exec.Cmd, ended chan struct{}) { c.Wait(); over(); close(ended) }(s.process, s.ended)
 		}
 		if err = s.answers(); err == nil {
 			return nil
