@@ -88,21 +88,24 @@ func Draw(r *sheet.Run, title string, p plan.Plan, spots []Spot, ask sheet.Reque
 	if title == "" {
 		head = nil
 	}
+	shown := p
+	shown.Joint = flagged(p.Joint, spots)
+	draw := func(top, height float64) diagram.Drawing {
+		return diagram.Draw(diagram.Part{
+			Plan: shown, Show: diagram.Words, Words: diagram.IDs(p.Joint), Beside: besides(p.Joint, spots),
+			Front: ask.Words.Sheet.Front, Box: scene.Box{Left: r.Pen.Left(), Top: top, Right: r.Pen.Right(), Bottom: top + height}, SmallEm: paper.TextEm, NoArrows: true,
+		})
+	}
 	above := float64(len(head)) * strong.Step
-	if room := r.Bottom - r.Y - above - float64(len(read))*paper.Line - 6; room >= stillLarge*height {
-		height = min(height, room)
+	if room := r.Bottom - r.Y - above - float64(len(read))*paper.Line - 6; room < height && room >= stillLarge*height && whole(draw(r.Y, room)) {
+		height = room
 	}
 	r.Room(above + height + float64(len(read))*paper.Line + 6)
 	if title != "" {
 		r.Set(strong, title)
 		r.Y += 2
 	}
-	shown := p
-	shown.Joint = flagged(p.Joint, spots)
-	d := diagram.Draw(diagram.Part{
-		Plan: shown, Show: diagram.Words, Words: diagram.IDs(p.Joint), Beside: besides(p.Joint, spots),
-		Front: ask.Words.Sheet.Front, Box: scene.Box{Left: r.Pen.Left(), Top: r.Y, Right: r.Pen.Right(), Bottom: r.Y + height}, SmallEm: paper.TextEm, NoArrows: true,
-	})
+	d := draw(r.Y, height)
 	r.Pen.Add(d.Items...)
 	r.Y += height + 3.5
 	r.Y = r.Pen.Lines(r.Pen.Left(), r.Y, read)
@@ -114,6 +117,9 @@ func Draw(r *sheet.Run, title string, p plan.Plan, spots []Spot, ask sheet.Reque
 	r.Y += 1.5
 	return notes
 }
+
+// whole reports whether everything found its room.
+func whole(d diagram.Drawing) bool { return len(d.Unplaced)+len(d.Dropped)+d.BesideLeftOut == 0 }
 
 // heightOf is what the part takes of the width, with room for words above and below,
 // up to its share of the page.
