@@ -29,6 +29,7 @@ const (
 const (
 	SecondPart  finding.Code = "trace second part"    // size: share
 	CutOff      finding.Code = "trace cut off"        //
+	Lens        finding.Code = "trace lens"           // off
 	KnownDiffer finding.Code = "trace known differ"   // off
 	OtherStated finding.Code = "trace other stated"   // stated, named, times
 	OtherKnown  finding.Code = "trace known unstated" // times, stated

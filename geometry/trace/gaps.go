@@ -23,6 +23,11 @@ func (f *Found) lookInGaps(picture *image.Gray) {
 		}
 	}
 	usual := median(diameters)
+	for _, s := range f.candidates() { // as sure as a hole where the size is right
+		if math.Abs(s.DiameterMm-usual) < agreedShare*usual {
+			places = append(places, s.At)
+		}
+	}
 	for _, gap := range gaps.Find(places) {
 		if i := f.at(gap.At, usual/2); i >= 0 {
 			if s := &f.Shapes[i]; s.Role == Candidate {

@@ -7,8 +7,10 @@ import (
 	"testing"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/testkit"
 	"drawdown/geometry/trace"
+	"drawdown/geometry/trace/dirty"
 )
 
 // sheetMm is a rectangle in the plane of the part whose corners are named.
@@ -60,6 +62,31 @@ func TestPhoto(t *testing.T) {
 				for _, d := range s.Doubts {
 					t.Errorf("tilt %g: %s: %s", tilt, s.ID, d)
 				}
+			}
+		}
+	}
+}
+
+// A part on a sheet of paper on a dark bench: the corners of the sheet are enough,
+// the bench is not taken for the part (places as painted). The lens is doubted.
+func TestPhotoOnABench(t *testing.T) {
+	t.Parallel()
+	for seed := range uint64(testkit.Samples(2, 8)) {
+		s := dirty.Photo(seed, 12, 0)
+		found, err := trace.Trace(s.Picture, trace.Scale{Corners: s.Corners, WidthMm: s.Sheet.Width(), HeightMm: s.Sheet.Height()}, trace.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !finding.Has(found.Doubts, trace.Lens) {
+			t.Errorf("%d: no word of the lens: %q", seed, found.Doubts)
+		}
+		for _, h := range s.Holes {
+			at, seen := s.Pixel(h.At), !h.Bolt
+			for _, f := range found.Shapes {
+				seen = seen || f.Role == trace.Fastener && f.Pixel.Distance(at)*found.PixelMm < 0.3 && math.Abs(f.DiameterMm-h.DiameterMm) < 0.3
+			}
+			if !seen {
+				t.Errorf("%d: the bolt hole at %v of %.1f mm is not found", seed, at, h.DiameterMm)
 			}
 		}
 	}

@@ -56,7 +56,7 @@ func TestDoubtsAboutTheScale(t *testing.T) {
 		{"named beside it across", Scale{NamedX: 102.1, NamedY: 100, FileX: 100, FileY: 100}, 0.25, 0, []finding.Code{OtherStated}},
 		{"named beside it down", Scale{NamedX: 100, NamedY: 97.9, FileX: 100, FileY: 100}, 0.25, 0, []finding.Code{OtherStated}},
 		{"named, the file says none", Scale{NamedX: 50, NamedY: 50}, 0.508, 0, nil},
-		{"by corners", Scale{WidthMm: 50, NamedX: 50, NamedY: 50, FileX: 100, FileY: 100}, 0.3, 0, nil},
+		{"by corners", Scale{WidthMm: 50, NamedX: 50, NamedY: 50, FileX: 100, FileY: 100}, 0.3, 0, []finding.Code{Lens}},
 		{"measured as stated", Scale{Known: measured, FileX: 100, FileY: 100}, 0.254 * 1.019, 0, nil},
 		{"measured beside it", Scale{Known: measured, FileX: 100, FileY: 100}, 0.254 * 1.021, 0, []finding.Code{OtherKnown}},
 		{"measured less", Scale{Known: measured, FileX: 100, FileY: 100}, 0.254 * 0.979, 0, []finding.Code{OtherKnown}},

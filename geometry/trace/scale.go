@@ -34,6 +34,9 @@ func Trace(picture *image.Gray, scale Scale, options Options) (Found, error) {
 	if err != nil {
 		return Found{}, err
 	}
+	if scale.WidthMm > 0 {
+		picture = onSheet(picture, scale.Corners)
+	}
 	found, err := Find(picture, frame, options)
 	if err != nil {
 		return Found{}, err
@@ -108,6 +111,9 @@ func (s Scale) between(shapes []Shape) ([]Known, error) {
 }
 
 const (
+	// lensShare of the sheet's length is how far a lens with 2 % of barrel moves a
+	// place, where the sheet fills the photo (pinned from painted photos).
+	lensShare = 1.0 / 297
 	// plausibleShare is how far a scanner may be off what its file states.
 	plausibleShare = 0.02
 	// agreeingMm is how far known distances may miss each other.
@@ -120,6 +126,9 @@ func (s Scale) doubts(pixelMm, offMm float64) []finding.Finding {
 	var doubts []finding.Finding
 	if offMm > agreeingMm {
 		doubts = append(doubts, finding.Warned(KnownDiffer, finding.Values{"off": unit.Length(offMm)}))
+	}
+	if s.WidthMm > 0 {
+		doubts = append(doubts, finding.Warned(Lens, finding.Values{"off": unit.Length(lensShare * max(s.WidthMm, s.HeightMm))}))
 	}
 	measured := len(s.Known) > 0
 	if !measured && s.WidthMm == 0 && s.NamedX > 0 && s.FileX > 0 && (differs(s.NamedX/s.FileX) || differs(s.NamedY/s.FileY)) {

@@ -94,7 +94,7 @@ func (r *reader) checkCast(at *nodes.Node, kinds []string) bool {
 // number several kinds in one series.
 func (r *reader) checkGaps(kinds []string) {
 	members, all := r.of(kinds), r.of(nil)
-	if r.fasteners.faulty || r.kindsOdd() || unbroken(members, len(all)) || unbroken(all, len(all)) {
+	if r.fasteners.faulty || r.kindsOdd() || unbroken(members, len(all)) && r.castsBelow(members) || unbroken(all, len(all)) {
 		return
 	}
 	has := map[int]bool{}
@@ -117,6 +117,21 @@ func (r *reader) checkGaps(kinds []string) {
 	if at != nil && slices.ContainsFunc(missing, func(cast string) bool { return !left(cast) }) {
 		r.Warn(at, CastGap, finding.Values{"count": len(members), "beyond": beyond, "missing": missing})
 	}
+}
+
+// castsBelow reports whether the numbers of the fasteners begin with 1, or others have
+// numbers too.
+func (r *reader) castsBelow(members []geometry.Fastener) bool {
+	lowest, others := members[0].Cast, -len(members)
+	for _, f := range members {
+		lowest = min(lowest, f.Cast)
+	}
+	for _, f := range r.of(nil) {
+		if f.Cast > 0 {
+			others++
+		}
+	}
+	return lowest == 1 || others > 0
 }
 
 // unbroken reports whether the numbers of the fasteners follow each other and

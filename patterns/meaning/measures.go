@@ -1,6 +1,7 @@
 package meaning
 
 import (
+	"cmp"
 	"math"
 	"regexp"
 	"slices"
@@ -25,6 +26,21 @@ func (r *reader) readMeasure(f form.Fields) {
 		r.checkGauge(v, at[i])
 		r.checkBoltLength(v, at[i])
 	}
+	measures.CheckPlaces(r.Problems, r.input.Measures, at, r.spots())
+}
+
+// spots lists the places where a value could be taken, with what they are called.
+func (r *reader) spots() (all []measures.Spot) {
+	for _, s := range r.input.Joint.Stations {
+		all = append(all, measures.Spot{Place: measure.Place{Station: s.ID}, Called: cmp.Or(s.Label, s.ID)})
+	}
+	for _, b := range r.input.Joint.Bores {
+		all = append(all, measures.Spot{Place: measure.Place{Label: b.Label}, Called: b.Label})
+	}
+	for _, f := range r.input.Joint.Fasteners {
+		all = append(all, measures.Spot{Place: measure.Place{Fastener: f.ID}, Called: f.ID})
+	}
+	return all
 }
 
 // checkGauge warns of a length in inches in a file without any other, and of
@@ -49,19 +65,46 @@ var boltLength = regexp.MustCompile(`(?i)\b(?:bolt|screw|stud) length\b|\blength
 // checkBoltLength warns if a greatest length of bolts differs from that of
 // their kind: the card would show both.
 func (r *reader) checkBoltLength(v measure.Value, at *nodes.Node) {
-	if v.To == nil || !v.Unit.IsLength() || !boltLength.MatchString(v.What) {
+	if !v.Unit.IsLength() || !boltLength.MatchString(v.What) {
 		return
 	}
-	const (
-		rounded = 0.01 // mm
-		inMm    = unit.Gauge("mm")
-	)
+	if v.To == nil {
+		r.checkLengthOff(v, at)
+		return
+	}
+	const rounded = 0.01 // mm
 	most := unit.Length(v.Unit.In(*v.To, inMm).Float())
 	for _, k := range r.input.Kinds {
 		of := slices.ContainsFunc(r.input.Joint.Fasteners, func(f geometry.Fastener) bool { return f.Kind == k.Name && v.Has(measure.Place{Fastener: f.ID}) })
 		if k.ReusedTo > 0 && of && math.Abs(float64(most-k.ReusedTo)) > rounded {
 			r.Warn(at.KeyNode("to"), measures.LengthTwice, finding.Values{"what": v.What, "limit": v.Read(*v.To), "kind": k.Name, "inspect": k.ReusedTo})
 			return
+		}
+	}
+	r.checkLengthOff(v, at)
+}
+
+const inMm = unit.Gauge("mm")
+
+// checkLengthOff warns of a length of bolts that is far from that of their kind.
+func (r *reader) checkLengthOff(v measure.Value, at *nodes.Node) {
+	const share = 0.05
+	for _, k := range r.input.Kinds {
+		of := slices.ContainsFunc(r.input.Joint.Fasteners, func(f geometry.Fastener) bool { return f.Kind == k.Name && v.Has(measure.Place{Fastener: f.ID}) })
+		if k.Length == 0 || !of {
+			continue
+		}
+		for _, limit := range []struct {
+			key  string
+			read *unit.Decimal
+		}{{"from", v.From}, {"to", v.To}} {
+			if limit.read == nil {
+				continue
+			}
+			if length := unit.Length(v.Unit.In(*limit.read, inMm).Float()); math.Abs(float64(length-k.Length)) > share*float64(k.Length) {
+				r.Warn(at.KeyNode(limit.key), measures.LengthOff, finding.Values{"what": v.What, "limit": v.Read(*limit.read), "kind": k.Name, "length": k.Length})
+				return
+			}
 		}
 	}
 }

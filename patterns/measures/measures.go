@@ -65,6 +65,7 @@ func (r *reader) value() (measure.Value, bool) {
 	v.From, v.To, v.Wanted = r.figure("from", v.Unit), r.figure("to", v.Unit), r.figure("wanted", v.Unit)
 	r.limits(v)
 	r.usual(v)
+	r.apart(v)
 	if shims, ok := r.Map("shims", "shims", "from", "to", "step"); ok {
 		v.Shims = r.shims(shims, v)
 	}

@@ -56,6 +56,10 @@ func (r *reader) fitting(f form.Fields, v measure.Value, s measure.Shims) {
 	if last := s.Thickest(); last.Less(s.To) {
 		r.Warn(f.Node.KeyNode("to"), ShimsUneven, finding.Values{"to": v.Read(s.To), "last": v.Read(last)})
 	}
+	const mostTimes = 4 // common practice, no source
+	if s.To.Float() > mostTimes*s.From.Float() {
+		r.Warn(f.Node.KeyNode("to"), ShimsWide, finding.Values{"from": v.Read(s.From), "to": v.Read(s.To)})
+	}
 	if v.From == nil || v.To == nil || v.To.Less(*v.From) {
 		return
 	}

@@ -22,15 +22,23 @@ type usual struct {
 var usuals = sync.OnceValue(func() []usual {
 	return []usual{
 		{
-			words(`(?:back)?lash|clearance|(?:end )?float|(?:end |side |free )?play|warp(?:age|ing)?|flatness|run-?out|ovality|` +
-				`\pL*(?:spiel|verzug)|ebenheit|planheit|\pL*rundlauf|jeux?|gauchissement|planéité|voile|faux-rond|juegos?|holguras?|alabeo|planitud|descentrado`),
+			words(`warp(?:age|ing)?|flatness|\pL*verzug|ebenheit|planheit|gauchissement|planéité|alabeo|planitud`), nil,
+			reading("0.001", "mm"), reading("0.5", "mm"),
+		},
+		{
+			words(`(?:back)?lash|clearance|(?:end )?float|(?:end |side |free )?play|run-?out|ovality|` +
+				`\pL*spiel|\pL*rundlauf|jeux?|voile|faux-rond|juegos?|holguras?|descentrado`),
 			words(`pedals?|levers?|cables?|belts?|chains?|clutch|ground|fan|beispiel|\pL*(?:pedal|hebel|seil|kette|riemen|kupplung|boden)\pL*|` +
 				`pédale|levier|câble|chaîne|courroie|embrayage|sol|palanca|cadena|correa|embrague|suelo`),
 			reading("0.001", "mm"), reading("3", "mm"),
 		},
 		{
 			words(`compression(?: pressure)?|\pL*kompression\pL*|verdichtungsdruck|compresión`), nil,
-			reading("1", "bar"), reading("80", "bar"),
+			reading("4", "bar"), reading("80", "bar"),
+		},
+		{
+			words(`oil pressure|öldruck|pression d[’']huile|presión (?:de|del) aceite`), words(`hydraulic|transmission|gearbox|injector|getriebe|hydraulik|boîte|caja`),
+			reading("0.2", "bar"), reading("10", "bar"),
 		},
 	}
 })
@@ -68,5 +76,34 @@ func (r *reader) usual(v measure.Value) {
 			r.Warn(r.Node.KeyNode(limit.key), Unusual, finding.Values{"what": v.What, "limit": v.Read(*limit.read), "least": u.least, "most": u.most})
 			return
 		}
+	}
+}
+
+// mostTimes is how many times its least value a clearance may be (common practice, no
+// source): the decimal point of a limit beyond it has probably slipped.
+const mostTimes = 12
+
+// sizes call what is made to a size, in the languages of the sheets. Its limits are close.
+var sizes = sync.OnceValue(func() *regexp.Regexp {
+	return words(`length|height|diameter|thickness|bore|\pL*(?:länge|höhe|durchmesser|dicke)|longueur|hauteur|diamètre|épaisseur|longitud|altura|diámetro|espesor`)
+})
+
+// ofBolts call a fastener, whose length the kind has.
+var ofBolts = sync.OnceValue(func() *regexp.Regexp {
+	return words(`bolts?|screws?|studs?|\pL*(?:schrauben?|bolzen)\pL*|vis|goujons?|tornillos?|pernos?`)
+})
+
+// apart warns of two limits that are too far from each other for one value.
+func (r *reader) apart(v measure.Value) {
+	const closest, least = 0.15, 5 // of a size; mm
+	if v.From == nil || v.To == nil || v.From.Millionths <= 0 || !v.Unit.IsLength() {
+		return
+	}
+	from, to := v.From.Float(), v.To.Float()
+	clearance := usuals()[1]
+	slipped := clearance.named.MatchString(v.What) && !clearance.but.MatchString(v.What) && to > mostTimes*from
+	size := sizes().MatchString(v.What) && !ofBolts().MatchString(v.What) && v.Unit.In(*v.From, clearance.most.Unit).Float() >= least && to-from > closest*to
+	if slipped || size {
+		r.Warn(r.Node.KeyNode("to"), LimitsApart, finding.Values{"what": v.What, "from": v.Read(*v.From), "to": v.Read(*v.To)})
 	}
 }

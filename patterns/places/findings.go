@@ -42,6 +42,12 @@ const (
 	BoreOffCentre    finding.Code = "places bore off centre"    // label, off, of: circle, bolts
 	NumbersApart     finding.Code = "places numbers apart"      // name, other: of the same number, off
 	StationOffMirror finding.Code = "places station off mirror" // id, other, off
+	LabelsTogether   finding.Code = "places labels together"    // label, other
+	SidesTogether    finding.Code = "places sides together"     // label, other
+	FlywheelAtFront  finding.Code = "places flywheel at front"  // label, front
+	LabelUpsideDown  finding.Code = "places label upside down"  // label
+	DowelsTogether   finding.Code = "places dowels together"    // first, apart, need
+	DigitsExchanged  finding.Code = "places digits exchanged"   // id, written, meant
 	BoresOutside     finding.Code = "places bores outside"      // labels
 	InnerOuter       finding.Code = "places inner outer"        // inner, outer: kinds
 	AtPlace          finding.Code = "places at"                 // x, y

@@ -298,9 +298,7 @@ func (c check) outsideBolts(s *numbered) {
 // most makers begin at the front (common practice).
 func (c check) frontAtLast(s *numbered) {
 	order := s.alongRow(fewestOfSeries)
-	towards, known := map[geometry.Front]geometry.Point{
-		geometry.FrontLeft: {X: -1}, geometry.FrontRight: {X: 1}, geometry.FrontTop: {Y: 1}, geometry.FrontBottom: {Y: -1},
-	}[c.Joint.Front]
+	towards, known := directions[c.Joint.Front]
 	if order == nil || c.Front == nil || !known {
 		return
 	}

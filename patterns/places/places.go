@@ -45,6 +45,9 @@ func (p Part) Check(problems *nodes.Problems) {
 	c.innerOuter()
 	c.missingIDs()
 	c.labelsFar()
+	c.sideLabels()
+	c.dowelsTogether()
+	c.exchangedDigits()
 	c.stations()
 	c.view()
 }

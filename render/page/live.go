@@ -132,15 +132,39 @@ type onPaper struct {
 	Sets   bool // a torque, with a wrench
 }
 
-// OnPaper are the steps that are still to do, in the order of the work.
+// OnPaper are the steps that are still to do, in the order of the work, up to the end
+// of a stage that repeats: somebody has to say that it is finished. A trouble is settled
+// first.
 func (v RunView) OnPaper() []onPaper {
 	var all []onPaper
+	if v.next() == nil {
+		return nil // something is to be decided first
+	}
+	repeats := 0 // the stage
 	for _, s := range v.Run.Steps {
+		blocked := v.troubled(s)
+		if repeats > 0 && s.Stage > repeats || blocked && !v.Loosening() {
+			break
+		}
+		if blocked {
+			continue // the work goes on elsewhere
+		}
 		if !over(s) {
+			if s.Until != "" {
+				repeats = s.Stage
+			}
 			all = append(all, onPaper{s.Number, words.Row(fmt.Sprintf(v.Text().Run.Stage, s.Stage, len(v.Joint.Stages)), v.stepName(s)), s.TorqueNm > 0})
 		}
 	}
 	return all
+}
+
+// troubled reports whether a fastener of a step has an open trouble.
+func (v RunView) troubled(s run.Step) bool {
+	return slices.ContainsFunc(s.IDs, func(id string) bool {
+		_, open := v.openTrouble(id)
+		return open
+	})
 }
 
 // RunPaper writes the list of the steps that can be entered from paper.

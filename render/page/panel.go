@@ -76,7 +76,7 @@ func (v RunView) Panel() Panel {
 	switch next := v.next(); {
 	case next == nil || v.asks(run.AskNeighbours): // asked while the lead stands by
 		return v.askPanel()
-	case v.Run.Job != "" && len(v.unmet()) > 0: // a job does not begin without
+	case v.Run.Job != "" && v.waits(): // a job does not begin without
 		return v.readyPanel()
 	}
 	if seen, ask := v.toAskBehind(*v.next()); ask {
@@ -87,7 +87,11 @@ func (v RunView) Panel() Panel {
 
 func (v RunView) readyPanel() Panel {
 	t := v.Text().Run
-	return Panel{Kind: AskReady, Title: t.Ready, Says: t.ReadySays, Lines: v.unmet(), Bar: Bar{Label: t.ReadyAsk, Open: "readiness"}}
+	var lines []string
+	for _, n := range v.needs() {
+		lines = append(lines, n.Name)
+	}
+	return Panel{Kind: AskReady, Title: t.Ready, Says: t.ReadySays, Lines: lines, Bar: Bar{Label: t.ReadyAsk, Open: "readiness"}}
 }
 
 func (v RunView) overPanel() Panel {
@@ -231,6 +235,9 @@ func (v RunView) notes(s run.Step) string {
 	if s.Recovery > 0 {
 		recovery = t.Recovery
 	}
+	if nth, _ := v.Run.CatchUp(s); nth == 1 {
+		recovery = t.FitNew
+	}
 	if s.WorkedOut {
 		workedOut = t.WorkedOut
 	}
@@ -257,7 +264,7 @@ func (v RunView) askPanel() Panel {
 			p.Lines = append(p.Lines, trouble.Fastener+": "+trouble.Name+". "+trouble.Blocks)
 		}
 		return p
-	case v.Run.Now.Open.Steps > 0 && len(v.unmet()) > 0:
+	case v.Run.Now.Open.Steps > 0 && v.waits():
 		return v.readyPanel()
 	}
 	return Panel{Kind: AskSeal, Title: t.AllDone, Says: t.SealSays, Bar: Bar{Label: t.Seal, Open: "seal"}}
@@ -314,15 +321,9 @@ func (v RunView) needs() []shownNeed {
 	return all
 }
 
-// unmet lists what the work waits for.
-func (v RunView) unmet() []string {
-	var all []string
-	for _, n := range v.needs() {
-		if n.waits {
-			all = append(all, n.Name)
-		}
-	}
-	return all
+// waits reports whether the work waits for something.
+func (v RunView) waits() bool {
+	return slices.ContainsFunc(v.needs(), func(n shownNeed) bool { return n.waits })
 }
 
 func (v RunView) need(n run.Need) string {

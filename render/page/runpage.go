@@ -109,11 +109,11 @@ func (v RunView) entryName(e run.Entry) string {
 }
 
 // undoable is the last tap that can be taken back; nil for none. While a trouble
-// stops the work that is its report, and no step before it.
+// stops the work that is its report, or a step that was done after it.
 func (v RunView) undoable() *run.Entry {
 	e := v.lastTap()
 	stopped := v.next() == nil && len(v.openTroubles()) > 0
-	if e == nil || v.Run.Status != run.Open || stopped && e.Act != run.Report {
+	if e == nil || v.Run.Status != run.Open || stopped && e.Act != run.Report && e.Act != run.Done {
 		return nil
 	}
 	return e

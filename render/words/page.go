@@ -154,6 +154,7 @@ type PageRun struct {
 	SealNoWrench    string // No wrench number was recorded for: %s.
 	Wrench          string
 	WrenchSays      string
+	FitNew          string
 	WrenchNow       string
 	WrenchNowSays   string
 	GaugeNow        string

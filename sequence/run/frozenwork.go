@@ -89,12 +89,18 @@ func New(p plan.Plan, d Direction, toAccept []finding.Finding) Work {
 		w.Kinds = append(w.Kinds, Kind{k.Name, p.Count(k.Name), k.Reuse, k.ThreadName()})
 	}
 	if d == Tighten {
-		w.ToAccept = toAccept
-		if g := p.Clamped.Gasket.Kind; g != "none" {
-			w.Gasket = g
-		}
+		w.ToAccept, w.Gasket = toAccept, GasketOf(p)
 	}
 	return w
+}
+
+// GasketOf is the kind of gasket of a joint; empty where it has none, or the file
+// does not say.
+func GasketOf(p plan.Plan) string {
+	if g := p.Clamped.Gasket.Kind; g != "none" {
+		return g
+	}
+	return ""
 }
 
 // usualTolerance is that of a click wrench above 10 N·m (ISO 6789:2003, table

@@ -15,13 +15,13 @@ export function setWho(value) {
 }
 
 // The wrench in use goes with each torque, the angle gauge with each angle. Each person
-// is asked for them once, and may give none.
+// is asked for them once in each run, and may give none.
 export const wrench = () => kept("drawdown-wrench");
 export const gauge = () => kept("drawdown-gauge");
-export const toolsAsked = () => kept("drawdown-wrench-asked") === name;
-export function setWrench(number) {
+export const toolsAsked = (run) => kept("drawdown-wrench-asked") === name + " " + run;
+export function setWrench(number, run) {
   keep("drawdown-wrench", number.trim());
-  keep("drawdown-wrench-asked", name);
+  keep("drawdown-wrench-asked", name + " " + run);
 }
 export const setGauge = (number) => keep("drawdown-gauge", number.trim());
 

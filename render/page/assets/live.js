@@ -25,6 +25,9 @@ export class Live {
     this.bar = page.getElementById("bar").cloneNode(true);
   }
 
+  // settling is the list of what is still to do at a trouble, as the server knows it.
+  settling(of) { return at("settle-list").querySelector(`[data-of="${CSS.escape(of)}"] [data-left]`); }
+
   // now is the server's time.
   now() { return Date.now() + this.offset; }
 

@@ -38,11 +38,20 @@ async function record(act, fields) {
     shown.drawStatus();
     return false;
   }
+  const arrives = !who();
   const asks = fields.source !== "paper" && asksTools(act, fields.step);
-  if ((!who() || asks) && !await askWho(setWhoShown)) return false;
+  if ((arrives || asks) && !await askWho(setWhoShown)) return false;
+  if (arrives && ["done", "begin"].includes(act) && showHanded()) return false; // read first, then tap again
   const made = entry(act, { ...fields, wrench: fields.wrench ?? (act === "done" ? toolOf(fields.step) : "") });
   await outbox.add(made, live.known.steps[made.step]?.name || live.known.marks.find((m) => m.id === made.place?.fastener)?.name || "");
   return made.entry;
+}
+
+// showHanded shows what was handed over to whoever goes on; false where nothing was.
+function showHanded() {
+  if (!at("handed-lines")?.children.length) return false;
+  openDialog("handed");
+  return true;
 }
 
 // is says whether a step sets a torque ("sets") or turns by an angle ("angle").
@@ -56,10 +65,10 @@ function toolOf(step) {
   return toolField("gauge") && is("angle", step) ? gauge() : "";
 }
 
-// asksTools says whether a person is asked what they work with: as the work begins, and
-// at the first torque at the latest.
+// asksTools says whether a person is asked what they work with, once in each run: as
+// the work begins, and at the first torque at the latest.
 function asksTools(act, step) {
-  if (!toolField("wrench") || wrench() || toolsAsked()) return false;
+  if (!toolField("wrench") || toolsAsked(run)) return false;
   return act === "accept" || act === "done" && is("sets", step);
 }
 
@@ -67,7 +76,7 @@ const toolField = (name) => at("who").querySelector(`[name=${name}]`);
 
 function setWhoShown(value, tools = {}) {
   setWho(value);
-  if (tools.wrench !== undefined) setWrench(tools.wrench);
+  if (tools.wrench !== undefined) setWrench(tools.wrench, run);
   if (tools.gauge !== undefined) setGauge(tools.gauge);
   showWho();
 }
@@ -83,10 +92,10 @@ function showWho() {
   const [wrenches, gauges] = ["wrench", "gauge"].map(toolField);
   const used = gauges && is("angle", live.known.next) ? gauge() : wrenches && wrench();
   button.textContent = [who() || button.dataset.none, used].filter(Boolean).join(" · ");
+  if (wrenches) at("seal").querySelector("[name=wrench]").defaultValue = wrench();
+  if (at("who").open) return; // somebody is typing
+  if (wrenches) wrenches.value = wrench();
   if (gauges) gauges.value = gauge();
-  if (!wrenches) return;
-  wrenches.value = wrench();
-  at("seal").querySelector("[name=wrench]").defaultValue = wrench();
 }
 
 // listWrenches offers the numbers of the shop's wrenches.
@@ -158,7 +167,8 @@ function choose(id) {
   at("fastener-early").textContent = chosen.early || "";
   for (const e of document.querySelectorAll("[data-of-mark]")) e.hidden = e.disabled = !id;
   const says = at("next-said");
-  says.textContent = says.dataset.says.replace("%s", live.known.steps[shown.next()]?.name || "–");
+  says.textContent = says.dataset.says.replace("%s", live.known.steps[step]?.name || "–");
+  says.hidden = at("fastener-does").hidden = chosen.step === step; // nothing is out of order
   document.querySelector(".outoforder").hidden = !chosen.step || chosen.stuck;
   at("fastener-settle").hidden = !chosen.stuck;
   showInterrupted(chosen.angle && !chosen.stuck);
@@ -203,10 +213,15 @@ function openFrom(button, id) {
   if (id === "unsure") return openUnsure(button);
   if (id === "paper") return openPaper();
   if (id === "replace") {
-    at("replace-of").textContent = chosen.name;
-    at("replace").querySelector("form").dataset.fastener = chosen.id;
+    const mark = button.closest("#more") ? markOfNext() : chosen;
+    at("replace-of").textContent = mark.name;
+    at("replace").querySelector("form").dataset.fastener = mark.id;
   }
-  if (id === "more") showInterrupted(live.known.steps[shown.next()]?.angle);
+  if (id === "more") {
+    showInterrupted(live.known.steps[shown.next()]?.angle);
+    const anew = at("more").querySelector("[data-open=replace]");
+    if (anew) anew.hidden = !markOfNext();
+  }
   if (id === "fastener") return choose(live.known.steps[shown.next()]?.ids[0]);
   const about = button.closest("#fastener") ? chosen?.id : live.known.steps[shown.next()]?.ids[0];
   if (id === "trouble") showInterrupted(live.known.marks.find((mark) => mark.id === about)?.angle);
@@ -215,6 +230,12 @@ function openFrom(button, id) {
   const which = dialog.querySelector('select[name="fastener"]');
   if (which && about && id === "trouble") which.value = about;
   if (button.dataset.of) dialog.querySelector(`form[data-of="${button.dataset.of}"]`)?.scrollIntoView();
+}
+
+// markOfNext is the mark of the fastener that comes next.
+function markOfNext() {
+  const id = live.known.steps[shown.next()]?.ids[0];
+  return live.known.marks.find((mark) => mark.id === id);
 }
 
 // openUnsure asks before an angle is recorded as interrupted: it cannot be undone.
@@ -307,7 +328,8 @@ function askNewAt(form) {
 function leftOut(form, fields, button) {
   const after = button?.name === "after" ? button.value : fields.after;
   delete fields.after;
-  return after === "out" ? form.querySelector("[data-left]").dataset.left.split(" ").map(Number) : [];
+  const now = live.settling(form.dataset.of); // the dialog may be older
+  return after === "out" && now ? now.dataset.left.split(" ").filter(Boolean).map(Number) : [];
 }
 
 // askDecision asks for what the choice in a form needs: by how many degrees, which
@@ -346,7 +368,7 @@ function troubleFields(form, trouble) {
 function refused(tap) {
   const { reason, by, at: when, code } = tap.refused;
   at("refused-reason").textContent = [tap.name, reason].filter(Boolean).join(" – ");
-  const clock = when ? new Date(when).toLocaleTimeString(document.documentElement.lang, { hour: "2-digit", minute: "2-digit" }) : "";
+  const clock = when ? new Date(when).toLocaleTimeString(document.documentElement.lang, { hour: "2-digit", minute: "2-digit", hourCycle: "h23" }) : "";
   at("refused-by").textContent = by ? at("refused-by").dataset.says.replace("%[1]s", by).replace("%[2]s", clock) : "";
   at("refused-says").hidden = tap.entry.act === "seal"; // no tap at the part
   at("refused-angle").hidden = code !== "run angle done";
@@ -366,7 +388,7 @@ function refused(tap) {
   };
   at("refused-again").onclick = () => {
     const number = asked.querySelector("input").value.trim();
-    if (number) setWrench(number);
+    if (number) setWrench(number, run);
     showWho();
     at("refused").close();
     outbox.again(number);
@@ -450,5 +472,5 @@ if (live.known.open) {
 }
 const stuck = outbox.held.find((tap) => tap.refused);
 if (stuck) refused(stuck);
-else if (live.known.open && !who()) askWho(setWhoShown);
+else if (live.known.open && !who()) askWho(setWhoShown).then((signed) => signed && showHanded());
 document.body.dataset.ready = "yes";

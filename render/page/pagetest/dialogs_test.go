@@ -297,3 +297,29 @@ func TestBrokenWhileTightening(t *testing.T) {
 		one.Quiet()
 	}
 }
+
+// Whoever goes on after a hand over reads it first: the tap that asks for the initials
+// records nothing.
+func TestHandOverIsRead(t *testing.T) {
+	t.Parallel()
+	b := newBench(t)
+	id := b.open("p4-head", run.Loosen)
+	b.take(id, run.Entry{Act: run.Done, Step: 1}, run.Entry{Act: run.HandOver, To: "MB", Note: "F4 is stiff"})
+	one := NewTab(t, Browser(t), Phone)
+	openRun(one, b, id)
+	one.Until(`document.getElementById("who").open`)
+	one.Click("#who [data-close]")
+	one.Tap("#bar")
+	one.Until(`document.getElementById("who").open`)
+	one.Type("#who input[name=who]", "MB")
+	one.Click("#who .go")
+	one.Until(`document.getElementById("handed").open`)
+	if said := one.Text("#handed"); !strings.Contains(said, "F4 is stiff") {
+		t.Errorf("it shows %q", said)
+	}
+	one.Click("#handed [data-close]")
+	one.Rest()
+	one.Tap("#bar")
+	version(one, "3")
+	one.Quiet()
+}

@@ -28,6 +28,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	trace.Gap:              {"by": "row", "diameter": unit.Length(8.4), "seen": 0.4},
 	trace.SecondPart:       {"size": 0.4},
 	trace.CutOff:           {},
+	trace.Lens:             {"off": unit.Length(0.5)},
 	trace.KnownDiffer:      {"off": unit.Length(0.35)},
 	trace.OtherStated:      {"stated": resolution(150, 0), "named": resolution(300, 302), "times": 0.5},
 	trace.OtherKnown:       {"times": 1.034, "stated": resolution(150, 0)},

@@ -46,6 +46,7 @@ type Joint struct {
 	Of       string     `json:"of"`
 	Title    string     `json:"title"`
 	Kinds    []run.Kind `json:"kinds,omitempty"`
+	Gasket   string     `json:"gasket,omitempty"`  // its kind, by the pattern
 	Gaskets  []string   `json:"gaskets,omitempty"` // new ones
 	Sealants []string   `json:"sealants,omitempty"`
 
@@ -84,7 +85,7 @@ func OfJoint(name string, p plan.Plan, warnings []finding.Finding) Work {
 
 func jointOf(name string, p plan.Plan) Joint {
 	frozen := run.New(p, run.Loosen, nil)
-	j := Joint{Of: name, Title: p.Title, Stations: frozen.Stations, Labels: frozen.Labels, Measures: frozen.Measures, Sizes: sizesOf(p)}
+	j := Joint{Of: name, Title: p.Title, Gasket: run.GasketOf(p), Stations: frozen.Stations, Labels: frozen.Labels, Measures: frozen.Measures, Sizes: sizesOf(p)}
 	for _, f := range frozen.Fasteners {
 		j.Fasteners = append(j.Fasteners, f.ID)
 	}

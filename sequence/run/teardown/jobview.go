@@ -128,7 +128,7 @@ func (w Work) JointNeeds(of string, loosened []run.Condemned, ready []run.Entry)
 		if j.Of != of {
 			continue
 		}
-		asked := run.Work{Of: j.Of, Direction: run.Tighten, Kinds: j.Kinds, Job: "job"}.Start()
+		asked := run.Work{Of: j.Of, Direction: run.Tighten, Kinds: j.Kinds, Gasket: j.Gasket, Job: "job"}.Start()
 		asked.InJob(run.JobFacts{Condemned: loosened, Ready: ready})
 		for _, n := range asked.At(time.Time{}).Needs {
 			needs = append(needs, Need{of, n})

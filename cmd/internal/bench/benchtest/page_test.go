@@ -156,6 +156,7 @@ func TestFollowedToTheRecord(t *testing.T) {
 	one.Tap("#bar")
 	one.Until(`document.getElementById("settle").open`)
 	one.Type("#settle textarea", "measured again, within the limit")
+	one.Type("#settle [name=decided_by]", "LM")
 	one.Click("#settle button[type=submit]")
 	for taps < 60 && state() != "seal" {
 		if state() == "settle" {
