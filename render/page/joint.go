@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"drawdown/geometry"
 	"drawdown/render/diagram"
 	"drawdown/render/font"
 	"drawdown/render/scene"
@@ -26,6 +27,10 @@ type Joint struct {
 	Scale  string // of the picture: x and y of the part's zero, and its scale, for places that are tapped; "" if unknown
 	Places []SeenAt
 
+	Threads string // of the kinds: main M10×1.5 · bolt M8×1.25
+
+	joint   geometry.Joint
+	threads map[string]string // of the fasteners, by their ids: M10×1.5
 	spots   map[string]Spot   // of stations and bores, in mm of the part
 	numbers map[string]string // of the fasteners, by id
 	kinds   map[string]string // by fastener id; empty if there is one kind
@@ -66,13 +71,24 @@ func JointOf(p plan.Plan, d run.Direction, c *words.Catalogue) (Joint, error) {
 		Plan: p, Order: side.Order, Called: called, Front: c.Sheet.Front, NoArrows: true,
 		Box: scene.Box{Right: pictureWidth, Bottom: pictureHeight}.Grown(-pictureMargin),
 	})
-	j := Joint{numbers: map[string]string{}, kinds: map[string]string{}, Stages: stageBoxes(p, d, c)}
+	j := Joint{joint: p.Joint, threads: map[string]string{}, numbers: map[string]string{}, kinds: map[string]string{}, Stages: stageBoxes(p, d, c)}
 	for i, f := range p.Joint.Fasteners {
-		j.numbers[f.ID] = strconv.Itoa(called[i])
+		j.numbers[f.ID], j.threads[f.ID] = strconv.Itoa(called[i]), p.KindOf(i).ThreadName()
 		if len(p.Kinds) > 1 {
 			j.kinds[f.ID] = f.Kind
 		}
 	}
+	var threads []string
+	for _, k := range p.Kinds {
+		name := ""
+		if len(p.Kinds) > 1 {
+			name = k.Name + " "
+		}
+		if k.Thread != nil {
+			threads = append(threads, name+c.Figure(k.ThreadName()))
+		}
+	}
+	j.Threads = words.Row(threads...)
 	j.Places, j.spots = placesOf(p)
 	err := j.draw(drawn, p.IDs(side.Order))
 	j.Scale = scaleOf(p, j.Marks)

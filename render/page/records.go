@@ -1,12 +1,15 @@
 package page
 
 import (
+	"cmp"
 	"fmt"
 	"io"
 	"slices"
 	"strconv"
 	"strings"
 
+	"drawdown/geometry"
+	"drawdown/geometry/nearby"
 	"drawdown/render/words"
 	"drawdown/sequence/run"
 )
@@ -110,10 +113,10 @@ func (v RecordView) StepRows() []stepRow {
 	for _, s := range v.Run.AsDone() {
 		figure, unit := v.figure(s)
 		row := stepRow{
-			Number: v.stepNumber(s), Stage: strconv.Itoa(s.Stage), Fastener: v.fastener(s.IDs), Figure: strings.TrimSpace(figure + " " + unit),
+			Number: v.stepNumber(s), Stage: number(s.Stage), Fastener: v.fastener(s.IDs), Figure: strings.TrimSpace(figure + " " + unit),
 			State: v.stateAndReason(s), By: words.Row(s.By, s.Wrench), Old: s.Old,
 		}
-		if d := v.Run.DecidedAt(s.Number); d != nil && s.Undone == nil { // the decision counts, not the figure of the plan
+		if d := v.Run.DecidedAt(s.Number); d != nil && s.Undone == nil && s.Met == nil { // the decision counts, not the figure of the plan
 			row.Figure = words.Row(v.Text().Run.Interrupted, v.decided(*d))
 		}
 		if s.Old {
@@ -132,6 +135,12 @@ func (v RecordView) StepRows() []stepRow {
 // decided about its angle.
 func (v RecordView) stateAndReason(s run.Step) string {
 	state := v.Text().Records.StepStates[string(s.State)]
+	switch {
+	case s.Met != nil:
+		return words.Row(v.Text().Trouble.Names[troubleName(*s.Met)], s.Met.Note)
+	case s.Fresh != nil:
+		return words.Row(v.Text().Records.Acts[string(run.Replace)], s.Fresh.Note)
+	}
 	switch d := v.Run.DecidedAt(s.Number); {
 	case s.Undone != nil:
 		acts := v.Text().Records.Acts
@@ -150,7 +159,15 @@ func (v RunView) stepNumber(s run.Step) string {
 	if nth, of := v.Run.CatchUp(s); of > 0 {
 		return fmt.Sprintf(v.Text().Records.NewStep, nth, of)
 	}
-	return strconv.Itoa(s.Number)
+	return number(s.Number)
+}
+
+// number is empty for what is at no step, or in no stage.
+func number(n int) string {
+	if n == 0 {
+		return ""
+	}
+	return strconv.Itoa(n)
 }
 
 // recordTable is one list of a record.
@@ -234,7 +251,8 @@ func (v RunView) at(step int, place *run.Place) string {
 	case place != nil && place.Label != "":
 		return place.Label
 	case place != nil && place.At != nil:
-		return v.Words.Figure(plain(place.At[0])) + " / " + v.Words.Figure(plain(place.At[1])) + " mm"
+		near := nearby.To(v.Joint.joint, geometry.Point{X: place.At[0], Y: place.At[1]})
+		return cmp.Or(v.Words.Between(near.Between, near.Near), v.Text().Seen.Point)
 	}
 	if s := v.step(step); s != nil {
 		return v.fastener(s.IDs)

@@ -7,8 +7,8 @@ import (
 	"drawdown/sequence/run"
 )
 
-// SealLines name what prevents sealing: open steps, and torques without a
-// wrench number.
+// SealLines name what must be checked before a seal: open steps, torques without a
+// wrench number, and what the record asks to check.
 func (v RunView) SealLines() []string {
 	t := v.Text().Run
 	var open, bare, lines []string
@@ -25,6 +25,9 @@ func (v RunView) SealLines() []string {
 	}
 	if len(bare) > 0 {
 		lines = append(lines, fmt.Sprintf(t.SealNoWrench, strings.Join(bare, ", ")))
+	}
+	for _, f := range v.Run.Flags {
+		lines = append(lines, v.Words.Say(f.Finding))
 	}
 	return lines
 }

@@ -72,6 +72,27 @@ type openTrouble struct {
 	Left                      string     // steps of this fastener alone that are still to do, where it may be out: "7 12"
 	Out                       bool       // it is out, as a rule
 	Decisions                 []decision // of an angle that was interrupted
+	Repairs                   []repair   // what may have been done to the hole
+	Thread                    string     // of the fastener; empty where it is not known
+}
+
+// repair is one of what may have been done to a hole.
+type repair struct {
+	Repair run.Repair // empty: nothing
+	Name   string
+}
+
+// repairs can follow a trouble with the bolt or its hole.
+func (v RunView) repairs(t run.Trouble) []repair {
+	if !slices.Contains([]run.Trouble{run.Broken, run.HoleThread, run.BoltThread, run.TurnsOn}, t) {
+		return nil
+	}
+	names := v.Text().Run.Repairs
+	all := []repair{{"", names["none"]}}
+	for _, r := range run.Repairs {
+		all = append(all, repair{r, strings.TrimSuffix(names[string(r)], ":")})
+	}
+	return all
 }
 
 // decision is one of what can become of an angle that was interrupted.
@@ -142,6 +163,7 @@ func (v RunView) openTroubles() []openTrouble {
 			one.ID = seen.IDs[0]
 		}
 		one.ToDo, one.Stub = v.toDo(seen.Trouble)
+		one.Repairs, one.Thread = v.repairs(seen.Trouble), v.Joint.threads[one.ID]
 		one.Decide = seen.Blocks == run.BlocksStage
 		one.Gone = seen.Trouble == run.Broken && !v.Loosening()
 		one.Left, one.Out = v.leftOf(seen), seen.Trouble == run.Broken || seen.Trouble == run.Missing

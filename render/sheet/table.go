@@ -42,11 +42,8 @@ const (
 // Draw draws the table at the current position of the run.
 func (t Table) Draw(r *Run) {
 	widths := t.widths(r.Pen.Paper)
-	heads := make(Broken, len(t.Columns))
-	for i, c := range t.Columns {
-		heads[i] = r.Pen.Paper.Bold().Lines(c.Head, widths[i]-2*cellAir)
-	}
-	r.Room(r.rowHeight(heads, r.Pen.Paper.Line) + 2*r.Pen.Paper.Line + 4*cellAir)
+	heads := t.heads(r.Pen.Paper, widths)
+	r.Room(t.Lead(r))
 	t.drawHead(r, heads, widths)
 	for _, row := range t.Rows {
 		cells := t.cells(row, widths, r.Pen.Paper.Type)
@@ -57,6 +54,25 @@ func (t Table) Draw(r *Run) {
 		t.drawRow(r, row, cells, widths)
 	}
 	r.Y += 3
+}
+
+// Lead is the height of the head with the first row: less of a table does not stand at
+// the foot of a page.
+func (t Table) Lead(r *Run) float64 {
+	widths := t.widths(r.Pen.Paper)
+	head, least := r.rowHeight(t.heads(r.Pen.Paper, widths), r.Pen.Paper.Line), 2*r.Pen.Paper.Line+4*cellAir
+	if len(t.Rows) > 0 {
+		return head + max(least, t.height(r, t.cells(t.Rows[0], widths, r.Pen.Paper.Type)))
+	}
+	return head + least
+}
+
+func (t Table) heads(p Paper, widths []float64) Broken {
+	heads := make(Broken, len(t.Columns))
+	for i, c := range t.Columns {
+		heads[i] = p.Bold().Lines(c.Head, widths[i]-2*cellAir)
+	}
+	return heads
 }
 
 func (t Table) widths(paper Paper) []float64 {

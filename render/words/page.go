@@ -221,6 +221,9 @@ type PageRun struct {
 	OpenTroubles    string
 	Settle          string
 	SettleSays      string
+	Hole            string
+	Repairs         map[string]string // by run.Repair, and none
+	Thread          string            // of the insert
 	Decide          string
 	Decided         map[string]string // by run.Decision
 	TurnOn          string            // turn on by %s
@@ -298,6 +301,9 @@ type PageSeen struct {
 	Tap       string            // where to tap
 	Place     string
 	WholePart string // no place of its own
+	Between   string // %[1]s and %[2]s
+	Near      string // %s
+	Point     string // that was tapped in the picture
 	Other     string // a value that the file does not have
 	Shim      string // the shim that is fitted
 	Limits    string // limits: %s

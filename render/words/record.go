@@ -29,9 +29,12 @@ type Record struct {
 
 	Remark        string
 	Wrenches      string
+	Tool          string // heading: its number
 	Range         string // heading: usable from and to
+	NoRange       string // it is not known
 	Last          string // heading: date of the last calibration
-	Used          string // heading: number of uses
+	Used          string // heading: for which torques, for how many angles
+	Angles        string // %d angles
 	NoNumber      string
 	NotCalibrated string // the date is not known
 	People        string

@@ -27,6 +27,7 @@ const (
 	needFoundOrNote   need = "found / note"
 	needDecision      need = "decided / note"
 	needDecidedBy     need = "decided_by"
+	needThread        need = "thread"
 	needTo            need = "to"
 )
 

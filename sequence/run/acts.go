@@ -16,7 +16,7 @@ const (
 	Begin        Act = "begin"         // a wait
 	Undo         Act = "undo"          // takes back a wrong tap: of
 	Report       Act = "trouble"       // something is wrong: step or place, trouble
-	Settle       Act = "settle"        // what was done about a trouble or an unsure angle: of, and note or decided
+	Settle       Act = "settle"        // what was done about a trouble or an unsure angle: of, and note, repair or decided
 	Unsure       Act = "unsure"        // an angle was interrupted: step
 	Replace      Act = "replace"       // a new fastener goes in: step or place
 	AnotherRound Act = "another round" // of a stage that repeats
@@ -93,6 +93,17 @@ const (
 
 // Decisions lists them in the order in which a person is asked.
 var Decisions = []Decision{CountsAsDone, TurnOn, NewFastener, OtherDecision}
+
+// Repair is what was done to the hole of a fastener.
+type Repair string
+
+const (
+	ThreadInsert  Repair = "thread insert"  // Thread says which
+	ThreadCleaned Repair = "thread cleaned" // cut or brushed, and used as it is
+)
+
+// Repairs lists them in the order in which a person is asked.
+var Repairs = []Repair{ThreadInsert, ThreadCleaned}
 
 // Found is what a finding is.
 type Found string

@@ -32,6 +32,8 @@ type Entry struct {
 	Note        string       `json:"note,omitempty"`
 	Decided     Decision     `json:"decided,omitempty"`    // of an unsure angle; TurnOn has its Value, in degrees
 	DecidedBy   string       `json:"decided_by,omitempty"` // where another person than Who decided, or did so for them
+	Repair      Repair       `json:"repair,omitempty"`     // of the hole, by a settle or a replace
+	Thread      string       `json:"thread,omitempty"`     // of the insert that was fitted, such as M10x1.5
 	Source      Source       `json:"source,omitempty"`
 	Day         string       `json:"day,omitempty"`          // year-month-day, as the paper states it; empty: not known
 	Kind        string       `json:"kind,omitempty"`         // of fastener, that is ready

@@ -64,6 +64,7 @@ const (
 	SealRounds      finding.Code = "run seal rounds"         // stage
 	SealWrench      finding.Code = "run seal wrench"         // stages
 	SealSecond      finding.Code = "run seal second"         //
+	ThreadDiffers   finding.Code = "run thread differs"      // id, thread: of the fastener, insert
 )
 
 // What is flagged and not refused.
@@ -74,11 +75,21 @@ const (
 	WrenchOutOfDate finding.Code = "run wrench out of date"     // wrench, calibrated
 	ReadinessOpen   finding.Code = "run readiness not recorded" // needs
 	CondemnedKept   finding.Code = "run condemned kept"         // id, trouble
+	HoleRepaired    finding.Code = "run hole repaired"          // id, thread
+	WaitLeftOut     finding.Code = "run wait left out"          // step, wait
+	StepsLeftOut    finding.Code = "run steps left out"         // ids, steps
+	GasketNotSaid   finding.Code = "run gasket not reported"    // gasket
+	GasketMissing   finding.Code = "run gasket missing"         // gasket
+	GasketLate      finding.Code = "run gasket late"            // gasket
+	TorqueNoTool    finding.Code = "run torque without tool"    // count, stages
+	AngleNoTool     finding.Code = "run angle without tool"     // count, stages
+	Corrected       finding.Code = "run corrected"              // note
 )
 
 // What must be ready before tightening.
 const (
 	NeedKind     finding.Code = "run need kind"     // kind, count, ready
 	NeedGasket   finding.Code = "run need gasket"   // count, gasket, ready
-	NeedFastener finding.Code = "run need fastener" // id, kind, trouble
+	NeedFastener finding.Code = "run need fastener" // id, kind; trouble, among: where there is one
+	NeedHole     finding.Code = "run need hole"     // id
 )

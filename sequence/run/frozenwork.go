@@ -45,11 +45,24 @@ type Fastener struct {
 	Kind string `json:"kind"`
 }
 
+// ThreadOf is the thread of a fastener; empty where it is not known.
+func (w Work) ThreadOf(id string) string {
+	for _, f := range w.Fasteners {
+		for _, k := range w.Kinds {
+			if f.ID == id && k.Name == f.Kind {
+				return k.Thread
+			}
+		}
+	}
+	return ""
+}
+
 // Kind is a kind of fastener, as far as readiness asks for it.
 type Kind struct {
-	Name  string     `json:"name"`
-	Count int        `json:"count"`
-	Reuse plan.Reuse `json:"reuse,omitempty"`
+	Name   string     `json:"name"`
+	Count  int        `json:"count"`
+	Reuse  plan.Reuse `json:"reuse,omitempty"`
+	Thread string     `json:"thread,omitempty"` // as the standard names it: M10×1.5
 }
 
 // New freezes the work of one direction of a plan. toAccept are the warnings of
@@ -73,7 +86,7 @@ func New(p plan.Plan, d Direction, toAccept []finding.Finding) Work {
 		}
 	}
 	for _, k := range p.Kinds {
-		w.Kinds = append(w.Kinds, Kind{k.Name, p.Count(k.Name), k.Reuse})
+		w.Kinds = append(w.Kinds, Kind{k.Name, p.Count(k.Name), k.Reuse, k.ThreadName()})
 	}
 	if d == Tighten {
 		w.ToAccept, w.Gasket = toAccept, GasketOf(p)

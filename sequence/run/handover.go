@@ -50,6 +50,9 @@ func (s *State) fiveLines(now time.Time) FiveLines {
 			lines.Done.Stages = append(lines.Done.Stages, stage)
 		}
 	}
+	if next, _ := s.upNext(now); next != nil {
+		lines.NextStep = next.Number
+	}
 	slices.Sort(lines.Open.Stages)
 	slices.Sort(lines.Done.Stages)
 	return lines

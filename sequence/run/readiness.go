@@ -12,8 +12,27 @@ import (
 // job changes; they are no part of the run's record.
 type JobFacts struct {
 	Condemned []Condemned // in the job's other runs of this joint
+	Repaired  []Repaired  // the same
+	Outside   []Reading   // the same: values that lie outside their limits
 	Ready     []Entry     // entries of the job with the act ready
 	Out       []Entry     // by which a part of the joint went to the machine shop and is not back
+}
+
+// FactsOf is what the runs of a joint found that a run of it has to know. A void run
+// does not count.
+func FactsOf(others []View) (facts JobFacts) {
+	for _, v := range others {
+		if v.Status == Voided {
+			continue
+		}
+		facts.Condemned, facts.Repaired = append(facts.Condemned, v.Condemned...), append(facts.Repaired, v.Repaired...)
+		for _, r := range v.Readings {
+			if r.Verdict.Outside() {
+				facts.Outside = append(facts.Outside, r)
+			}
+		}
+	}
+	return facts
 }
 
 // InJob tells the state what its job knows.
@@ -23,7 +42,8 @@ func (s *State) InJob(facts JobFacts) { s.job = &facts }
 const GasketKind = "gasket"
 
 // needs lists what must be ready before tightening: the new ones of each kind
-// that is used once, a gasket, and what replaces the condemned (8).
+// that is used once, a gasket, what replaced others since, and what replaces the
+// condemned (8).
 func (s *State) needs() []Need {
 	if s.work.Direction != Tighten {
 		return nil
@@ -37,12 +57,54 @@ func (s *State) needs() []Need {
 	if s.work.Gasket != "" {
 		needs = append(needs, s.covered(Need{Kind: GasketKind, Count: 1, Gasket: s.work.Gasket}, nil))
 	}
+	for _, e := range inTime(slices.Clone(s.replaced), (*Entry).mark) {
+		_, ids := s.placeOf(e)
+		for _, id := range ids {
+			needs = append(needs, Need{Kind: s.fastener(id).Kind, Count: 1, Ready: 1, ID: id, Trouble: s.troubleBehind(e)})
+		}
+	}
+	known := len(needs)
 	for _, c := range s.condemned() {
-		if c.Replaced == nil {
-			needs = append(needs, s.covered(Need{Kind: c.Kind, Count: 1, ID: c.ID, Trouble: c.Trouble}, &c))
+		if c.Replaced == nil && !s.mended(c) && !slices.ContainsFunc(needs[known:], c.isNeeded) {
+			needs = append(needs, s.among(s.covered(Need{Kind: c.Kind, Count: 1, ID: c.ID, Trouble: c.Trouble}, &c), c, needs))
 		}
 	}
 	return needs
+}
+
+// mended reports whether it was a hole, and it was repaired.
+func (s *State) mended(c Condemned) bool {
+	return c.Trouble == HoleThread && slices.ContainsFunc(s.repaired(), func(r Repaired) bool { return r.ID == c.ID && !r.At.Before(c.At) })
+}
+
+// isNeeded reports whether a need is that of the same fastener, or of the same hole.
+func (c Condemned) isNeeded(n Need) bool {
+	return n.ID == c.ID && (n.Trouble == HoleThread) == (c.Trouble == HoleThread)
+}
+
+// among covers what another run condemned of a kind that is used once: its new one is
+// among those of the kind.
+func (s *State) among(n Need, c Condemned, needs []Need) Need {
+	i := slices.IndexFunc(needs, func(kind Need) bool { return kind.ID == "" && kind.Kind == c.Kind })
+	if i < 0 || c.Trouble == HoleThread || s.entries[c.Entry] != nil {
+		return n
+	}
+	n.Among = true
+	if needs[i].Met() {
+		n.Ready = n.Count
+	}
+	return n
+}
+
+// troubleBehind is the trouble that a new fastener was for; empty where none was
+// reported.
+func (s *State) troubleBehind(e *Entry) Trouble {
+	for _, p := range slices.Backward(s.problems) {
+		if p.replaced == e {
+			return p.entry.Trouble
+		}
+	}
+	return ""
 }
 
 // covered counts what the entries say is ready. One that names neither a kind nor
@@ -149,8 +211,17 @@ func (s *State) unmet() []Need {
 // Finding says what is needed.
 func (n Need) Finding() finding.Finding {
 	switch {
+	case n.Trouble == HoleThread:
+		return finding.Failed(NeedHole, finding.Values{"id": n.ID})
 	case n.ID != "":
-		return finding.Failed(NeedFastener, finding.Values{"id": n.ID, "kind": n.Kind, "trouble": n.Trouble.Term()})
+		v := finding.Values{"id": n.ID, "kind": n.Kind}
+		if n.Trouble != "" {
+			v["trouble"] = n.Trouble.Term()
+		}
+		if n.Among {
+			v["among"] = n.Kind
+		}
+		return finding.Failed(NeedFastener, v)
 	case n.Gasket != "":
 		return finding.Failed(NeedGasket, finding.Values{"gasket": finding.Term(n.Gasket), "count": n.Count, "ready": n.Ready})
 	}

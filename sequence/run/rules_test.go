@@ -405,7 +405,7 @@ func TestRule8InAJob(t *testing.T) {
 
 	b.takes(trouble(2, run.HoleThread))
 	b.takes(run.Entry{Act: run.Settle, Of: b.taken[len(b.taken)-1].ID, Note: "insert fitted"})
-	b.refuses(done(2), run.NotReady) // the insert is what must be ready now
+	b.refuses(done(2), run.NotReady) // nobody recorded a repair of the hole
 	b.takes(run.Entry{Act: run.Ready})
 	b.takes(done(2))
 }
@@ -560,7 +560,10 @@ func TestRule12Seal(t *testing.T) {
 	if len(after.Corrections) != 1 || after.Corrections[0].Of != id {
 		t.Errorf("%+v", after.Corrections)
 	}
-	after.Corrections, before.Version = nil, after.Version
+	if n := len(after.Flags); n != len(before.Flags)+1 || after.Flags[n-1].Finding.Code != run.Corrected {
+		t.Errorf("flagged %+v", after.Flags)
+	}
+	after.Corrections, before.Version, after.Flags = nil, after.Version, before.Flags
 	same(t, before, after)
 	b.refuses(run.Entry{Act: run.Correct, Of: "none", Note: "n"}, run.NoSuchEntry)
 }

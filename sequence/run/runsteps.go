@@ -48,6 +48,9 @@ type Step struct {
 
 	OutOfOrder bool    `json:"out_of_order,omitempty"` // done before a step that comes before it; Reason says why
 	Undone     *Undone `json:"undone,omitempty"`       // set by AsDone: what stands here was taken back
+
+	Met   *TroubleSeen `json:"-"` // set by AsDone: a trouble that was met here, and no work
+	Fresh *Replaced    `json:"-"` // the same: a new fastener that went in
 }
 
 // planned writes out the steps of a direction as they are when a run starts.

@@ -24,11 +24,13 @@ type View struct {
 
 	Measures    []measure.Value   `json:"measures,omitempty"` // to take
 	ToAccept    []finding.Finding `json:"-"`                  // still to be accepted; worded by the server
+	WasAccepted []finding.Finding `json:"-"`                  // by Accepted
 	Accepted    *Mark             `json:"accepted,omitempty"`
 	Asks        []Ask             `json:"asks,omitempty"`
 	Troubles    []TroubleSeen     `json:"troubles,omitempty"`
 	Condemned   []Condemned       `json:"condemned,omitempty"`
 	Replaced    []Replaced        `json:"replaced,omitempty"`
+	Repaired    []Repaired        `json:"repaired,omitempty"` // holes, also those of the job's other runs of the joint
 	Undone      []Undone          `json:"undone,omitempty"`
 	Needs       []Need            `json:"needs,omitempty"` // what must be ready for tightening, ready or not
 	Readings    []Reading         `json:"readings,omitempty"`
@@ -101,6 +103,15 @@ type Replaced struct {
 	Of   string   `json:"of,omitempty"` // the trouble that it was for; empty where none was reported
 }
 
+// Repaired is the hole of a fastener that was repaired.
+type Repaired struct {
+	ID     string `json:"id"`
+	Repair Repair `json:"repair"`
+	Thread string `json:"thread,omitempty"` // of the insert
+	Mark
+	Of string `json:"of,omitempty"` // the trouble that it settled
+}
+
 // Blocks is what an open trouble blocks.
 type Blocks string
 
@@ -120,14 +131,16 @@ type Condemned struct {
 }
 
 // Need is what must be ready before a joint is tightened: new ones of a kind
-// that is used once, or what replaces a condemned fastener.
+// that is used once, what replaces a condemned fastener or did so, or the repair of a
+// hole.
 type Need struct {
 	Kind    string  `json:"kind"`
 	Count   int     `json:"count"`
 	Ready   int     `json:"ready"` // of them, at most Count
 	ID      string  `json:"id,omitempty"`
-	Trouble Trouble `json:"trouble,omitempty"` // that condemned it
+	Trouble Trouble `json:"trouble,omitempty"` // that condemned it; empty also where a new one went in for another reason
 	Gasket  string  `json:"gasket,omitempty"`  // of which kind, where it is one
+	Among   bool    `json:"among,omitempty"`   // it is one of the new ones of its kind
 	Counted bool    `json:"counted,omitempty"` // somebody said how many are there
 }
 
@@ -186,6 +199,8 @@ type FiveLines struct {
 	Found   []TroubleSeen `json:"found,omitempty"`   // troubles, settled or not
 	Waiting []Awaited     `json:"waiting,omitempty"` // what the work waits for
 	Next    string        `json:"next,omitempty"`    // who takes over
+
+	NextStep int `json:"next_step,omitempty"` // that the order asks for then; 0 for none
 }
 
 // Progress counts steps, and fasteners that have none left.

@@ -80,5 +80,24 @@ func (s *State) toAccept() []finding.Finding {
 	if s.accepted != nil {
 		return nil
 	}
-	return s.work.ToAccept
+	if s.firstDone() != nil {
+		return s.work.ToAccept
+	}
+	return slices.Concat(s.work.ToAccept, foundOf(s.jobFlags()))
+}
+
+// wasAccepted is what was asked for when somebody accepted it.
+func (s *State) wasAccepted() []finding.Finding {
+	if s.accepted == nil {
+		return nil
+	}
+	told := slices.DeleteFunc(s.jobFlags(), func(f Flag) bool { return f.At.After(s.accepted.Time) })
+	return slices.Concat(s.work.ToAccept, foundOf(told))
+}
+
+func foundOf(flags []Flag) (all []finding.Finding) {
+	for _, f := range flags {
+		all = append(all, f.Finding)
+	}
+	return all
 }

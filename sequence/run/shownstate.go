@@ -15,8 +15,8 @@ func (s *State) At(now time.Time) View {
 	w := s.work
 	v := View{
 		Of: w.Of, Title: w.Title, Machine: w.Machine, Direction: w.Direction, Fingerprint: w.Fingerprint, Job: w.Job,
-		Status: s.Status(), Version: s.version, Measures: w.Measures, Steps: s.shown(now), ToAccept: s.toAccept(), Accepted: s.accepted.marked(),
-		Asks: s.asks(now), Troubles: s.troubles(), Condemned: inTime(s.condemned(), Condemned.mark), Replaced: s.shownReplaced(), Undone: s.shownUndone(), Needs: s.needs(),
+		Status: s.Status(), Version: s.version, Measures: w.Measures, Steps: s.shown(now), ToAccept: s.toAccept(), Accepted: s.accepted.marked(), WasAccepted: s.wasAccepted(),
+		Asks: s.asks(now), Troubles: s.troubles(), Condemned: inTime(s.condemned(), Condemned.mark), Replaced: s.shownReplaced(), Repaired: s.repaired(), Undone: s.shownUndone(), Needs: s.needs(),
 		Readings: s.shownReadings(), Flags: inTime(s.flags(), Flag.mark), HandOvers: s.handOvers, Now: s.fiveLines(now), VoidedBy: s.voided.marked(),
 	}
 	if next, _ := s.upNext(now); next != nil && v.Status == Open {
@@ -263,16 +263,25 @@ func (v View) DecidedAt(step int) *TroubleSeen {
 }
 
 // AsDone lists the steps as they were done, by time, with the taps that were taken
-// back; what is still to do follows in the order of work.
+// back, the troubles that were met and the new fasteners that went in; what is still
+// to do follows in the order of work.
 func (v View) AsDone() []Step {
 	all := slices.Clone(v.Steps)
 	for _, u := range v.Undone {
-		for _, st := range v.Steps {
-			if st.Number == u.Step {
-				st.State, st.By, st.At, st.Reason, st.Wrench, st.Old, st.OutOfOrder, st.Undone = ToDo, u.By, u.At, u.Note, "", false, false, &u
-				all = append(all, st)
-			}
+		st := v.at(u.Step, u.At)
+		st.State, st.By, st.At, st.Reason, st.Undone = ToDo, u.By, u.At, u.Note, &u
+		all = append(all, st)
+	}
+	for i, t := range v.Troubles {
+		st := v.at(t.Step, t.At)
+		st.IDs, st.By, st.At, st.Met = t.IDs, t.By, t.At, &v.Troubles[i]
+		if st.State = InTrouble; t.Trouble == "" {
+			st.State = IsUnsure
 		}
+		all = append(all, st)
+	}
+	for i, r := range v.Replaced {
+		all = append(all, Step{IDs: r.IDs, State: IsDone, By: r.By, At: r.At, Reason: r.Note, Fresh: &v.Replaced[i]})
 	}
 	slices.SortStableFunc(all, func(a, b Step) int {
 		switch {
@@ -286,4 +295,16 @@ func (v View) AsDone() []Step {
 		return a.At.Compare(b.At)
 	})
 	return all
+}
+
+// at is what the plan says of a step, for something that happened at it; empty where
+// it was over by then.
+func (v View) at(number int, at time.Time) Step {
+	for _, st := range v.Steps {
+		if st.Number == number && (st.At.IsZero() || !st.At.Before(at)) {
+			st.Wrench, st.Old, st.OutOfOrder, st.Reason, st.TotalDeg = "", false, false, "", 0
+			return st
+		}
+	}
+	return Step{}
 }

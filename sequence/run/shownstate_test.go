@@ -51,7 +51,7 @@ func TestAsDone(t *testing.T) {
 	b.doNext()
 	steps := b.view().AsDone()
 	open := slices.IndexFunc(steps, func(s run.Step) bool { return s.At.IsZero() })
-	if open != 16 || !slices.IsSortedFunc(steps[:open], func(a, b run.Step) int { return a.At.Compare(b.At) }) || steps[15].Recovery == 0 {
+	if open != 17 || !slices.IsSortedFunc(steps[:open], func(a, b run.Step) int { return a.At.Compare(b.At) }) || steps[15].Fresh == nil || steps[16].Recovery == 0 {
 		t.Errorf("%d steps lead, the last of them %+v", open, steps[15])
 	}
 	var left []int
@@ -70,8 +70,8 @@ func TestAsDone(t *testing.T) {
 }
 
 // The gasket of the file is asked for beside the bolts that are used once
-// (p4-head: ten main bolts and one gasket). Nothing waits for it, and nothing is
-// flagged: whether it is used again the file does not say. Where somebody said that
+// (p4-head: ten main bolts and one gasket). Nothing waits for it: whether it
+// is used again the file does not say; that it came late is flagged. Where somebody said that
 // none is there, the work waits for it.
 func TestGasketIsAskedFor(t *testing.T) {
 	t.Parallel()
@@ -86,7 +86,7 @@ func TestGasketIsAskedFor(t *testing.T) {
 	want[0].Ready, want[1].Ready = 10, 1
 	want[0].Counted, want[1].Counted = true, true
 	same(t, want, b.view().Needs)
-	if flags := b.view().Flags; len(flags) > 0 {
+	if flags := b.view().Flags; len(flags) != 1 || flags[0].Finding.Code != run.GasketLate {
 		t.Errorf("flagged %+v", flags)
 	}
 	none := begin(t, work)

@@ -151,10 +151,11 @@ func (s *State) judgeSettle(e Entry) *Refusal {
 	case s.undone[e.Of]:
 		return refused(UndoneAlready, nil).because(of)
 	}
-	if p := s.problemOf(e.Of); p.settled != nil {
+	p := s.problemOf(e.Of)
+	if p.settled != nil {
 		return refused(SettledAlready, nil).because(p.settled)
 	}
-	return nil
+	return s.judgeRepair(e, p.ids)
 }
 
 // problemOf returns the problem that an entry reported; nil where it was

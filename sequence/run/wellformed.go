@@ -188,8 +188,9 @@ func (e Entry) missing() *Refusal {
 		needFingerprint: e.Fingerprint != "", needStepOrPlace: e.Step != 0 || e.Place != nil && e.Place.Fastener != "",
 		needMeasureOrStep: e.Measure != "" || e.Step != 0,
 		needFoundOrNote:   e.Found != "" || strings.TrimSpace(e.Note) != "",
-		needDecision:      e.Decided == CountsAsDone || e.Decided == TurnOn || strings.TrimSpace(e.Note) != "",
+		needDecision:      e.Decided == CountsAsDone || e.Decided == TurnOn || e.Repair != "" || strings.TrimSpace(e.Note) != "",
 		needDecidedBy:     strings.TrimSpace(e.DecidedBy) != "",
+		needThread:        strings.TrimSpace(e.Thread) != "",
 		needTo:            strings.TrimSpace(e.To) != "",
 	}
 	needs := append([]need{needID, needAct, needWho}, rules[e.Act].needs...)
@@ -198,6 +199,9 @@ func (e Entry) missing() *Refusal {
 	}
 	if e.Decided == TurnOn {
 		needs = append(needs, needValue)
+	}
+	if e.Repair == ThreadInsert {
+		needs = append(needs, needThread)
 	}
 	for _, field := range needs {
 		if !has[field] {
@@ -217,7 +221,7 @@ func (e Entry) texts() []text {
 	return []text{
 		{"entry", e.ID, mostOfID}, {"who", e.Who, mostOfName}, {"to", e.To, mostOfName}, {"second", e.Second, mostOfName}, {"decided_by", e.DecidedBy, mostOfName},
 		{"note", e.Note, mostOfNote}, {"kept", e.Kept, mostOfNote}, {"of", e.Of, mostOfID}, {"device_time", e.DeviceTime, mostOfName}, {"measure", e.Measure, mostOfText},
-		{"value", string(e.Value), mostOfName}, {"unit", e.Unit, mostOfName}, {"shim", string(e.Shim), mostOfName}, {"joint", e.Joint, mostOfText}, {"photo", e.Photo, mostOfText}, {"wrench", e.Wrench, mostOfName},
+		{"value", string(e.Value), mostOfName}, {"unit", e.Unit, mostOfName}, {"shim", string(e.Shim), mostOfName}, {"joint", e.Joint, mostOfText}, {"photo", e.Photo, mostOfText}, {"wrench", e.Wrench, mostOfName}, {"thread", e.Thread, mostOfName},
 		{"sheet", e.Sheet, mostOfName}, {"fingerprint", e.Fingerprint, mostOfName}, {"day", e.Day, mostOfName},
 	}
 }
@@ -234,6 +238,7 @@ func (e Entry) words() []word {
 		{"trouble", string(e.Trouble), texts(Troubles)},
 		{"found", string(e.Found), texts(Founds)},
 		{"decided", string(e.Decided), texts(e.decisions())},
+		{"repair", string(e.Repair), texts(Repairs)},
 		{"source", string(e.Source), []string{string(OnPaper)}},
 	}
 }

@@ -110,7 +110,7 @@ func (b *Bench) exportPDF(w http.ResponseWriter, r *http.Request, whole record.E
 	if err != nil {
 		return err
 	}
-	files, _, err := job.RecordSheet(whole, b.store.File, time.Local, ask)
+	files, _, err := job.RecordSheet(whole, b.store, time.Local, ask)
 	if err != nil {
 		return failure{http.StatusUnprocessableEntity, err}
 	}

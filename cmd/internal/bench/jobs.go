@@ -144,7 +144,7 @@ func (b *Bench) needsOf(one *openJob, runs []*openRun) []teardown.Need {
 			}
 			continue
 		}
-		all = append(all, one.work.JointNeeds(j.Of, b.condemned(j.Of, runs), one.state.ReadyFor(j.Of))...)
+		all = append(all, one.work.JointNeeds(j.Of, run.FactsOf(b.viewsOf(j.Of, runs)).Condemned, one.state.ReadyFor(j.Of))...)
 	}
 	return all
 }

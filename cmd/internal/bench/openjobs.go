@@ -205,18 +205,18 @@ func (b *Bench) tellJob(one *openRun) error {
 // factsFor returns what a job knows for one of its runs.
 func (b *Bench) factsFor(one *openRun, of *openJob, runs []*openRun) run.JobFacts {
 	others := slices.DeleteFunc(slices.Clone(runs), func(r *openRun) bool { return r.id == one.id })
-	return run.JobFacts{Condemned: b.condemned(one.work.Of, others), Ready: of.state.ReadyFor(one.work.Of), Out: of.state.OutOfJoint(one.work.Of)}
+	facts := run.FactsOf(b.viewsOf(one.work.Of, others))
+	facts.Ready = of.state.ReadyFor(one.work.Of)
+	facts.Out = of.state.OutOfJoint(one.work.Of)
+	return facts
 }
 
-// condemned lists the parts condemned in the runs of a joint.
-func (b *Bench) condemned(of string, runs []*openRun) []run.Condemned {
-	var all []run.Condemned
+// viewsOf shows the runs of a joint.
+func (b *Bench) viewsOf(of string, runs []*openRun) []run.View {
+	var all []run.View
 	for _, other := range runs {
-		if other.work.Of != of {
-			continue
-		}
-		if v := other.view(b.now()); v.Status != run.Voided {
-			all = append(all, v.Condemned...)
+		if other.work.Of == of {
+			all = append(all, other.view(b.now()))
 		}
 	}
 	return all

@@ -145,5 +145,5 @@ func (p *Program) exported(s *record.Store, e record.Export, format flag.RecordF
 		text, err := e.CSV()
 		return []render.File{{Name: e.ID + ".csv", Data: text}}, nil, err
 	}
-	return job.RecordSheet(e, s.File, time.Local, ask)
+	return job.RecordSheet(e, s, time.Local, ask)
 }

@@ -25,6 +25,7 @@ var arrows = map[string][]string{
 	"geometry":                        {},
 	"geometry/family":                 {"geometry"},
 	"geometry/finding":                {},
+	"geometry/nearby":                 {"geometry"},
 	"geometry/holes":                  {"geometry", "geometry/unit"},
 	"geometry/survey":                 {"geometry", "geometry/unit"},
 	"geometry/testkit":                {}, // only for tests
@@ -64,8 +65,8 @@ var arrows = map[string][]string{
 	"render/frames":                   {"render/diagram", "render/font", "render/scene", "render/words", "sequence/plan"},
 	"render/gif":                      {"render/png", "render/scene"},
 	"render/imprint":                  {},
-	"render/page":                     {"render/diagram", "render/font", "render/scene", "render/svg", "render/words", "sequence/measure", "sequence/plan", "sequence/run", "sequence/run/remedy", "sequence/run/teardown"},
-	"render/page/pagetest":            {"geometry/testkit"}, // only for tests
+	"render/page":                     {"geometry", "geometry/nearby", "render/diagram", "render/font", "render/scene", "render/svg", "render/words", "sequence/measure", "sequence/plan", "sequence/run", "sequence/run/remedy", "sequence/run/teardown"},
+	"render/page/pagetest":            {"geometry/testkit"}, // of tests alone
 	"render/pdf":                      {"render/font", "render/scene"},
 	"render/player":                   {"render/frames", "render/svg", "render/words"},
 	"render/png":                      {"render/font", "render/scene"},
@@ -79,7 +80,7 @@ var arrows = map[string][]string{
 	"render/sheet/forecast":           {"render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/plan"},
 	"render/sheet/handout":            {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence", "sequence/exercise", "sequence/interaction", "sequence/interaction/bounds", "sequence/judge", "sequence/plan"},
 	"render/sheet/proof":              {"geometry", "geometry/trace", "render/font", "render/scene", "render/sheet", "render/words"},
-	"render/sheet/lettered":           {"geometry", "render/diagram", "render/scene", "render/sheet", "render/words", "sequence/plan", "sequence/run"},
+	"render/sheet/lettered":           {"geometry", "geometry/nearby", "render/diagram", "render/scene", "render/sheet", "render/words", "sequence/plan", "sequence/run"},
 	"render/sheet/machineshop":        {"geometry", "render/scene", "render/sheet", "render/sheet/lettered", "render/words", "sequence/measure", "sequence/plan", "sequence/run", "sequence/run/teardown"},
 	"render/sheet/record":             {"render/scene", "render/sheet", "render/sheet/lettered", "render/words", "sequence/measure", "sequence/plan", "sequence/run", "sequence/run/teardown"},
 	"render/sheet/sheettest":          {"geometry/testkit", "render/scene", "render/scene/scenetest", "render/sheet", "render/words", "render/words/wordstest"}, // only for tests
@@ -112,7 +113,7 @@ var arrows = map[string][]string{
 	"sequence/measure":                {"geometry/unit"},
 	"sequence/overhaul":               {"geometry", "geometry/unit", "sequence", "sequence/measure", "sequence/plan", "sequence/tension/screw"},
 	"sequence/plan":                   {"geometry", "geometry/family", "geometry/thread", "geometry/unit", "sequence", "sequence/figures", "sequence/measure", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness"},
-	"sequence/run":                    {"geometry/unit", "sequence/measure", "sequence/plan"},
+	"sequence/run":                    {"geometry/thread", "geometry/unit", "sequence/measure", "sequence/plan"},
 	"sequence/run/remedy":             {"geometry/unit", "sequence/run"},
 	"sequence/run/teardown":           {"sequence/measure", "sequence/overhaul", "sequence/plan", "sequence/run"},
 	"sequence/stages":                 {"geometry/unit", "sequence", "sequence/figures", "sequence/plan"},

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"encoding/json"
 	"slices"
 	"time"
 
@@ -11,24 +12,35 @@ import (
 	"drawdown/render/sheet/shopping"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/run"
+	"drawdown/sequence/run/teardown"
 )
 
-// RecordSheet draws the record of a run, or of a job with its runs behind it.
-// file gives what they were started from by its SHA-256; times are printed in the
-// zone.
-func RecordSheet(e record.Export, file func(sum string) ([]byte, error), zone *time.Location, ask Printing) ([]render.File, []string, error) {
+// Kept is the store of records: it has what they were started from, by its SHA-256,
+// and the job that a run belongs to.
+type Kept interface {
+	File(sum string) ([]byte, error)
+	Export(id string) (record.Export, error)
+}
+
+// RecordSheet draws the record of a run, or of a job with its runs behind it. Times are
+// printed in the zone.
+func RecordSheet(e record.Export, kept Kept, zone *time.Location, ask Printing) ([]render.File, []string, error) {
 	ask = ask.counting()
 	request := sheet.Request{Request: ask.Request, Zone: zone}
 	var document scene.Document
 	var notes []string
 	if e.Kind == record.JobKind {
-		j, err := jobRecord(e, file)
+		j, err := jobRecord(e, kept)
 		if err != nil {
 			return nil, nil, err
 		}
 		document, notes = sheet.JobDocument(j, request)
 	} else {
-		r, err := runRecord(e, file)
+		of, err := jobOf(e, kept)
+		if err != nil {
+			return nil, nil, err
+		}
+		r, err := runRecord(e, of, kept)
 		if err != nil {
 			return nil, nil, err
 		}
@@ -44,7 +56,7 @@ func ShoppingList(l shopping.List, ask Printing) ([]render.File, error) {
 	return ask.files(shopping.Document(l, ask.Request), l.ID, "shopping", "")
 }
 
-func jobRecord(e record.Export, file func(sum string) ([]byte, error)) (sheet.Job, error) {
+func jobRecord(e record.Export, kept Kept) (sheet.Job, error) {
 	j := sheet.Job{
 		ID: e.ID, Of: e.Of, Title: e.Title, Number: e.Number, Order: e.Order, Note: e.Note, Who: e.Who, Program: e.Program,
 		Started: e.Started, Closed: e.Ended == run.Close, Entries: entriesOf(e),
@@ -54,7 +66,7 @@ func jobRecord(e record.Export, file func(sum string) ([]byte, error)) (sheet.Jo
 	}
 	own := e
 	own.Runs = nil // each has its record behind it
-	view, made, err := jobNow(own, file)
+	view, made, err := jobNow(own, kept.File)
 	if err != nil {
 		return j, err
 	}
@@ -71,7 +83,7 @@ func jobRecord(e record.Export, file func(sum string) ([]byte, error)) (sheet.Jo
 	}
 	for _, one := range e.Runs {
 		one.Chain = e.Chain
-		r, err := runRecord(one, file)
+		r, err := runRecord(one, e, kept)
 		if err != nil {
 			return j, err
 		}
@@ -80,8 +92,45 @@ func jobRecord(e record.Export, file func(sum string) ([]byte, error)) (sheet.Jo
 	return j, nil
 }
 
-func runRecord(e record.Export, file func(sum string) ([]byte, error)) (sheet.Record, error) {
-	made, err := thawed(e.Files, e.Of, file)
+// jobOf returns the job of a run; an empty one where it belongs to none.
+func jobOf(e record.Export, kept Kept) (record.Export, error) {
+	if e.Job == "" {
+		return record.Export{}, nil
+	}
+	return kept.Export(e.Job)
+}
+
+// factsThen is what a job knew for one of its runs when that run had its last entry.
+func factsThen(of, e record.Export) (run.JobFacts, error) {
+	var views []run.View
+	for _, other := range of.Runs {
+		if other.ID == e.ID || other.Of != e.Of {
+			continue
+		}
+		other.Entries = until(other.Entries, e.Last)
+		state, err := other.Replay()
+		if err != nil {
+			return run.JobFacts{}, err
+		}
+		views = append(views, state.At(e.Last))
+	}
+	facts := run.FactsOf(views)
+	var work teardown.Work
+	if err := json.Unmarshal(of.Plan, &work); err != nil {
+		return facts, err
+	}
+	of.Entries = until(of.Entries, e.Last)
+	then := work.Replay(runEntries(of))
+	facts.Ready, facts.Out = then.ReadyFor(e.Of), then.OutOfJoint(e.Of)
+	return facts, nil
+}
+
+func until(list []record.Kept, last time.Time) []record.Kept {
+	return slices.DeleteFunc(slices.Clone(list), func(k record.Kept) bool { return k.Time.After(last) })
+}
+
+func runRecord(e, of record.Export, kept Kept) (sheet.Record, error) {
+	made, err := thawed(e.Files, e.Of, kept.File)
 	if err != nil {
 		return sheet.Record{}, err
 	}
@@ -89,12 +138,19 @@ func runRecord(e record.Export, file func(sum string) ([]byte, error)) (sheet.Re
 	if err != nil {
 		return sheet.Record{}, err
 	}
+	if e.Job != "" && e.Work == run.Tighten {
+		facts, err := factsThen(of, e)
+		if err != nil {
+			return sheet.Record{}, err
+		}
+		state.InJob(facts)
+	}
 	if !made.Sound() { // this program reads the file no more; its record stays
 		w := state.Work()
 		made.Plan = plan.Plan{Heading: plan.Heading{Name: w.Of, Title: w.Title, Machine: w.Machine, Revision: w.Revision, Fingerprint: w.Fingerprint}}
 	}
 	r := sheet.Record{
-		ID: e.ID, Plan: made.Plan, View: state.At(e.Last), Accepted: state.Work().ToAccept, Entries: entriesOf(e),
+		ID: e.ID, Plan: made.Plan, View: state.At(e.Last), Entries: entriesOf(e),
 		Number: e.Number, Order: e.Order, Note: e.Note, Job: e.Job, Again: e.Again, Who: e.Who, Program: e.Program, Started: e.Started,
 	}
 	if e.Chain != nil {

@@ -343,6 +343,10 @@ function askDecision(form) {
     go.dataset.act = choice === "new fastener" ? "replace" : "";
     go.dataset.step = choice === "new fastener" ? form.dataset.at : "";
   }
+  if (form.elements.repair) {
+    show(form.querySelector(".thread"), form.elements.repair.value === "thread insert");
+    form.elements.note.required = form.elements.repair.value === "";
+  }
   const person = form.querySelector("[data-person]");
   if (person) show(form.querySelector(".decider"), person.checked);
 }

@@ -39,6 +39,7 @@ function place(picture, part) {
   spot.setAttribute("class", "spot");
   spot.setAttribute("r", "3");
   picture.replaceChildren(copy);
+  const marked = seen.querySelector("[data-marked]");
   const forget = () => {
     spot.remove();
     point.value = "";
@@ -50,7 +51,7 @@ function place(picture, part) {
     spot.setAttribute("cy", at.y);
     copy.append(spot);
     const option = mark && [...seen.options].find((one) => one.dataset.id === mark.dataset.id);
-    seen.selectedIndex = option ? option.index : 0;
+    (option ?? marked).selected = true;
     const mm = (v) => Number((v / size).toFixed(1));
     point.value = option ? "" : JSON.stringify({ place: { at: [mm(at.x - x0), mm(y0 - at.y)] } });
   });

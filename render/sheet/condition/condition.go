@@ -54,7 +54,7 @@ func laidOut(p plan.Plan, seen []lettered.Seen, zone *time.Location, ask sheet.R
 	f.values()
 	if len(seen) > 0 {
 		notes = append(notes, lettered.Draw(f.run, ask.Words.Page.Records.Found, p, lettered.Spots(seen), ask)...)
-		lettered.List(f.run, "", seen, ask.Words, zone)
+		lettered.List(f.run, "", p.Joint, seen, ask.Words, zone)
 	}
 	return f.run.Pages("condition"), notes
 }

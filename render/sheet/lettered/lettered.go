@@ -4,11 +4,13 @@ package lettered
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
+	"drawdown/geometry/nearby"
 	"drawdown/render/diagram"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
@@ -38,13 +40,16 @@ func At(letter string, p *run.Place) Spot {
 	return s
 }
 
-// Where names the place in words; empty for the whole part.
-func (s Spot) Where(c *words.Catalogue) string {
+// Where names the place in words; empty for the whole part. A point is named by what is
+// near, with its place in the file to the millimetre.
+func (s Spot) Where(joint geometry.Joint, c *words.Catalogue) string {
 	switch {
 	case len(s.IDs) > 0:
 		return strings.Join(s.IDs, ", ")
 	case s.Point != nil:
-		return c.Figure(fmt.Sprintf("%.0f, %.0f mm", s.Point[0], s.Point[1]))
+		at := fmt.Sprintf("x %d, y %d mm", int(math.Round(s.Point[0])), int(math.Round(s.Point[1])))
+		near := nearby.To(joint, geometry.Point{X: s.Point[0], Y: s.Point[1]})
+		return words.Row(c.Between(near.Between, near.Near), c.Figure(at))
 	}
 	return ""
 }
@@ -64,6 +69,8 @@ const Flag = "▲"
 const (
 	partShare = 0.34 // of the page's height that the drawing may have
 	leastPart = 42.0
+
+	stillLarge = 0.65 // of its height: to that it is made smaller, rather than begin a page
 )
 
 // Draw draws the part under a heading at the present place of the run, and says how
@@ -81,17 +88,24 @@ func Draw(r *sheet.Run, title string, p plan.Plan, spots []Spot, ask sheet.Reque
 	if title == "" {
 		head = nil
 	}
-	r.Room(float64(len(head))*strong.Step + height + float64(len(read))*paper.Line + 6)
+	shown := p
+	shown.Joint = flagged(p.Joint, spots)
+	draw := func(top, height float64) diagram.Drawing {
+		return diagram.Draw(diagram.Part{
+			Plan: shown, Show: diagram.Words, Words: diagram.IDs(p.Joint), Beside: besides(p.Joint, spots),
+			Front: ask.Words.Sheet.Front, Box: scene.Box{Left: r.Pen.Left(), Top: top, Right: r.Pen.Right(), Bottom: top + height}, SmallEm: paper.TextEm, NoArrows: true,
+		})
+	}
+	above := float64(len(head)) * strong.Step
+	if room := r.Bottom - r.Y - above - float64(len(read))*paper.Line - 6; room < height && room >= stillLarge*height && whole(draw(r.Y, room)) {
+		height = room
+	}
+	r.Room(above + height + float64(len(read))*paper.Line + 6)
 	if title != "" {
 		r.Set(strong, title)
 		r.Y += 2
 	}
-	shown := p
-	shown.Joint = flagged(p.Joint, spots)
-	d := diagram.Draw(diagram.Part{
-		Plan: shown, Show: diagram.Words, Words: diagram.IDs(p.Joint), Beside: besides(p.Joint, spots),
-		Front: ask.Words.Sheet.Front, Box: scene.Box{Left: r.Pen.Left(), Top: r.Y, Right: r.Pen.Right(), Bottom: r.Y + height}, SmallEm: paper.TextEm, NoArrows: true,
-	})
+	d := draw(r.Y, height)
 	r.Pen.Add(d.Items...)
 	r.Y += height + 3.5
 	r.Y = r.Pen.Lines(r.Pen.Left(), r.Y, read)
@@ -103,6 +117,9 @@ func Draw(r *sheet.Run, title string, p plan.Plan, spots []Spot, ask sheet.Reque
 	r.Y += 1.5
 	return notes
 }
+
+// whole reports whether everything found its room.
+func whole(d diagram.Drawing) bool { return len(d.Unplaced)+len(d.Dropped)+d.BesideLeftOut == 0 }
 
 // heightOf is what the part takes of the width, with room for words above and below,
 // up to its share of the page.

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"time"
 
+	"drawdown/geometry"
 	"drawdown/render/sheet"
 	"drawdown/render/words"
 	"drawdown/sequence/run"
@@ -49,7 +50,7 @@ func Spots(seen []Seen) []Spot {
 
 // List draws what was seen as a table under a heading, which may be empty; nothing where there is
 // nothing. Times are printed in the zone.
-func List(r *sheet.Run, title string, seen []Seen, c *words.Catalogue, zone *time.Location) {
+func List(r *sheet.Run, title string, joint geometry.Joint, seen []Seen, c *words.Catalogue, zone *time.Location) {
 	if len(seen) == 0 {
 		return
 	}
@@ -58,7 +59,7 @@ func List(r *sheet.Run, title string, seen []Seen, c *words.Catalogue, zone *tim
 		{Head: c.Record.Ref, Share: 0.9, Bold: true}, {Head: c.Record.Where, Share: 2}, {Head: c.Record.What, Share: 6}, {Head: columns["who"], Share: 1.2}, {Head: columns["when"], Share: 2.2},
 	}}
 	for _, s := range seen {
-		t.Rows = append(t.Rows, sheet.Row{Words: []string{s.Letter, cmp.Or(s.Where(c), c.Page.Seen.WholePart), s.What, s.By, s.At.In(zone).Format("2006-01-02\u00a015:04")}})
+		t.Rows = append(t.Rows, sheet.Row{Words: []string{s.Letter, cmp.Or(s.Where(joint, c), c.Page.Seen.WholePart), s.What, s.By, s.At.In(zone).Format("2006-01-02\u00a015:04")}})
 	}
 	if title != "" {
 		strong := r.Pen.Paper.Strong()

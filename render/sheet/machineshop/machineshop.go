@@ -118,7 +118,7 @@ func (l *layout) part(p Part) (notes []string) {
 	if len(p.Plan.Joint.Fasteners) > 0 {
 		notes = lettered.Draw(l.run, p.title(), p.Plan, lettered.Spots(seen), l.ask.Request)
 	}
-	lettered.List(l.run, words.Row(l.words.Page.Records.Found, p.Part), seen, l.words, l.ask.Zone)
+	lettered.List(l.run, words.Row(l.words.Page.Records.Found, p.Part), p.Plan.Joint, seen, l.words, l.ask.Zone)
 	l.values(p)
 	l.comesBack(p)
 	return notes

@@ -85,7 +85,7 @@ func overview(j Job, ask Request) (pages []scene.Page, notes []string) {
 func (l *layout) foundOn(f Found) []string {
 	seen := lettered.Of(f.Findings, l.words)
 	notes := lettered.Draw(l.run, words.Row(l.p.Records.Found, f.Plan.Title), f.Plan, lettered.Spots(seen), l.ask.Request)
-	lettered.List(l.run, "", seen, l.words, l.ask.Zone)
+	lettered.List(l.run, "", f.Plan.Joint, seen, l.words, l.ask.Zone)
 	return notes
 }
 

@@ -30,7 +30,7 @@ func (l *layout) accepted() {
 		return
 	}
 	var rows []sheet.Row
-	for _, f := range l.Accepted {
+	for _, f := range l.View.WasAccepted {
 		rows = append(rows, sheet.Row{Words: []string{l.words.Say(f)}})
 	}
 	l.list(sprint(l.w.Accepted, m.By, l.when(m.At)), []sheet.Column{{Head: l.w.What, Share: 1}}, rows)
@@ -40,18 +40,34 @@ func (l *layout) accepted() {
 // so.
 func (l *layout) ready() {
 	var rows []sheet.Row
+	listed := map[string]bool{}
 	for _, n := range l.View.Needs {
-		said := l.saidReady(func(e run.Entry) bool { return n.ID == "" && e.Kind == n.Kind || e.Kind == "" && e.Place == nil })
-		rows = append(rows, sheet.Row{Words: append([]string{l.words.Say(n.Finding()), sprint("%d / %d", n.Ready, n.Count)}, said...), Warns: !n.Met()})
+		rows = append(rows, sheet.Row{Words: append([]string{l.words.Say(n.Finding()), sprint("%d / %d", n.Ready, n.Count)}, l.readyBy(n)...), Warns: !n.Met()})
+		listed[n.ID] = true
 	}
-	for _, f := range l.Plan.Joint.Fasteners { // for one that another run of the job condemned
+	for _, f := range l.Plan.Joint.Fasteners { // of a record without its job: for one that another run condemned
 		said := l.saidReady(func(e run.Entry) bool { return e.Place != nil && e.Place.Fastener == f.ID })
-		if said[0] != "" {
+		if said[0] != "" && !listed[f.ID] {
 			rows = append(rows, sheet.Row{Words: append([]string{sprint(l.w.ReadyFor, f.ID), "1 / 1"}, said...)})
 		}
 	}
 	columns := l.said(l.w.What)
 	l.list(l.p.Run.Ready, slices.Insert(columns, 1, sheet.Column{Head: l.p.Records.Columns["state"], Share: 1.4}), rows)
+}
+
+// readyBy says who last reported that a need is met, and when; of a new fastener that
+// nobody reported, who fitted it.
+func (l *layout) readyBy(n run.Need) []string {
+	said := l.saidReady(func(e run.Entry) bool {
+		own := n.ID == "" && e.Kind == n.Kind || n.ID != "" && e.Place != nil && e.Place.Fastener == n.ID
+		return own || e.Kind == "" && e.Place == nil || n.Among && n.Met() && e.Kind == n.Kind
+	})
+	for _, r := range l.View.Replaced {
+		if said[0] == "" && n.Met() && slices.Contains(r.IDs, n.ID) {
+			return []string{r.By, l.toTheSecond(r.At)}
+		}
+	}
+	return said
 }
 
 // saidReady says who last reported that something is ready, and when.
@@ -62,7 +78,7 @@ func (l *layout) saidReady(is func(run.Entry) bool) []string {
 		case e.Act == run.Undo:
 			undone[e.Of] = true
 		case e.Act == run.Ready && !undone[e.ID] && is(e.Entry):
-			return []string{e.Who, l.when(e.Time)}
+			return []string{e.Who, l.toTheSecond(e.Time)} // to be told from the first step
 		}
 	}
 	return []string{"", ""}
@@ -120,12 +136,21 @@ func (l *layout) handOvers() {
 			{Words: []string{lines["open"], sprint(l.p.Run.LineOpen, h.Open.Steps, h.Open.Fasteners)}},
 			{Words: []string{lines["found"], cmp.Or(l.foundThen(h.Found), l.p.Run.None)}},
 			{Words: []string{lines["waiting"], cmp.Or(l.waitedFor(h.Waiting), l.p.Run.None)}},
-			{Words: []string{lines["next"], words.Row(h.Next, h.Note)}},
+			{Words: []string{lines["next"], words.Row(l.nextStep(h.NextStep), h.Next, h.Note)}},
 		}
 		l.list(l.p.Records.HandOvers, []sheet.Column{
 			{Head: l.p.Run.HandOver, Share: 2, Bold: true}, {Head: sprint(l.p.Records.HandedTo, h.By, h.Next, l.when(h.At)), Share: 8},
 		}, rows)
 	}
+}
+
+// nextStep says what is to be done at a step; empty for none.
+func (l *layout) nextStep(n int) string {
+	st := l.step(n)
+	if st == nil {
+		return ""
+	}
+	return words.Row(l.p.Records.Columns["step"]+" "+l.stepNumber(n), strings.Join(st.IDs, ", "), l.toDo(*st))
 }
 
 func (l *layout) foundThen(found []run.TroubleSeen) string {

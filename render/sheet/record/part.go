@@ -3,6 +3,7 @@ package record
 import (
 	"cmp"
 	"slices"
+	"strings"
 	"time"
 
 	"drawdown/render/sheet"
@@ -15,6 +16,8 @@ import (
 // place.
 type seen struct {
 	lettered.Spot
+	entry   string
+	finding bool // no trouble, nor a new fastener
 	at      time.Time
 	by      string
 	what    string
@@ -28,7 +31,7 @@ type seen struct {
 func (l *layout) allSeen() []seen {
 	var all []seen
 	for _, t := range l.View.Troubles {
-		one := seen{at: t.At, by: t.By, what: l.words.With(l.troubleName(t), t.Note), photo: t.Photo, Spot: lettered.Spot{IDs: t.IDs}, step: t.Step, settled: l.w.NotYet, open: true}
+		one := seen{entry: t.Entry, at: t.At, by: t.By, what: l.words.With(l.troubleName(t), t.Note), photo: t.Photo, Spot: lettered.Spot{IDs: t.IDs}, step: t.Step, settled: l.w.NotYet, open: true}
 		if t.Settled != nil {
 			one.settled, one.open = words.Row(l.decided(t), l.settled(*t.Settled)), false
 		}
@@ -38,11 +41,11 @@ func (l *layout) allSeen() []seen {
 	for _, r := range l.View.Replaced {
 		if r.Of == "" { // else it stands at its trouble
 			what := l.p.Records.Acts[string(run.Replace)]
-			all = append(all, seen{at: r.At, by: r.By, what: l.words.With(what, r.Note), Spot: lettered.Spot{IDs: r.IDs}, step: r.Step, settled: sprint(l.w.New, l.decider(r.Mark), l.when(r.At))})
+			all = append(all, seen{entry: r.Entry, at: r.At, by: r.By, what: l.words.With(what, r.Note), Spot: lettered.Spot{IDs: r.IDs}, step: r.Step, settled: sprint(l.w.New, l.decider(r.Mark), l.when(r.At))})
 		}
 	}
 	for _, f := range l.View.Findings {
-		all = append(all, seen{Spot: lettered.At("", f.Place), at: f.At, by: f.By, what: l.words.With(l.p.Seen.Names[string(f.Found)], f.Note), photo: f.Photo, step: f.Step})
+		all = append(all, seen{entry: f.Entry, finding: true, Spot: lettered.At("", f.Place), at: f.At, by: f.By, what: l.words.With(l.p.Seen.Names[string(f.Found)], f.Note), photo: f.Photo, step: f.Step})
 	}
 	slices.SortStableFunc(all, func(a, b seen) int { return a.at.Compare(b.at) })
 	for i := range all {
@@ -61,19 +64,30 @@ func (l *layout) troubleName(t run.TroubleSeen) string {
 func (l *layout) settled(m run.Mark) string {
 	for _, e := range l.Entries {
 		if e.ID == m.Entry && e.Act == run.Replace {
-			return words.Row(sprint(l.w.New, l.decider(m), l.when(m.At)), m.Note)
+			return words.Row(l.repair(m), sprint(l.w.New, l.decider(m), l.when(m.At)), m.Note)
 		}
 	}
 	return l.done(m)
 }
 
+// repair says what was done to the hole by an entry; empty for nothing.
+func (l *layout) repair(m run.Mark) string {
+	for _, r := range l.View.Repaired {
+		if r.Entry == m.Entry {
+			return strings.TrimSpace(l.p.Run.Repairs[string(r.Repair)] + " " + r.Thread)
+		}
+	}
+	return ""
+}
+
 // done says what was done, by whom and when.
 func (l *layout) done(m run.Mark) string {
 	who := l.decider(m) + ", " + l.when(m.At)
-	if m.Note == "" {
+	said := words.Row(l.repair(m), m.Note)
+	if said == "" {
 		return who
 	}
-	return m.Note + " (" + who + ")"
+	return said + " (" + who + ")"
 }
 
 // decider is who did something; where another decided it, both.
@@ -96,14 +110,16 @@ func (l *layout) decided(t run.TroubleSeen) string {
 	return l.p.Run.Decided[string(t.Decided)]
 }
 
-// condemned adds that the fastener is not to be used again, and what took its
-// place.
+// condemned adds that the bolt is not to be used again, and what took its place. A
+// hole stays: what was done to it is said.
 func (l *layout) condemned(t run.TroubleSeen, settled string) string {
 	for _, c := range l.View.Condemned {
 		if c.Entry != t.Entry {
 			continue
 		}
-		settled += "; " + l.w.Scrapped
+		if t.Trouble != run.HoleThread {
+			settled += "; " + l.w.Scrapped
+		}
 		if c.Replaced != nil && (t.Settled == nil || c.Replaced.Entry != t.Settled.Entry) {
 			settled += "; " + sprint(l.w.New, c.Replaced.By, l.when(c.Replaced.At))
 		}
@@ -118,7 +134,7 @@ func (l *layout) listSeen() {
 		if s.photo != "" {
 			what = l.words.With(what, sprint(l.w.Photo, s.photo[:min(8, len(s.photo))]))
 		}
-		rows = append(rows, sheet.Row{Words: []string{s.Letter, s.Where(l.words), what, s.by, l.when(s.at), s.settled}, Bold: s.open})
+		rows = append(rows, sheet.Row{Words: []string{s.Letter, s.Where(l.Plan.Joint, l.words), what, s.by, l.when(s.at), s.settled}, Bold: s.open})
 	}
 	c := l.p.Records.Columns
 	l.list(l.p.Records.Troubles+", "+l.p.Records.Found, []sheet.Column{

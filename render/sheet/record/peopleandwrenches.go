@@ -16,15 +16,17 @@ type used struct {
 	number      string
 	facts       *run.WrenchFacts
 	count       int // torques set
+	angles      int // turned
 	least, most float64
 }
 
 func (l *layout) wrenches() {
 	var rows []sheet.Row
 	for _, u := range l.used() {
-		spans, calibrated, set := "", "", ""
+		spans, calibrated, set := l.w.NoRange, "", ""
 		if f := u.facts; f != nil && f.Listed {
 			calibrated = f.Calibrated
+			spans = ""
 			if f.ToNm > 0 {
 				spans = l.words.Figure(span(f.FromNm, f.ToNm))
 			}
@@ -32,14 +34,17 @@ func (l *layout) wrenches() {
 		if u.count > 0 {
 			set = l.words.Figure(sprint("%d × %s N·m", u.count, span(u.least, u.most)))
 		}
+		if u.angles > 0 {
+			set = words.Row(set, sprint(l.w.Angles, u.angles))
+		}
 		row := sheet.Row{Words: []string{u.number, spans, cmp.Or(calibrated, l.w.NotCalibrated), set, l.aboutWrench(u.number)}, Warns: calibrated == ""}
 		if u.number == "" {
-			row.Words[0], row.Words[2], row.Words[4] = "–", "", l.w.NoNumber
+			row.Words[0], row.Words[1], row.Words[2], row.Words[4] = "–", "", "", l.w.NoNumber
 		}
 		rows = append(rows, row)
 	}
 	l.list(l.w.Wrenches, []sheet.Column{
-		{Head: l.words.Sheet.WrenchNumber, Share: 1.4, Bold: true}, {Head: l.w.Range, Share: 1.6}, {Head: l.w.Last, Share: 1.6},
+		{Head: l.w.Tool, Share: 1.4, Bold: true}, {Head: l.w.Range, Share: 1.6}, {Head: l.w.Last, Share: 1.6},
 		{Head: l.w.Used, Share: 2.2}, {Head: l.w.Remark, Share: 4},
 	}, rows)
 }
@@ -63,6 +68,9 @@ func (l *layout) used() []used {
 		number := st.Wrench
 		if number == "" && l.View.Signed != nil {
 			number = l.View.Signed.Wrench
+		}
+		if i := slices.IndexFunc(all, func(u used) bool { return u.number == st.Wrench }); i >= 0 && st.State == run.IsDone && st.AngleDeg > 0 {
+			all[i].angles++
 		}
 		if st.State != run.IsDone || st.TorqueNm == 0 {
 			continue

@@ -8,7 +8,6 @@ import (
 	"slices"
 	"time"
 
-	"drawdown/geometry/finding"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/lettered"
@@ -28,7 +27,6 @@ type Record struct {
 	Job, Again          string // ids; empty for none
 	Who, Program        string // who started it, with which version
 	Started             time.Time
-	Accepted            []finding.Finding // the warnings that Accept lists
 
 	Head      string // of the chain of the whole store
 	HeadPlace int64  // how many entries it covers
@@ -62,9 +60,10 @@ func Pages(r Record, ask Request) (pages []scene.Page, notes []string) {
 	l.seen = l.allSeen()
 	l.run = sheet.NewRun(ask.Paper, ask.Words, l.heading(), ask.Foot(ask.Words.Sheet.CheckedBy, ask.Words.Sheet.Date))
 	l.status()
+	l.flags()
 	l.facts()
 	notes = lettered.Draw(l.run, "", l.Plan, l.spots(), ask.Request)
-	for _, part := range []func(){l.listSeen, l.flags, l.accepted, l.ready, l.readings, l.steps, l.wrenches, l.people, l.handOvers, l.remarks, l.prints, l.seal} {
+	for _, part := range []func(){l.listSeen, l.accepted, l.ready, l.readings, l.stages, l.steps, l.wrenches, l.people, l.handOvers, l.remarks, l.prints, l.seal} {
 		part()
 	}
 	return l.run.Pages("record"), notes
@@ -183,7 +182,9 @@ func (l *layout) facts() {
 	add(l.w.Times, l.zone())
 	add(l.w.Program, l.Program)
 	add(l.w.Remark, l.Note)
+	l.run.Close = true
 	t.Draw(l.run)
+	l.run.Close = false
 }
 
 // zone returns how the times differ from UTC; more than one where clocks were
@@ -207,9 +208,9 @@ func (l *layout) list(title string, columns []sheet.Column, rows []sheet.Row) {
 	if len(rows) == 0 {
 		return
 	}
-	strong := l.run.Pen.Paper.Strong()
-	l.run.Room(strong.Step + 6*l.run.Pen.Paper.Line) // a heading does not stand alone
+	strong, table := l.run.Pen.Paper.Strong(), sheet.Table{Columns: columns, Rows: rows}
+	l.run.Room(strong.Step + 1 + table.Lead(l.run)) // a heading does not stand alone
 	l.run.Set(strong, title)
 	l.run.Y++
-	sheet.Table{Columns: columns, Rows: rows}.Draw(l.run)
+	table.Draw(l.run)
 }

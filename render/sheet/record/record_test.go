@@ -87,7 +87,7 @@ func (b *bench) record() record.Record {
 	v := b.state.At(b.now)
 	return record.Record{
 		ID: "R12", Plan: b.plan, View: v, Entries: b.taken, Number: "P4-0117", Order: "A-31", Note: "coolant in cylinder 2",
-		Who: "RA", Program: "v1.4.0", Started: start, Accepted: b.work.ToAccept,
+		Who: "RA", Program: "v1.4.0", Started: start,
 		Head: strings.Repeat("7c1e90b4", 8), HeadPlace: 480,
 	}
 }
@@ -240,8 +240,8 @@ func TestEverythingIsPrinted(t *testing.T) {
 	said := plainBlanks(scenetest.Said(document.Pages...))
 	for _, want := range []string{
 		"R12", "P4-0117", "A-31", "coolant in cylinder 2", "v1.4.0", "2026-11-30 07:30", "UTC+00:00",
-		"Will not turn", "does not move at 160 N·m", "penetrating oil, 20 min, came free", "Broken", "do not use it again",
-		"crack between bores 1 and 2", "60, 40 mm", "photo ab12ab12", "RA to MB", "stub still in the block",
+		"Will not turn", "does not move at 160 N·m", "penetrating oil, 20 min, came free", "Broken", "do not use this bolt again",
+		"crack between bores 1 and 2", "x 60, y 40 mm", "photo ab12ab12", "RA to MB", "stub still in the block",
 		"gasket kept for the insurer", "it broke 12 mm below the head", "on “trouble",
 		"Sealed by MB", "Second signature: JK, entered by MB", "7c1e 90b4 7c1e 90b4", "drawdown records verify --against 7c1e90b47c1e90b4", "480",
 	} {

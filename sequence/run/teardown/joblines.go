@@ -90,7 +90,7 @@ func jointOf(name string, p plan.Plan) Joint {
 		j.Fasteners = append(j.Fasteners, f.ID)
 	}
 	for _, k := range p.Kinds {
-		j.Kinds = append(j.Kinds, run.Kind{Name: k.Name, Count: p.Count(k.Name), Reuse: k.Reuse})
+		j.Kinds = append(j.Kinds, run.Kind{Name: k.Name, Count: p.Count(k.Name), Reuse: k.Reuse, Thread: k.ThreadName()})
 	}
 	return j
 }

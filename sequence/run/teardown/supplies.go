@@ -127,7 +127,7 @@ func (v View) Named(n Need) bool {
 func (v View) Shopping() []Supply {
 	var all []Supply
 	for _, n := range v.Needs {
-		if !v.Named(n) {
+		if !v.Named(n) && n.Trouble != run.HoleThread {
 			all = added(all, v.needed(n))
 		}
 	}
@@ -142,6 +142,9 @@ func (v View) needed(n Need) Supply {
 	}
 	if n.ID != "" {
 		one.Condemned = []string{n.Joint + " " + n.ID}
+	}
+	if n.Among {
+		one.Count, one.Ready = 0, 0
 	}
 	for _, j := range v.Joints {
 		for _, size := range j.Sizes {
