@@ -119,19 +119,16 @@ func (r *reader) checkGaps(kinds []string) {
 	}
 }
 
-// castsBelow reports whether the numbers of the fasteners begin with 1, or others have
-// numbers too.
+// castsBelow reports whether the numbers of the fasteners begin with 1, or can go on from
+// others: those have numbers too, or are just as many as the numbers below.
 func (r *reader) castsBelow(members []geometry.Fastener) bool {
-	lowest, others := members[0].Cast, -len(members)
-	for _, f := range members {
-		lowest = min(lowest, f.Cast)
+	if len(members) == 0 {
+		return true
 	}
-	for _, f := range r.of(nil) {
-		if f.Cast > 0 {
-			others++
-		}
-	}
-	return lowest == 1 || others > 0
+	all := r.of(nil)
+	numbered := slices.DeleteFunc(slices.Clone(all), func(f geometry.Fastener) bool { return f.Cast == 0 })
+	lowest := slices.MinFunc(members, func(a, b geometry.Fastener) int { return a.Cast - b.Cast }).Cast
+	return lowest == 1 || len(numbered) > len(members) || lowest-1 == len(all)-len(members)
 }
 
 // unbroken reports whether the numbers of the fasteners follow each other and
