@@ -94,7 +94,7 @@ func Condition(p plan.Plan, ask Printing) ([]render.File, []string, error) {
 // ConditionWith draws it with what was found until now at its place.
 func ConditionWith(p plan.Plan, found []run.Entry, ask Printing) ([]render.File, []string, error) {
 	ask = ask.counting()
-	document, notes := condition.WithFindings(p, lettered.Of(found, ask.Words), time.Local, ask.Request)
+	document, notes := condition.Document(p, lettered.Of(found, ask.Words), time.Local, ask.Request)
 	document.Imprint = imprint.Text(imprintOf(p.Heading))
 	return ask.draw(p, "condition", document, notes)
 }

@@ -21,13 +21,9 @@ import (
 )
 
 // Document lays out a plan's condition sheet over as many pages as needed, with
-// page numbers. The notes say what did not fit.
-func Document(p plan.Plan, ask sheet.Request) (scene.Document, []string) {
-	return WithFindings(p, nil, time.UTC, ask)
-}
-
-// WithFindings does so with what was seen until now at its place, and a list of it.
-func WithFindings(p plan.Plan, seen []lettered.Seen, zone *time.Location, ask sheet.Request) (scene.Document, []string) {
+// page numbers: what was seen until now at its place, and a list of it. The notes
+// say what did not fit.
+func Document(p plan.Plan, seen []lettered.Seen, zone *time.Location, ask sheet.Request) (scene.Document, []string) {
 	pages, notes := laidOut(p, seen, zone, ask)
 	return sheet.Document(p, ask, pages), notes
 }

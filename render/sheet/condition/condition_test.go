@@ -31,12 +31,17 @@ import (
 // planOf plans a built-in pattern, or a pattern given as text.
 var planOf = patterntest.Plan
 
+// documentOf lays out the sheet of a plan with nothing seen yet.
+func documentOf(p plan.Plan, ask sheet.Request) (scene.Document, []string) {
+	return condition.Document(p, nil, time.UTC, ask)
+}
+
 // sheets lays out the sheet on every paper, in portrait and landscape, in every
 // language, and reports every layout fault. A plain run uses some in turn.
 func sheets(t *testing.T, p plan.Plan, turn int, use func(scene.Document, []string, sheet.Paper, *words.Catalogue)) {
 	t.Helper()
 	for _, ask := range sheettest.Requests(turn) {
-		document, notes := condition.Document(p, ask)
+		document, notes := documentOf(p, ask)
 		sheettest.Check(t, p.Title, ask, document.Pages)
 		use(document, notes, ask.Paper, ask.Words)
 	}
@@ -94,7 +99,7 @@ fasteners: [{row: {count: %d, pitch: 60, from: [0, 0], angle: 0°, id: S, kind: 
 				continue
 			}
 			ask := sheettest.English(paper)
-			document, _ := condition.Document(p, ask)
+			document, _ := documentOf(p, ask)
 			sheettest.Check(t, fmt.Sprint(n), ask, document.Pages)
 			total := 0
 			for _, page := range document.Pages {
@@ -136,7 +141,7 @@ func TestRowsInOrderOfLoosening(t *testing.T) {
 // their rows.
 func TestMarksAndLengths(t *testing.T) {
 	p := planOf(t, "p4-head")
-	document, _ := condition.Document(p, sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
+	document, _ := documentOf(p, sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
 	count := map[string]int{}
 	for _, text := range scenetest.Texts(document.Pages...) {
 		count[text.Content]++
@@ -147,7 +152,7 @@ func TestMarksAndLengths(t *testing.T) {
 	if diff := cmp.Diff([]int{10, 10, 4}, got); diff != "" {
 		t.Errorf("marks and lengths: %s", diff)
 	}
-	document, _ = condition.Document(planOf(t, "p4-pump-flange"), sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
+	document, _ = documentOf(planOf(t, "p4-pump-flange"), sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
 	for _, text := range scenetest.Texts(document.Pages...) {
 		if strings.HasPrefix(text.Content, "NEW") {
 			t.Errorf("the flange has no bolts that are used once, but the sheet says %q", text.Content)
@@ -163,7 +168,7 @@ title: Plate
 kinds: {bolt: {thread: M10, length: 80 mm, reuse: once}}
 fasteners: [{circle: {count: 14, diameter: 240, id: S, kind: bolt}}]
 `)
-	document, _ := condition.Document(p, sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
+	document, _ := documentOf(p, sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
 	if n := len(document.Pages); n != 1 {
 		t.Errorf("%d pages", n)
 	}
@@ -175,7 +180,7 @@ fasteners: [{circle: {count: 14, diameter: 240, id: S, kind: bolt}}]
 func TestColumns(t *testing.T) {
 	p := planOf(t, "p4-head")
 	w := words.English().Condition
-	document, _ := condition.Document(p, sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
+	document, _ := documentOf(p, sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
 	at := map[string]scene.Text{}
 	said := ""
 	for _, text := range scenetest.Texts(document.Pages[0]) { // the table of the fasteners
@@ -212,7 +217,7 @@ func TestColumns(t *testing.T) {
 // Numbers that do not fit in the drawing are reported.
 func TestCrowdedDrawing(t *testing.T) {
 	p := planOf(t, "drawdown: 1\ntitle: Crowded\nfasteners: [{grid: {columns: 20, rows: 20, pitch: [60, 55], id: M}}]\n")
-	document, notes := condition.Document(p, sheet.Request{Paper: sheet.Papers[2], Words: words.English()})
+	document, notes := documentOf(p, sheet.Request{Paper: sheet.Papers[2], Words: words.English()})
 	rows := map[string]bool{}
 	for _, text := range scenetest.Texts(document.Pages...) {
 		if text.Size == sheet.Papers[2].HeadEm {
@@ -231,7 +236,7 @@ func TestCrowdedDrawing(t *testing.T) {
 
 // The golden scene is our own output, inspected by eye.
 func TestGoldenScene(t *testing.T) {
-	document, _ := condition.Document(planOf(t, "p4-head"), sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
+	document, _ := documentOf(planOf(t, "p4-head"), sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
 	scenetest.Golden(t, filepath.Join("testdata", "p4-head.scene"), document)
 }
 
@@ -263,7 +268,7 @@ func TestDrawingIsWholeOrSaysWhatIsNot(t *testing.T) {
 // A part that goes back to its place has a row for its measurement.
 func TestStationsHaveRows(t *testing.T) {
 	p := planOf(t, "p4-cam-caps")
-	document, _ := condition.Document(p, sheettest.English(sheet.Papers[1]))
+	document, _ := documentOf(p, sheettest.English(sheet.Papers[1]))
 	count := map[string]int{}
 	for _, text := range scenetest.Texts(document.Pages...) {
 		count[text.Content]++
@@ -292,7 +297,7 @@ func TestValuesHaveRows(t *testing.T) {
 		"p4-main-caps": {"89.0–90.5 mm": 10, "0.020–0.070 mm": 5, "0.08–0.25 mm": 1, "main bearing clearance": 5},
 		"p4-head":      {"≤ 0.05 mm": 1, "≤ 5 %": 4},
 	} {
-		document, _ := condition.Document(planOf(t, name), sheettest.English(sheet.Papers[1]))
+		document, _ := documentOf(planOf(t, name), sheettest.English(sheet.Papers[1]))
 		count := map[string]int{}
 		for _, text := range scenetest.Texts(document.Pages...) {
 			count[text.Content]++
@@ -308,7 +313,7 @@ func TestValuesHaveRows(t *testing.T) {
 // The shim table has the result of the formula (see the tests of measure): 0.20
 // mm wanted in steps of 0.05 mm, 0.15 to 0.25 mm right.
 func TestShimTable(t *testing.T) {
-	document, _ := condition.Document(planOf(t, "p4-cam-caps"), sheettest.English(sheet.Papers[1]))
+	document, _ := documentOf(planOf(t, "p4-cam-caps"), sheettest.English(sheet.Papers[1]))
 	texts := scenetest.Texts(document.Pages...)
 	for span, want := range map[string]string{"0.00–0.02": "−0.20", "0.15–0.25": "keep", "0.26–0.27": "+0.05", "0.33–0.37": "+0.15"} {
 		i := slices.IndexFunc(texts, func(text scene.Text) bool { return text.Content == span })
@@ -322,7 +327,7 @@ func TestShimTable(t *testing.T) {
 // none.
 func TestLimits(t *testing.T) {
 	for name, want := range map[string]int{"p4-cam-caps": 10, "p4-head": 0} {
-		document, _ := condition.Document(planOf(t, name), sheettest.English(sheet.Papers[1]))
+		document, _ := documentOf(planOf(t, name), sheettest.English(sheet.Papers[1]))
 		got := 0
 		for _, text := range scenetest.Texts(document.Pages...) {
 			if text.Content == words.English().Condition.Manual {
@@ -340,7 +345,7 @@ func TestLimitOfTheFile(t *testing.T) {
 	p := planOf(t, "p4-cam-caps")
 	p.Kinds = slices.Clone(p.Kinds)
 	p.Kinds[0].ReusedTo = 51.5
-	document, _ := condition.Document(p, sheet.Request{Paper: sheet.Papers[1], Words: sheettest.Language(t, "de")})
+	document, _ := documentOf(p, sheet.Request{Paper: sheet.Papers[1], Words: sheettest.Language(t, "de")})
 	limits, manual := 0, 0
 	for _, text := range scenetest.Texts(document.Pages...) {
 		switch text.Content {
@@ -436,7 +441,7 @@ func TestFindings(t *testing.T) {
 			{Act: run.Find, Found: run.Crack, Place: &run.Place{At: &[2]float64{-95, 0}}, Who: "RA", Time: at},
 			{Act: run.Report, Trouble: run.Broken, Place: &run.Place{Fastener: "M3"}, Who: "MK", Time: at},
 		}, ask.Words)
-		document, notes := condition.WithFindings(p, seen, time.UTC, ask)
+		document, notes := condition.Document(p, seen, time.UTC, ask)
 		sheettest.Check(t, p.Title, ask, document.Pages)
 		said := scenetest.Said(document.Pages...)
 		for _, want := range []string{"▲A", "▲B", "MK"} {
