@@ -65,6 +65,7 @@ func newBench(t testing.TB) *bench {
 	mux.HandleFunc("GET /runs/{id}", b.shows(b.run))
 	mux.HandleFunc("GET /runs/{id}/live", b.shows(b.live))
 	mux.HandleFunc("GET /jobs/{id}", b.shows(b.job))
+	mux.HandleFunc("GET /jobs/{id}/places/{joint}", b.shows(b.places))
 	mux.HandleFunc("GET /records", b.shows(b.records))
 	mux.HandleFunc("GET /records/{id}", b.shows(b.record))
 	mux.HandleFunc("GET /share", b.shows(b.share))
@@ -384,6 +385,15 @@ func (b *bench) job(w http.ResponseWriter, f page.Frame, r *http.Request) error 
 		Job:   state.View(runs, work.JointNeeds("p4-head", []run.Condemned{{ID: "M3", Kind: "main", Trouble: run.Broken}}, nil)),
 		Newer: []run.Difference{{What: run.ChangedFile, Before: "3b5d5c37", After: "9f86d081"}, {Joint: "p4-head", What: run.ChangedRevision, Before: "A", After: "B"}},
 	})
+}
+
+// places is the picture on which a finding of a job is placed.
+func (b *bench) places(w http.ResponseWriter, f page.Frame, r *http.Request) error {
+	joint, err := b.joint(patterntest.Plan(b.t, r.PathValue("joint")), run.Tighten, f)
+	if err != nil {
+		return err
+	}
+	return page.Placing(w, page.PlacingView{Frame: f, Joint: joint})
 }
 
 func (b *bench) record(w http.ResponseWriter, f page.Frame, r *http.Request) error {

@@ -359,10 +359,10 @@ func (one *Tab) state() string {
 	return Evaluate[string](one, `JSON.stringify([[...document.querySelectorAll("dialog[open]")].map((d) => d.id), {...document.getElementById("bar")?.dataset}, document.getElementById("bar")?.disabled, document.activeElement.id, {...document.body.dataset}, document.getElementById("panel")?.textContent])`)
 }
 
-// SignOn sets the initials on the device, of a person who gave no wrench for this run.
-func (one *Tab) SignOn(who string) {
+// SignOn sets the initials on the device, of a person who gave no wrench for a run.
+func (one *Tab) SignOn(who, run string) {
 	one.T.Helper()
-	Evaluate[any](one, `localStorage.setItem("drawdown-who", "`+who+`"); localStorage.setItem("drawdown-wrench-asked", "`+who+` " + document.body.dataset.run); null`)
+	Evaluate[any](one, `localStorage.setItem("drawdown-who", "`+who+`"); localStorage.setItem("drawdown-wrench-asked", "`+who+` `+run+`"); null`)
 }
 
 // Rest waits until the bar accepts a tap again.

@@ -27,7 +27,7 @@ func openRun(one *Tab, b *bench, id string) {
 func signedOn(one *Tab, b *bench, id, who string) {
 	one.T.Helper()
 	one.Open(b.URL + "/settings") // sooner there than the run
-	one.SignOn(who)
+	one.SignOn(who, id)
 	openRun(one, b, id)
 }
 

@@ -140,7 +140,7 @@ func TestScreens(t *testing.T) {
 			one := NewTab(t, Browser(t), d)
 			var barred []string
 			one.Open(b.URL + "/settings")
-			one.SignOn("RA")
+			one.SignOn("RA", "")
 			for n, s := range screens(b) {
 				if !isWanted(s.name, n, k) {
 					continue

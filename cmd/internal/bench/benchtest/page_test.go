@@ -7,6 +7,7 @@ import (
 	"errors"
 	"net/url"
 	"os"
+	"path"
 	"strconv"
 	"strings"
 	"testing"
@@ -99,7 +100,7 @@ func TestFollowedToTheRecord(t *testing.T) {
 	one.Click(`button[value="tighten"]`)
 	one.Until(`document.body.dataset.ready === "yes"`)
 	here := pagetest.Evaluate[string](one, `location.pathname`)
-	one.SignOn("RA")
+	one.SignOn("RA", path.Base(here))
 	ready := func() {
 		one.Open(base(s.address) + here)
 		one.Until(`document.body.dataset.ready === "yes"`)

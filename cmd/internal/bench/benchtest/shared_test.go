@@ -1,6 +1,7 @@
 package benchtest
 
 import (
+	"path"
 	"testing"
 
 	"drawdown/cmd/internal/record/servertest"
@@ -22,7 +23,7 @@ func TestTwoWorkshops(t *testing.T) {
 	one.Click(`button[value="loosen"]`)
 	one.Until(`document.body.dataset.ready === "yes"`)
 	run := pagetest.Evaluate[string](one, `location.pathname`)
-	one.SignOn("RA")
+	one.SignOn("RA", path.Base(run))
 	one.Open(base(here.address) + run)
 	two.Open(there.address)
 	two.Open(base(there.address) + run)
