@@ -24,7 +24,7 @@ func (v RunView) fiveLines(f run.FiveLines) []line {
 	t := v.Text().Run
 	next := "" // the handover shown is later than every step; its title says who took over
 	if s := v.next(); s != nil {
-		next = words.Row(v.fastener(s.IDs), t.Do[string(s.Do)], v.Words.Figure(s.Figure))
+		next = words.Row(v.fastener(s.IDs), t.Do[s.Name()], v.Words.Figure(s.Figure))
 	}
 	var found, waiting []string
 	for _, seen := range f.Found {

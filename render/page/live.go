@@ -93,7 +93,7 @@ func (v RunView) knownStep(number int) knownOne {
 func (v RunView) stepName(s run.Step) string {
 	name := v.fastener(s.IDs)
 	if len(s.IDs) == 0 {
-		name = v.Text().Run.Do[string(s.Do)]
+		name = v.Text().Run.Do[s.Name()]
 	}
 	if figure := v.shortFigure(s); figure != "" {
 		name += ": " + figure

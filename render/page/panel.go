@@ -111,7 +111,7 @@ func (v RunView) overPanel() Panel {
 func (v RunView) stepPanel(s run.Step) Panel {
 	t := v.Text().Run
 	p := Panel{
-		Kind: AskStep, Step: s.Number, Doing: t.Do[string(s.Do)], Place: v.placeOf(s),
+		Kind: AskStep, Step: s.Number, Doing: t.Do[s.Name()], Place: v.placeOf(s),
 		Number: v.Joint.number(s.IDs), Angle: v.angle(s), Notes: v.notes(s),
 	}
 	if d := v.Run.DecidedAt(s.Number); d != nil {
@@ -210,7 +210,7 @@ func (v RunView) figure(s run.Step) (figure, unit string) {
 		return v.Words.Figure(s.Figure), ""
 	}
 	sign := "+"
-	if s.Do != plan.Advance {
+	if s.Turn == run.Anticlockwise {
 		sign = "−"
 	}
 	return approx + sign + v.Words.Figure(s.Figure), ""

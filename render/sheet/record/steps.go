@@ -100,7 +100,7 @@ func (l *layout) toDo(st run.Step) string {
 	if st.FromDeg > 0 {
 		total = sprint(l.p.Run.Total, l.words.Figure(sprint("%.4g°", st.ToDeg)))
 	}
-	return words.Row(strings.TrimSpace(l.p.Run.Do[string(st.Do)]+" "+figure), total)
+	return words.Row(strings.TrimSpace(l.p.Run.Do[st.Name()]+" "+figure), total)
 }
 
 func (l *layout) remark(st run.Step) string {
