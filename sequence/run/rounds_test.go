@@ -90,7 +90,7 @@ func TestSprungCapsComeDownInRounds(t *testing.T) {
 	b.refuses(done(1), run.RoundsOpen)
 	b.takes(run.Entry{Act: run.AnotherRound})
 	got, torque := b.step(b.next()), b.step(1)
-	if got.Do != plan.TurnBack || got.Turn != run.Clockwise || got.AngleDeg != torque.ByTurnsDeg || got.TorqueNm != 0 || got.Name() != run.TurnDown || got.ID != torque.ID {
+	if got.Do != plan.TurnBack || got.Turn != run.Clockwise || got.AngleDeg != torque.ByTurnsDeg || got.TorqueNm != 0 || got.Name() != run.Seat || got.ID != torque.ID {
 		t.Errorf("the round begins with %+v", got)
 	}
 	b.all()

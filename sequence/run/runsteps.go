@@ -128,13 +128,13 @@ func (s Step) wait() time.Duration {
 	return time.Duration(float64(unit.Duration(s.WaitMin)) * float64(time.Minute))
 }
 
-// TurnDown is the name of a turn by which sprung caps come down while tightening.
-const TurnDown = "turn down"
+// Seat is the name of a turn by which sprung caps come down while tightening.
+const Seat = "seat"
 
 // Name is the name of what is done, as the words of the pages have it.
 func (s Step) Name() string {
 	if s.Do == plan.TurnBack && s.Turn == Clockwise {
-		return TurnDown
+		return Seat
 	}
 	return string(s.Do)
 }
