@@ -42,7 +42,7 @@ async function record(act, fields) {
   const asks = fields.source !== "paper" && asksTools(act, fields.step);
   if ((arrives || asks) && !await askWho(setWhoShown)) return false;
   if (arrives && ["done", "begin"].includes(act) && showHanded()) return false; // read first, then tap again
-  const made = entry(act, { ...fields, wrench: fields.wrench ?? (act === "done" ? toolOf(fields.step) : "") });
+  const made = entry(act, { ...fields, wrench: fields.wrench ?? (act === "done" && fields.source !== "paper" ? toolOf(fields.step) : "") });
   await outbox.add(made, live.known.steps[made.step]?.name || live.known.marks.find((m) => m.id === made.place?.fastener)?.name || "");
   return made.entry;
 }
@@ -166,6 +166,8 @@ function choose(id) {
   at("fastener-does").textContent = chosen.does || "";
   at("fastener-early").textContent = chosen.early || "";
   for (const e of document.querySelectorAll("[data-of-mark]")) e.hidden = e.disabled = !id;
+  const anyway = document.querySelector('.outoforder [data-act="done"]');
+  anyway.hidden = anyway.disabled = !id || chosen.step === step; // it is left out, or it is its turn
   const says = at("next-said");
   says.textContent = says.dataset.says.replace("%s", live.known.steps[step]?.name || "–");
   says.hidden = at("fastener-does").hidden = chosen.step === step; // nothing is out of order
