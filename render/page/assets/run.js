@@ -42,7 +42,7 @@ async function record(act, fields) {
   const asks = fields.source !== "paper" && asksTools(act, fields.step);
   if ((arrives || asks) && !await askWho(setWhoShown)) return false;
   if (arrives && ["done", "begin"].includes(act) && showHanded()) return false; // read first, then tap again
-  const made = entry(act, { ...fields, wrench: fields.wrench ?? (act === "done" && fields.source !== "paper" ? toolOf(fields.step) : "") });
+  const made = entry(act, { ...fields, wrench: fields.wrench ?? (act === "done" ? toolOf(fields.step) : "") });
   await outbox.add(made, live.known.steps[made.step]?.name || live.known.marks.find((m) => m.id === made.place?.fastener)?.name || "");
   return made.entry;
 }
@@ -224,8 +224,8 @@ function openFrom(button, id) {
     const anew = at("more").querySelector("[data-open=replace]");
     if (anew) anew.hidden = !markOfNext();
   }
-  if (id === "fastener") return choose(live.known.steps[shown.next()]?.ids[0]);
-  const about = button.closest("#fastener") ? chosen?.id : live.known.steps[shown.next()]?.ids[0];
+  if (id === "fastener") return choose(nextFastener());
+  const about = button.closest("#fastener") ? chosen?.id : nextFastener();
   if (id === "trouble") showInterrupted(live.known.marks.find((mark) => mark.id === about)?.angle);
   const dialog = openDialog(id);
   for (const kind of dialog.querySelectorAll(".kind[open]")) kind.open = false; // of an earlier trouble
@@ -234,11 +234,9 @@ function openFrom(button, id) {
   if (button.dataset.of) dialog.querySelector(`form[data-of="${button.dataset.of}"]`)?.scrollIntoView();
 }
 
-// markOfNext is the mark of the fastener that comes next.
-function markOfNext() {
-  const id = live.known.steps[shown.next()]?.ids[0];
-  return live.known.marks.find((mark) => mark.id === id);
-}
+// nextFastener is the id of the fastener that comes next, markOfNext its mark.
+const nextFastener = () => live.known.steps[shown.next()]?.ids[0];
+const markOfNext = () => live.known.marks.find((mark) => mark.id === nextFastener());
 
 // openUnsure asks before an angle is recorded as interrupted: it cannot be undone.
 function openUnsure(button) {

@@ -7,7 +7,6 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"strings"
 )
 
 // made is how the data of a new server is made.
@@ -83,7 +82,7 @@ func keep(folder, name string) error {
 		return err
 	}
 	err = os.Rename(copied, name)
-	if errors.Is(err, fs.ErrExist) || err != nil && strings.Contains(err.Error(), "not empty") {
+	if errors.Is(err, fs.ErrExist) {
 		return nil
 	}
 	return err
