@@ -32,17 +32,25 @@ func (c check) twice(labels []string, at []*nodes.Node) {
 	}
 }
 
-// labelsFar warns of a label or a station off the part by more than half the
-// part's size.
-func (c check) labelsFar() {
+// partBox is the box round the fasteners and the outline; false for fewer than two points.
+func (c check) partBox() (geometry.Box, bool) {
 	points := c.Joint.Points()
 	for _, path := range c.Joint.Outline {
 		points = append(points, path...)
 	}
 	if len(points) < 2 {
+		return geometry.Box{}, false
+	}
+	return geometry.Bounds(points), true
+}
+
+// labelsFar warns of a label or a station off the part by more than half the
+// part's size.
+func (c check) labelsFar() {
+	box, known := c.partBox()
+	if !known {
 		return
 	}
-	box := geometry.Bounds(points)
 	near := box.Grown(max(box.Width(), box.Height()) / 2)
 	outside := func(p geometry.Point) bool {
 		return p.X < near.Min.X || p.X > near.Max.X || p.Y < near.Min.Y || p.Y > near.Max.Y

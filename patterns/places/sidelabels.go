@@ -21,14 +21,10 @@ var (
 // sideLabels warns of labels that cannot be where they are: intake and exhaust on one side,
 // the flywheel at the front, the top at the bottom; two at one place.
 func (c check) sideLabels() {
-	points := c.Joint.Points()
-	for _, path := range c.Joint.Outline {
-		points = append(points, path...)
-	}
-	if len(points) < 2 {
+	box, known := c.partBox()
+	if !known {
 		return
 	}
-	box := geometry.Bounds(points)
 	middle := box.Min.Add(box.Max).Scale(0.5)
 	near := max(box.Width(), box.Height()) / 20
 	for i, l := range c.Joint.Labels {

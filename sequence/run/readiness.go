@@ -60,7 +60,7 @@ func (s *State) needs() []Need {
 	for _, e := range inTime(slices.Clone(s.replaced), (*Entry).mark) {
 		_, ids := s.placeOf(e)
 		for _, id := range ids {
-			needs = append(needs, Need{Kind: s.fastener(id).Kind, Count: 1, Ready: 1, ID: id, Trouble: s.troubleBehind(e)})
+			needs = append(needs, Need{Kind: s.fastener(id).Kind, Count: 1, Ready: 1, ID: id, Trouble: s.behind(e).Trouble})
 		}
 	}
 	known := len(needs)
@@ -94,17 +94,6 @@ func (s *State) among(n Need, c Condemned, needs []Need) Need {
 		n.Ready = n.Count
 	}
 	return n
-}
-
-// troubleBehind is the trouble that a new fastener was for; empty where none was
-// reported.
-func (s *State) troubleBehind(e *Entry) Trouble {
-	for _, p := range slices.Backward(s.problems) {
-		if p.replaced == e {
-			return p.entry.Trouble
-		}
-	}
-	return ""
 }
 
 // covered counts what the entries say is ready. One that names neither a kind nor

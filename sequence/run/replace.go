@@ -120,7 +120,7 @@ func (s *State) repaired() []Repaired {
 	}
 	for _, e := range s.replaced {
 		_, ids := s.placeOf(e)
-		add(e, ids, s.reportBehind(e))
+		add(e, ids, s.behind(e).ID)
 	}
 	if s.job != nil {
 		for _, r := range s.job.Repaired {
@@ -140,14 +140,15 @@ func threadName(written string) string {
 	return written
 }
 
-// reportBehind is the report that a new fastener was for; empty for none.
-func (s *State) reportBehind(e *Entry) string {
+// behind is the report that a new fastener was for, the latest of several; an empty
+// entry where there was none.
+func (s *State) behind(e *Entry) *Entry {
 	for _, p := range slices.Backward(s.problems) {
 		if p.replaced == e {
-			return p.entry.ID
+			return p.entry
 		}
 	}
-	return ""
+	return &Entry{}
 }
 
 // repairFlags names the holes into which this run put an insert.
