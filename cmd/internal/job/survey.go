@@ -67,7 +67,7 @@ func warningsOf(r survey.Report, read measured.Survey, file string) (list proble
 	for k, doubt := range r.Suspects() {
 		list = append(list, warnedAt(read.ReadingsAt[numbers[k]], doubt))
 	}
-	for _, doubt := range slices.Concat(r.LooseHoles(), r.Doubts()) {
+	for _, doubt := range slices.Concat(r.DoubtDiameters(), r.LooseHoles(), r.Doubts()) {
 		if doubt.Severity == finding.Warning {
 			list = append(list, warnedAt(problem.Problem{File: file}, doubt))
 		}
