@@ -62,6 +62,9 @@ type Section struct {
 	Adds   []Add
 }
 
+// Counted reports whether the groups are things of one sort.
+func (s Section) Counted() bool { return len(s.Groups) > 0 && s.Groups[0].Name != "" }
+
 // Group is a kind, a stage, a caution.
 type Group struct {
 	Name   string
@@ -78,6 +81,12 @@ type Field struct {
 	Value string
 	Set   Op
 	Drop  *Op
+}
+
+// Wide reports whether the field needs the room of a sentence.
+func (f Field) Wide() bool {
+	const short = 12
+	return len(f.Value) > short
 }
 
 // Add is a button that adds something.
