@@ -39,17 +39,17 @@ type Kind struct {
 }
 
 // Source is where the windows come from.
-const Source = "ASME BPVC VIII-1, table 2-5.1 (seating stress y) and usual data sheets (values from memory)"
+const Source = "ASME BPVC VIII-1, table 2-5.1 (y of metal gaskets), EN 13555 as on usual data sheets (values from memory)"
 
-// kinds holds the gaskets that seal by stress on their face. A seating stress
-// is y of ASME BPVC VIII-1, table 2-5.1, where that has the kind; all other
-// figures are engineering estimates from usual data sheets (EN 13555 for
-// recovery and creep). All are values from memory. Head gaskets seal by the
+// kinds holds the gaskets that seal by stress on their face. The seating stress
+// of metal gaskets is y of ASME BPVC VIII-1, table 2-5.1 (10,000 psi); all other
+// figures are engineering estimates from usual data sheets after EN 13555. All
+// are values from memory. Head gaskets seal by the
 // line pressure of their beads, an O-ring and a sealant by themselves: a mean
 // stress says nothing about these.
 var kinds = map[compliance.Gasket]Kind{
-	compliance.FibreSheet:      {Window{45, 20, 200}, 0.35, bounds.Band{Low: 3, Nominal: 5, High: 8}, bounds.Band{Low: 0.75, Nominal: 0.85, High: 0.95}},
-	compliance.ThickFibreSheet: {Window{26, 14, 120}, 0.35, bounds.Band{Low: 3, Nominal: 5, High: 8}, bounds.Band{Low: 0.70, Nominal: 0.80, High: 0.90}},
+	compliance.FibreSheet:      {Window{20, 10, 200}, 0.35, bounds.Band{Low: 3, Nominal: 5, High: 8}, bounds.Band{Low: 0.75, Nominal: 0.85, High: 0.95}},
+	compliance.ThickFibreSheet: {Window{15, 8, 120}, 0.35, bounds.Band{Low: 3, Nominal: 5, High: 8}, bounds.Band{Low: 0.70, Nominal: 0.80, High: 0.90}},
 	compliance.CorkRubber:      {Window{2.8, 1.4, 10}, 0.60, bounds.Band{Low: 1.5, Nominal: 2, High: 3}, bounds.Band{Low: 0.50, Nominal: 0.65, High: 0.80}},
 	compliance.SpiralWound:     {Window{69, 35, 250}, 0.30, bounds.Band{Low: 4, Nominal: 8, High: 15}, bounds.Band{Low: 0.85, Nominal: 0.92, High: 0.97}},
 	compliance.GroovedMetal:    {Window{69, 35, 400}, 0.20, bounds.Band{Low: 4, Nominal: 8, High: 15}, bounds.Band{Low: 0.90, Nominal: 0.95, High: 0.98}},

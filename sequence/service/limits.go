@@ -84,12 +84,12 @@ func (w *work) limits(k *Kind) {
 	}
 }
 
-// Most is the greatest preload of a kind that the gasket, the threads and the
-// faces bear; 0 if the bolt itself is the tightest limit, or if no gasket is
-// stated.
+// Most is the greatest preload of a kind that the gasket bears; 0 if it is not
+// the tightest limit. What else limits the aim is judged, and does not change
+// the torque of the bolt.
 func (j Joint) Most(kind string) unit.Force {
 	k := j.Kind(kind)
-	if j.Gasket == nil || k == nil || k.Aim == nil || k.Aim.By == ByBolt {
+	if k == nil || k.Aim == nil || k.Aim.By != ByGasket {
 		return 0
 	}
 	return k.Aim.Preload.High

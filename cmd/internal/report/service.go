@@ -44,23 +44,20 @@ func (p Report) printGasket(g *service.Gasket) {
 		workColumns.Row(p.To, "    "+name, p.Words.Value(s.Low, "~"), p.Words.Value(s.Nominal, "~"), p.Words.Value(s.High, "~"), needed)
 	}
 	if len(g.AtWork) == 0 {
-		row(w.States.Cold, g.Tightened, p.needed(g.Window.Seating))
+		row(w.States.Cold, g.Tightened, p.needed(float64(g.Window.Seating)))
 	}
 	for _, s := range g.AtWork {
-		needed := g.Window.Work
+		needed := float64(g.Window.Work)
 		if s.State == service.Cold {
-			needed = g.Window.Seating
+			needed = float64(g.Window.Seating)
 		}
 		row(w.States.Of(string(s.State)), s.Stress, p.needed(needed))
 	}
 }
 
 // needed formats a figure that may be unknown.
-func (p Report) needed(v any) string {
-	if written := p.Words.Value(v, "~"); written != "0.00" {
-		return written
-	}
-	return none
+func (p Report) needed(figure float64) string {
+	return either(figure > 0, p.Words.Value(figure, "~"), none)
 }
 
 func (p Report) printAtWork(k service.Kind) {
@@ -69,7 +66,7 @@ func (p Report) printAtWork(k service.Kind) {
 	workColumns.Row(p.To, "  "+p.say(WorkLeft, finding.Values{"kind": k.Name}), w.Low, w.Nominal, w.High, w.Needed)
 	for _, s := range k.States {
 		f := s.Clamp
-		workColumns.Row(p.To, "    "+w.States.Of(string(s.Name)), p.Words.Value(f.Low/1000, "~"), p.Words.Value(f.Nominal/1000, "~"), p.Words.Value(f.High/1000, "~"), p.needed(s.Needed/1000))
+		workColumns.Row(p.To, "    "+w.States.Of(string(s.Name)), p.Words.Value(f.Low/1000, "~"), p.Words.Value(f.Nominal/1000, "~"), p.Words.Value(f.High/1000, "~"), p.needed(float64(s.Needed/1000)))
 	}
 	if y := k.Yield; y != nil {
 		p.fact(w.HotYield, p.say(WorkYield, finding.Values{"cold": y.Cold, "hot": y.Nominal, "high": y.High}))
