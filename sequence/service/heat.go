@@ -99,8 +99,8 @@ func (w *work) yields(k *Kind, adds Forces, load unit.Force, s springs) {
 		return max(0, heat) + load*unit.Force(s.share(n, gasket)) // VDI 2230-1, section 5.3: FSA = Φn FA
 	}
 	used := func(cold unit.Force, friction float64, more unit.Force) float64 {
-		yield := float64(r.Strength.Yield) * r.StressAreaMm2
-		both := screw.YieldShare(cold, r.Strength.Yield, k.answer.Bolt.Bolt.Thread, friction, r.Equation)
+		yield := float64(r.Strength.Yield) * r.LeastSectionMm2
+		both := float64(cold / screw.PreloadAtYieldShare(1, r.Strength.Yield, k.answer.Bolt.Bolt.Thread, r.Least, friction, r.Equation))
 		pull := float64(cold) / yield
 		after := float64(cold+more) / yield
 		return math.Sqrt(max(0, both*both-pull*pull) + after*after) // VDI 2230-1, section 5.5.2, with all of the torsion
