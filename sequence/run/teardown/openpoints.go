@@ -29,23 +29,24 @@ func pointOf(code finding.Code, values finding.Values) Point {
 // points lists what is open: in the lists that were begun, of what had to be new, of
 // what was condemned, and of what was measured.
 func (v View) points(accepted map[string]*run.Mark) []Point {
-	var all []Point
-	building := begun(v.Rebuild)
-	taking := begun(v.Teardown)
+	taking, building := begun(v.Teardown), begun(v.Rebuild)
+	if !taking && !building {
+		return nil
+	}
+	all := v.outside()
+	if building {
+		all = append(all, v.notReplaced()...)
+	}
 	if taking {
 		all = append(all, linesOpen("teardown", v.Teardown)...)
 	}
-	if building || taking && len(v.Teardown) > 1 {
+	if building || len(v.Teardown) > 1 {
 		all = append(all, linesOpen("rebuild", v.Rebuild)...)
 	}
 	if building {
 		all = append(all, v.notFitted()...)
-		all = append(all, v.notReplaced()...)
 	}
-	if building || taking {
-		all = append(all, v.outside()...)
-		all = append(all, v.notMeasured()...)
-	}
+	all = append(all, v.notMeasured()...)
 	for i := range all {
 		all[i].Accepted = accepted[all[i].Key]
 	}

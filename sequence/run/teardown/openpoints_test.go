@@ -76,7 +76,7 @@ func TestPointsOfAJob(t *testing.T) {
 		return all
 	}
 	v := shown(s, sealed, views)
-	if got := fmt.Sprint(codes(v)); got != fmt.Sprint([]finding.Code{LinesOpen, NotReady, NotReady, NotReady, NoReplacement}) {
+	if got := fmt.Sprint(codes(v)); got != fmt.Sprint([]finding.Code{NoReplacement, LinesOpen, NotReady, NotReady, NotReady}) {
 		t.Fatalf("%s", got)
 	}
 	if r := s.Take(entry("c", run.Close, 0, ""), sealed, v.Points...); r == nil || !errors.Is(r, PointsOpen) {
@@ -105,7 +105,7 @@ func TestPointsOfAJob(t *testing.T) {
 		}
 	}
 	v = shown(s, sealed, views)
-	if got := fmt.Sprint(codes(v)); got != fmt.Sprint([]finding.Code{LinesOpen, NotFitted, NoReplacement}) {
+	if got := fmt.Sprint(codes(v)); got != fmt.Sprint([]finding.Code{NoReplacement, LinesOpen, NotFitted}) {
 		t.Fatalf("%s", got)
 	}
 	for n, p := range v.Points {
