@@ -120,7 +120,7 @@ type shownPoint struct{ Key, Text, Accepted string }
 func (v JobView) Points() []shownPoint {
 	var all []shownPoint
 	for _, p := range v.Job.Points {
-		one := shownPoint{Key: p.Key, Text: v.Words.Say(p.Finding)}
+		one := shownPoint{Key: p.Key, Text: words.Capital(v.Words.Say(p.Finding))}
 		if m := p.Accepted; m != nil {
 			one.Accepted = fmt.Sprintf(v.Text().Job.AcceptedBy, m.By, v.when(m.At), m.Note)
 		}

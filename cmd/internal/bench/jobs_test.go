@@ -385,3 +385,29 @@ func TestReadyInTheRun(t *testing.T) {
 		t.Error("the page still asks for it")
 	}
 }
+
+// A joint of the machine file in the shop's folder comes before the built-in one of its
+// name. When that file changes, the page of the job says so, and adopting it is an
+// entry. From first principles.
+func TestAdoptANewerJointOfAMachine(t *testing.T) {
+	t.Parallel()
+	s := served(t)
+	s.write("pump.yaml", strings.Replace(pump, "lid.yaml", "p4-cover", 1))
+	text := func(figure string) string {
+		return strings.Replace(strings.Replace(lid, "torque: 20", "torque: "+figure, 1), "title: Lid", "title: Own cover", 1)
+	}
+	s.write("p4-cover.yaml", text("20"))
+	id := s.job(`{"of":"pump","who":"RA"}`)
+	if page := s.want(http.StatusOK, s.ask("GET", "/jobs/"+id, "")).body; !contains(page, "Own cover") || contains(page, `id="newer"`) {
+		t.Fatal("the joint is not that of the shop, or something newer is told")
+	}
+	s.write("p4-cover.yaml", text("25"))
+	if page := s.want(http.StatusOK, s.ask("GET", "/jobs/"+id, "")).body; !contains(page, `id="newer"`) || !contains(page, "25 N·m") {
+		t.Fatal("the newer file is not told")
+	}
+	s.want(http.StatusOK, s.onJob(id, `{"entry":"a","act":"adopt","who":"RA"}`))
+	after := s.run(fmt.Sprintf(`{"of":"p4-cover","work":"tighten","job":%q}`, id))
+	if steps := s.want(http.StatusOK, s.ask("GET", "/api/runs/"+after, "")).body; !contains(steps, "25 N·m") {
+		t.Error("the run does not go by what was adopted")
+	}
+}

@@ -73,7 +73,7 @@ func (l *layout) result(j Job) {
 func (l *layout) pointsOf(j Job) {
 	var rows []sheet.Row
 	for _, p := range j.View.Points {
-		row := sheet.Row{Words: []string{l.words.Say(p.Finding), l.w.NotAccepted, "", ""}, Warns: true}
+		row := sheet.Row{Words: []string{words.Capital(l.words.Say(p.Finding)), l.w.NotAccepted, "", ""}, Warns: true}
 		if m := p.Accepted; m != nil {
 			row.Words[1], row.Words[2], row.Words[3] = m.Note, m.By, l.when(m.At)
 		}
