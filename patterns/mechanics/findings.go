@@ -23,6 +23,8 @@ const (
 	InspectOnStud    finding.Code = "reader inspect on stud"        // kind
 	InspectOff       finding.Code = "reader inspect off"            // limit, length, most
 	ThreadTooLong    finding.Code = "reader thread too long"        // threaded, length
+	ShankAndSections finding.Code = "reader shank and sections"     //
+	SectionsTooLong  finding.Code = "reader sections too long"      // sections, length
 	StudWithHead     finding.Code = "reader stud with head"         // kind
 	StudWithoutNut   finding.Code = "reader stud without nut"       // kind
 	HeadOnStud       finding.Code = "reader head on stud"           // kind

@@ -5,7 +5,8 @@ package words
 type Torque struct {
 	WorkedOut                                   string // in every output with a calculated figure
 	Tighten, Given, Set, Warning, Aim, Equation string
-	StressArea, YieldStress, Head, BearingRing  string
+	StressArea, LeastSection                    string
+	YieldStress, Head, BearingRing              string
 	UnderHead, UnderWasher                      string
 	Threads, Engagement, Needed, Factors        string
 	Stiffness, Cones, Settlement                string

@@ -67,7 +67,7 @@ func (a Answer) Single() bool {
 func WorkOut(ask Ask) (Answer, error) {
 	a := Answer{Ask: ask, given: ask.Bolt}
 	a.standIn()
-	for _, step := range []func() error{a.torque, a.turn, a.joint, a.threads, a.pressure} {
+	for _, step := range []func() error{a.torque, a.shape, a.turn, a.joint, a.threads, a.pressure} {
 		if err := step(); err != nil {
 			return Answer{}, err
 		}
@@ -206,9 +206,7 @@ func (a *Answer) threads() error {
 	}
 	a.Engaged = a.Grip.Engagement
 	length := cmp.Or(a.Engaged, unit.Length(a.Bolt.Bolt.Thread.MajorMm)) // the required lengths do not depend on it
-	s, err := strength.Strip(strength.Engagement{
-		Thread: a.Bolt.Bolt.Thread, Class: a.Result.Strength, Length: length, Material: a.Grip.TappedIn, Insert: a.Insert, Preload: a.Greatest,
-	})
+	s, err := strength.Strip(a.Bolt.engaged(a.Result.Strength, a.Grip.TappedIn, length, a.Greatest))
 	if err != nil {
 		return err
 	}

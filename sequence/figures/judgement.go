@@ -20,8 +20,9 @@ type Bolt struct {
 	NutAcross unit.Length // width of the nut across flats; 0: none
 	Stud      bool        // threaded at both ends, no head
 	Insert    *strength.Insert
-	Reuse     string  // whether it may be used again: once, inspect, yes
-	Stages    []Stage // of tightening
+	Boss      unit.Length // outer diameter round the tapped hole; 0: wide
+	Reuse     string      // whether it may be used again: once, inspect, yes
+	Stages    []Stage     // of tightening
 }
 
 // Stage is a step of tightening.

@@ -49,12 +49,14 @@ func addTorqueFlags(flags *pflag.FlagSet) (asJSON *bool) {
 		{"hole", "`diameter` of the clearance hole"},
 		{"grip", "what is clamped, head first: 95mm, or `layers` such as \"steel 20mm, aluminium 45mm\""},
 		{"length", "`length` of the bolt under the head"},
+		{"shank", "`diameter` of a waisted or reduced shank"},
 		{"thread-length", "`length` of the bolt's thread, or full: up to the head"},
 		{"snug", "`torque` before the angle, such as 40Nm"},
 		{"angle", "`turn` after the snug torque, such as 90deg or 90+90deg"},
 		{"into", "`material` of the tapped part: aluminium, cast iron, steel"},
 		{"engagement", "`length` of thread engaged in the tapped part"},
 		{"units", "print the key figures in these `units` too: lbf.in,kgf.m,lbf,psi,ksi,in"},
+		{"boss", "outer `diameter` around the tapped hole"},
 		{"insert", "outer `diameter` of a thread insert in the tapped part"},
 		{"reuse", "whether the bolt may go `back` in: once, inspect, yes"},
 	})
@@ -104,6 +106,9 @@ func (q *quantities) checkTorqueFlags(file bool) {
 	q.AtMostOne("yield", "proof", "preload", "torque")
 	q.AtMostOne("friction", "lubricant", "k")
 	q.AtMostOne("torque", "snug")
+	if text, _ := q.Text("thread-length"); text == "full" {
+		q.AtMostOne("shank", "thread-length")
+	}
 	q.Needs("angle", "snug", "40Nm")
 	if file {
 		return
@@ -120,6 +125,7 @@ func (q *quantities) checkTorqueFlags(file bool) {
 	q.Needs("thread-length", "grip", "95mm")
 	q.Needs("engagement", "into", "aluminium")
 	q.Needs("insert", "into", "aluminium")
+	q.Needs("boss", "into", "aluminium")
 }
 
 // kinds reads the kinds of a pattern file, or only the one asked for.
@@ -230,7 +236,13 @@ func (q *quantities) sizes(ask *figures.Ask) {
 			*size.to = l
 		}
 	}
-	q.threadLength(&ask.Grip)
+	q.threadLength(ask)
+	if shank := flag.Within(q, "shank", unit.Sensible.BoltFace, flag.WithUnit); shank > 0 {
+		ask.Bolt.Bolt.Shank, ask.Grip.Shank, ask.Grip.FullThread = shank, nil, false
+	}
+	if boss := flag.Within(q, "boss", unit.Sensible.BoltFace, flag.WithUnit); boss > 0 {
+		ask.Boss = boss
+	}
 	if reuse, set := flag.OneOf(q, "reuse", reuses); set {
 		ask.Reuse = string(reuse)
 	}
@@ -245,13 +257,16 @@ func (q *quantities) sizes(ask *figures.Ask) {
 var reuses = []plan.Reuse{plan.ReuseOnce, plan.ReuseInspect, plan.ReuseYes}
 
 // threadLength reads the length of the thread, or that it goes up to the head.
-func (q *quantities) threadLength(g *stiffness.Grip) {
+func (q *quantities) threadLength(ask *figures.Ask) {
+	g := &ask.Grip
 	text, set := q.Text("thread-length")
 	if !set {
 		return
 	}
 	g.Thread, g.FullThread = 0, text == "full"
-	if !g.FullThread {
+	if g.FullThread {
+		ask.Bolt.Bolt.Shank, g.Shank = 0, nil
+	} else {
 		g.Thread = flag.Within(q, "thread-length", unit.Sensible.BoltLength, flag.WithUnit)
 	}
 }
@@ -268,7 +283,7 @@ func complete(ask figures.Ask) error {
 		return lacks("class")
 	case ask.Snug > 0 && len(ask.Grip.Layers) == 0:
 		return lacks("grip")
-	case ask.Insert != nil && ask.Grip.TappedIn == "", ask.Grip.Engagement > 0 && ask.Grip.TappedIn == "":
+	case (ask.Insert != nil || ask.Boss > 0) && ask.Grip.TappedIn == "", ask.Grip.Engagement > 0 && ask.Grip.TappedIn == "":
 		return lacks("into")
 	}
 	return nil

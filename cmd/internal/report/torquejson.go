@@ -35,6 +35,7 @@ func TorqueJSON(c *words.Catalogue, a figures.Answer) object {
 		{"tighten", when(a.Turned != nil, c.Say(finding.Noted(TorqueSnug, snug(a))))}, // snug torque and angle; torque_Nm and its figures are then for torque alone
 
 		{"stress_area_mm2", Figure(r.StressAreaMm2)},
+		{"least_section_mm2", Figure(r.LeastSectionMm2)}, // of the thread, or of a slimmer shank
 		{"proof_load_N", Figure(r.ProofLoad)},
 		{"yield_stress_MPa", Figure(r.Strength.Yield)},
 		{"tensile_strength_MPa", given(Figure(r.Strength.Tensile))},

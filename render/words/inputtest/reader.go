@@ -240,6 +240,8 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	mechanics.InspectUnasked:   {"kind": "main"},
 	mechanics.InspectOnStud:    {"kind": "main"},
 	mechanics.InspectOff:       {"limit": unit.Length(89), "length": unit.Length(90), "most": unit.Length(99)},
+	mechanics.ShankAndSections: {},
+	mechanics.SectionsTooLong:  {"sections": unit.Length(60), "length": unit.Length(50)},
 	mechanics.ThreadTooLong:    {"threaded": unit.Length(60), "length": unit.Length(50)},
 	mechanics.NoShare:          {"what": finding.Term("a fastener"), "found": "\"M1\""},
 	mechanics.GoesWithSqueezed: {},

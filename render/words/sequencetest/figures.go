@@ -48,6 +48,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	figures.TorqueUsedOnce:       {"torque": unit.GivenTorque{Value: 60}, "share": 0.5},
 	figures.TorqueBreaks:         {"torque": unit.GivenTorque{Value: 120}, "bolt": m10, "yield": unit.Torque(79.1), "break": unit.Torque(87.5)},
 	figures.TurnWhole:            {"angle": unit.Angle(450), "snug": unit.GivenTorque{Value: 40}, "turn": unit.Angle(360), "lacks": true},
+	figures.PlainAssumed:         {"waist": unit.Length(7.3), "yield": unit.Torque(41.7), "break": unit.Torque(46.1), "friction": 0.08},
 	figures.TurnRests:            {"open": "stated"},
 	figures.TurnBreaks:           turned(nil),
 	figures.TurnNecks:            turned(nil),
