@@ -379,7 +379,7 @@ func TestJob(t *testing.T) {
 	document, _ := record.JobDocument(j, record.Request{Request: sheettest.English(sheet.Papers[1])})
 	said := plainBlanks(scenetest.Said(document.Pages...))
 	for _, want := range []string{"▲A", "Gasket blown through; between cylinders 1 and 2", "J3", "P4-0117", "overheated", "R12", "R13", "end float", "0.15 mm", "on “value”", "read as 0.16 mm", "RECORD, OPEN",
-		"The job is open.", "Cylinder head · between cyl 1 and cyl 2", "new head gasket fitted: MB", "nobody has recorded a new one", "rebuild: 2 steps are not done"} {
+		"The job is open.", "Cylinder head · between cyl 1 and cyl 2", "new head gasket fitted: MB", "nobody has recorded a new one", "Rebuild: 2 steps are not done"} {
 		if !strings.Contains(said, want) {
 			t.Errorf("%q is not printed", want)
 		}
