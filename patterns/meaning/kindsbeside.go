@@ -1,6 +1,7 @@
 package meaning
 
 import (
+	"reflect"
 	"slices"
 
 	"drawdown/geometry/finding"
@@ -56,19 +57,12 @@ func (r *reader) checkKindsAlike(kinds []plan.Kind) {
 		for _, other := range kinds[:i] {
 			named := other
 			named.Name = k.Name
-			if k.Length > 0 && equalKinds(named, k) && r.treatedAlike(k.Name, other.Name) {
+			if k.Length > 0 && reflect.DeepEqual(named, k) && r.treatedAlike(k.Name, other.Name) {
 				r.Warn(r.kinds.at[k.Name], KindsAlike, finding.Values{"kind": k.Name, "other": other.Name})
 				break
 			}
 		}
 	}
-}
-
-func equalKinds(a, b plan.Kind) bool {
-	threads := a.Thread.Name == b.Thread.Name
-	frictions := (a.Friction == nil) == (b.Friction == nil) && (a.Friction == nil || *a.Friction == *b.Friction)
-	a.Thread, a.Friction, b.Thread, b.Friction = nil, nil, nil, nil
-	return threads && frictions && a == b
 }
 
 // treatedAlike reports whether every stage and every group of the order names

@@ -9,6 +9,11 @@ const (
 	PartThin         finding.Code = "reader part thin"              // thickness, grip
 	IntoOther        finding.Code = "reader into other"             // kind, into, counterpart
 	StiffnessTwice   finding.Code = "reader gasket stiffness twice" //
+	HalfRing         finding.Code = "reader half ring"              //
+	RingAndStrip     finding.Code = "reader ring and strip"         //
+	CrushedFirst     finding.Code = "reader crushed first"          // crush, least
+	PressureAlone    finding.Code = "reader pressure alone"         //
+	SealedAlone      finding.Code = "reader sealed alone"           //
 	RowOffLine       finding.Code = "reader row off line"           //
 	RowTooShort      finding.Code = "reader row too short"          // length, span, start
 	HalfPipe         finding.Code = "reader half pipe"              //
@@ -23,6 +28,8 @@ const (
 	InspectOnStud    finding.Code = "reader inspect on stud"        // kind
 	InspectOff       finding.Code = "reader inspect off"            // limit, length, most
 	ThreadTooLong    finding.Code = "reader thread too long"        // threaded, length
+	ShankAndSections finding.Code = "reader shank and sections"     //
+	SectionsTooLong  finding.Code = "reader sections too long"      // sections, length
 	StudWithHead     finding.Code = "reader stud with head"         // kind
 	StudWithoutNut   finding.Code = "reader stud without nut"       // kind
 	HeadOnStud       finding.Code = "reader head on stud"           // kind

@@ -14,7 +14,7 @@ import (
 )
 
 // KindKeys are the keys of a kind.
-var KindKeys = []string{"thread", "class", "length", "thread length", "grip", "into", "engagement", "lubricant",
+var KindKeys = []string{"thread", "class", "length", "thread length", "shank", "sections", "grip", "into", "engagement", "boss", "lubricant",
 	"friction", "head", "nut", "washer", "hole", "reuse", "inspect"}
 
 // Kind reads what the keys state about a kind of fastener.
@@ -31,9 +31,11 @@ func Kind(from *form.Reader, name string, n *nodes.Node) plan.Kind {
 	r.threadAndClass(f, &k)
 	k.Length = f.Length("length", unit.Sensible.BoltLength)
 	k.Threaded, k.FullThread = r.threadLength(f, k.Length)
+	r.shank(f, &k)
 	k.Grip = f.Length("grip", unit.Sensible.Grip)
 	k.Into = r.material(f, "into", "into", finding.Warning) // the order and the maker's figures are valid without it
 	k.Engagement = f.Length("engagement", unit.Sensible.Engagement)
+	k.Boss = r.boss(f, k)
 	k.Lubricant = r.lubricant(f)
 	k.HeadForm, k.HeadAcross = r.headOf(f)
 	k.NutAcross = f.Length("nut", unit.Sensible.Head)

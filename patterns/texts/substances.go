@@ -98,10 +98,14 @@ var (
 // disagrees finds an earlier caution of the same side that states the opposite.
 func disagrees(p plan.Plan, i int) []finding.Finding {
 	c := p.Cautions[i]
+	renewed, again := newGasket.MatchString(c.Text), gasketAgain.MatchString(c.Text)
+	if !renewed && !again || notAlways.MatchString(c.Text) {
+		return nil
+	}
 	for _, other := range p.Cautions[:i] {
-		opposite := func(a, b expression) bool { return a.MatchString(c.Text) && b.MatchString(other.Text) }
 		sides := c.Side == other.Side || c.Side == plan.CautionBoth || other.Side == plan.CautionBoth
-		if sides && !notAlways.MatchString(c.Text) && !notAlways.MatchString(other.Text) && (opposite(newGasket, gasketAgain) || opposite(gasketAgain, newGasket)) {
+		opposite := renewed && gasketAgain.MatchString(other.Text) || again && newGasket.MatchString(other.Text)
+		if sides && opposite && !notAlways.MatchString(other.Text) {
 			return []finding.Finding{finding.Warned(TextsDisagree, finding.Values{"text": c.Text, "other": other.Text})}
 		}
 	}

@@ -100,6 +100,9 @@ type sketch struct {
 	out     Drawing
 }
 
+// Led reports what Draw would in Drawing.Led, without drawing.
+func (req Part) Led() bool { return newSketch(req).sizes()[0].led }
+
 // Draw draws the part. It places things in order of importance: marks and
 // numbers, then the path, then small numbers and labels where they fit. If
 // slightly smaller numbers make room for the path, it uses them.

@@ -174,8 +174,10 @@ func (j *judge) lenient() (grip stiffness.Grip, open string) {
 	grip = j.Grip
 	grip.Layers = slices.Clone(grip.Layers)
 	shank, parts := !grip.FullThread && grip.Thread == 0 && len(grip.Shank) == 0, false
+	waisted := false
 	if shank {
 		grip.FullThread, grip.BoltLength = true, 0
+		grip, waisted = j.waisted(grip)
 	}
 	for i := range grip.Layers {
 		if grip.Layers[i].Material == "" {
@@ -183,6 +185,8 @@ func (j *judge) lenient() (grip stiffness.Grip, open string) {
 		}
 	}
 	switch {
+	case waisted:
+		open = openWaist
 	case shank && parts:
 		open = openAll
 	case shank:

@@ -5,6 +5,7 @@ import (
 
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
+	"drawdown/sequence/tension/screw"
 	"drawdown/sequence/tension/stiffness"
 	"drawdown/sequence/tension/strength"
 )
@@ -62,6 +63,14 @@ func (j *judge) judgeEnd(left, engagement unit.Length) {
 	}
 }
 
+// engaged describes the bolt in a tapped part for the strength of its threads.
+func (b Bolt) engaged(class strength.Class, material string, length unit.Length, preload unit.Force) strength.Engagement {
+	return strength.Engagement{
+		Thread: b.Bolt.Thread, Class: class, Length: length, Material: material, Boss: b.Boss, Insert: b.Insert,
+		Least: screw.LeastDiameter(b.Bolt.Thread, b.Bolt.Shank), Preload: preload,
+	}
+}
+
 // steelUnnamed reports that the thread is in unspecified steel and would hold
 // in a heat-treated one, as used for shafts and hubs.
 func (j *judge) steelUnnamed() bool {
@@ -69,9 +78,7 @@ func (j *judge) steelUnnamed() bool {
 	if j.Grip.TappedIn != unnamed {
 		return false
 	}
-	r, err := strength.Strip(strength.Engagement{
-		Thread: j.Bolt.Bolt.Thread, Class: j.class, Length: j.Grip.Engagement, Material: treated, Insert: j.Insert, Preload: j.preload,
-	})
+	r, err := strength.Strip(j.engaged(j.class, treated, j.Grip.Engagement, j.preload))
 	return err == nil && r.Holds
 }
 
@@ -89,9 +96,7 @@ func (j *judge) judgeEngagement() {
 	if j.preload == 0 {
 		return
 	}
-	r, err := strength.Strip(strength.Engagement{
-		Thread: j.Bolt.Bolt.Thread, Class: j.class, Length: j.Grip.Engagement, Material: j.Grip.TappedIn, Insert: j.Insert, Preload: j.preload,
-	})
+	r, err := strength.Strip(j.engaged(j.class, j.Grip.TappedIn, j.Grip.Engagement, j.preload))
 	if err != nil {
 		return
 	}

@@ -52,6 +52,7 @@ const (
 	AtWorkedOut          finding.Code = "figures at worked out"  // torque, why
 	StiffnessLeftOut     finding.Code = "stiffness left out"     // why
 	FaceUsual            finding.Code = "figures face usual"     // face, thread
+	PlainAssumed         finding.Code = "assumed plain"          // waist, yield, break: torques with it, at the friction
 	LubricantOpen        finding.Code = "lubricant open"         // low, high: friction
 	LubricantDiffers     finding.Code = "lubricant differs"      // lubricant, other, kind, thread, class
 )
@@ -68,6 +69,7 @@ const (
 	openAll   = "all"   // thread over the whole grip and parts of aluminium
 	openShank = "shank" // thread over the whole grip
 	asMade    = "made"  // the shank as the standard makes it
+	openWaist = "waist" // waist over the whole grip
 	openParts = "parts" // parts of aluminium, thread as stated
 	ofSteel   = "steel" // parts of steel, thread as stated
 	asStated  = "stated"

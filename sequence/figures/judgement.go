@@ -20,8 +20,9 @@ type Bolt struct {
 	NutAcross unit.Length // width of the nut across flats; 0: none
 	Stud      bool        // threaded at both ends, no head
 	Insert    *strength.Insert
-	Reuse     string  // whether it may be used again: once, inspect, yes
-	Stages    []Stage // of tightening
+	Boss      unit.Length // outer diameter round the tapped hole; 0: wide
+	Reuse     string      // whether it may be used again: once, inspect, yes
+	Stages    []Stage     // of tightening
 }
 
 // Stage is a step of tightening.
@@ -137,6 +138,9 @@ func Placed(f finding.Finding) finding.Finding {
 	values := finding.Values{"stage": f.At.Stage, "kind": f.At.Kind, "why": f}
 	if f.At.Stage > 0 {
 		return finding.Finding{Code: AtStage, Severity: f.Severity, Values: values, At: f.At}
+	}
+	if f.At.Kind == "" {
+		return f
 	}
 	delete(values, "stage")
 	return finding.Finding{Code: AtKind, Severity: f.Severity, Values: values, At: f.At}

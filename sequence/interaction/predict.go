@@ -35,8 +35,6 @@ type Answer struct {
 	prediction.Prediction
 	Forecast   prediction.Forecast
 	Advice     advice.Advice
-	Leaves     float64           // share of the elastic error that remains after a repeat in the order of the plan, nominal
-	OneNewton  [][]float64       // what each step of one pass in that order, by one newton, adds to each bolt; both in that order
 	Scatter    *Scatter          // nil: not requested
 	Comparison *ways.Comparison  // nil: too many bolts and not requested, or compensating targets
 	Targets    []float64         // of the last pass that compensate for the loss, in N; nil: not requested
@@ -75,16 +73,22 @@ func Predict(p plan.Plan, ask Question) (Answer, error) {
 	if a.Forecast, err = a.Model.Forecast(p, a.Prediction, work); err != nil {
 		return Answer{}, err
 	}
-	a.OneNewton = a.Nominal.Joint.Interaction(p.Tighten.Order)
-	if a.Leaves, err = a.Nominal.Joint.Rate(p.Tighten.Order); err != nil {
-		return Answer{}, err
-	}
 	if ask.Draws > 0 {
 		if a.Scatter, err = a.scatter(work, friction, ask); err != nil {
 			return Answer{}, err
 		}
 	}
 	return a, a.advise(work, ask.Search)
+}
+
+// OnePass returns what each step of one pass in the order of the plan, by one
+// newton, adds to each bolt, and the share of the elastic error that remains
+// after a repeat in that order, both nominal. On large joints it takes as long
+// as a pass.
+func (a Answer) OnePass() (interaction [][]float64, leaves float64, err error) {
+	order := a.Plan.Tighten.Order
+	leaves, err = a.Nominal.Joint.Rate(order)
+	return a.Nominal.Joint.Interaction(order), leaves, err
 }
 
 // advise compares other ways with the plan, if there are any, and decides.

@@ -49,8 +49,8 @@ func TestAPassThatIsAskedFor(t *testing.T) {
 	if math.Abs(end[last]-100) > 1e-6 || end[before] >= 100 || math.Abs(a.Nominal.Percent(0)[last]-50) > 1e-6 {
 		t.Errorf("percent at the end %v", end)
 	}
-	if a.Leaves <= 0 || a.Leaves >= 1 || len(a.OneNewton) != n || a.OneNewton[0][0] != 1 {
-		t.Errorf("a repeat leaves %g; one newton %v", a.Leaves, a.OneNewton)
+	if oneNewton, leaves, err := a.OnePass(); err != nil || leaves <= 0 || leaves >= 1 || len(oneNewton) != n || oneNewton[0][0] != 1 {
+		t.Errorf("a repeat leaves %g; one newton %v; %v", leaves, oneNewton, err)
 	}
 	if a.Scatter != nil || a.OnScatter() != nil || a.OnTargets() != nil || a.Comparison == nil || a.Advice.Branch != a.Comparison.Advice.Branch || a.Notes != nil {
 		t.Errorf("what was not asked for: %+v, %v", a.Scatter, a.Notes)

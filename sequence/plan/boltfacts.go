@@ -37,8 +37,8 @@ var acts = map[Action]figures.Action{Tighten: figures.Tighten, Advance: figures.
 
 // Figures describes a fastener of the kind without the joint.
 func (k Kind) Figures() figures.Bolt {
-	b := figures.Bolt{Kind: k.Name, Bolt: k.Bolt(), Reuse: string(k.Reuse), NutAcross: k.NutAcross, Stud: k.Stud() || k.CalledStud()}
-	b.Grip = stiffness.Grip{TappedIn: k.Into, Engagement: k.Engagement, BoltLength: k.Length, FullThread: k.FullThread, Thread: k.Threaded}
+	b := figures.Bolt{Kind: k.Name, Bolt: k.Bolt(), Reuse: string(k.Reuse), NutAcross: k.NutAcross, Stud: k.Stud() || k.CalledStud(), Boss: k.Boss}
+	b.Grip = stiffness.Grip{TappedIn: k.Into, Engagement: k.Engagement, BoltLength: k.Length, FullThread: k.FullThread, Thread: k.Threaded, Shank: k.Sections}
 	if k.Grip > 0 {
 		b.Grip.Layers = stiffness.Simple(k.Grip).Layers
 	}

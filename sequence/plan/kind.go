@@ -7,6 +7,7 @@ import (
 	"drawdown/geometry/unit"
 	"drawdown/sequence/tension/head"
 	"drawdown/sequence/tension/screw"
+	"drawdown/sequence/tension/stiffness"
 )
 
 // Reuse says whether a fastener may be used again.
@@ -26,11 +27,14 @@ type Kind struct {
 	Thread     *thread.Thread // nil if the file names none
 	Class      string         // as written: 10.9, grade 8, A2-70, 830 MPa
 	Length     unit.Length
-	Threaded   unit.Length // length of the thread
-	FullThread bool        // threaded up to the head
-	Grip       unit.Length // clamped length
-	Into       string      // material of the tapped hole
+	Threaded   unit.Length         // length of the thread
+	FullThread bool                // threaded up to the head
+	Shank      unit.Length         // least diameter of the shank
+	Sections   []stiffness.Section // of the shank, from the head down
+	Grip       unit.Length         // clamped length
+	Into       string              // material of the tapped hole
 	Engagement unit.Length
+	Boss       unit.Length // outer diameter round the tapped hole
 	Lubricant  string
 	Friction   *screw.Friction // nil if only a lubricant is known
 	HeadForm   head.Form       // "": hexagon
@@ -47,7 +51,7 @@ type Kind struct {
 // What the kind leaves open stays open, including the thread.
 func (k Kind) Bolt() screw.Bolt {
 	b := screw.Bolt{
-		Class: k.Class, Lubricant: k.Lubricant, Friction: k.Friction,
+		Class: k.Class, Shank: k.Shank, Lubricant: k.Lubricant, Friction: k.Friction,
 		HeadForm: k.HeadForm, HeadAcross: k.TurnedAcross(), WasherFace: k.WasherFace, Washer: k.Washer, Hole: k.Hole,
 	}
 	if k.Thread != nil {
@@ -112,10 +116,10 @@ func (k Kind) ThreadName() string {
 	return k.Thread.Name
 }
 
-// EqualButSize reports whether two kinds have the same class, friction and
-// tapped part.
+// EqualButSize reports whether two kinds have the same class, shank,
+// friction and tapped part.
 func (k Kind) EqualButSize(other Kind) bool {
-	return k.Class != "" && k.Class == other.Class && k.Lubricant == other.Lubricant && k.Into == other.Into &&
+	return k.Class != "" && k.Class == other.Class && k.Shank == other.Shank && k.Lubricant == other.Lubricant && k.Into == other.Into &&
 		(k.Friction == nil) == (other.Friction == nil) && (k.Friction == nil || *k.Friction == *other.Friction)
 }
 

@@ -58,7 +58,11 @@ var predictCommand = command{
 			}
 			told := report.Prediction{Answer: answer, Report: p.reportTo(p.Stdout)}
 			if *printing.AsJSON {
-				return p.printJSON(told.JSON(p.said(warnings), ask.Search))
+				out, err := told.JSON(p.said(warnings), ask.Search)
+				if err != nil {
+					return p.fail(Wrong, err)
+				}
+				return p.printJSON(out)
 			}
 			told.Print(ask.Search)
 			return Done

@@ -14,6 +14,7 @@ import (
 	"drawdown/geometry/unit"
 	"drawdown/sequence/figures"
 	"drawdown/sequence/plan"
+	"drawdown/sequence/service"
 	"drawdown/sequence/tension/head"
 	"drawdown/sequence/tension/screw"
 	"drawdown/sequence/tension/stiffness"
@@ -49,12 +50,14 @@ func addTorqueFlags(flags *pflag.FlagSet) (asJSON *bool) {
 		{"hole", "`diameter` of the clearance hole"},
 		{"grip", "what is clamped, head first: 95mm, or `layers` such as \"steel 20mm, aluminium 45mm\""},
 		{"length", "`length` of the bolt under the head"},
+		{"shank", "`diameter` of a waisted or reduced shank"},
 		{"thread-length", "`length` of the bolt's thread, or full: up to the head"},
 		{"snug", "`torque` before the angle, such as 40Nm"},
 		{"angle", "`turn` after the snug torque, such as 90deg or 90+90deg"},
 		{"into", "`material` of the tapped part: aluminium, cast iron, steel"},
 		{"engagement", "`length` of thread engaged in the tapped part"},
 		{"units", "print the key figures in these `units` too: lbf.in,kgf.m,lbf,psi,ksi,in"},
+		{"boss", "outer `diameter` around the tapped hole"},
 		{"insert", "outer `diameter` of a thread insert in the tapped part"},
 		{"reuse", "whether the bolt may go `back` in: once, inspect, yes"},
 	})
@@ -74,25 +77,29 @@ func (p *Program) torque(flags *pflag.FlagSet, args []string, asJSON bool) Statu
 	if q.Err != nil {
 		return p.refuse(q.Err)
 	}
-	asked, title := []figures.Ask{{}}, ""
+	asked, made := []figures.Ask{{}}, plan.Plan{}
 	if len(args) > 0 {
 		file, err := oneFile(args)
 		if err != nil {
 			return p.misuse(err)
 		}
 		var status Status
-		if title, asked, status = p.kinds(q, file); status != Done {
+		if made, asked, status = p.kinds(q, file); status != Done {
 			return status
 		}
 	}
 	answers, err := q.answers(asked)
+	var joint service.Joint
+	if err == nil {
+		answers, joint, err = q.inJoint(made, asked, answers)
+	}
 	switch {
 	case err == nil && asJSON && len(args) > 0:
-		return p.printJSON(report.TorqueFileJSON(p.words, title, answers))
+		return p.printJSON(report.TorqueFileJSON(p.words, made.Title, answers, joint))
 	case err == nil && asJSON:
 		return p.printJSON(report.TorqueJSON(p.words, answers[0]))
 	case err == nil:
-		p.reportTo(p.Stdout).Torque(title, answers, units)
+		p.reportTo(p.Stdout).Torque(made.Title, answers, units, joint)
 		return Done
 	case len(args) == 0 && !flags.Changed("class") && q.Err == nil:
 		return p.misuse(err) // the error lists the classes
@@ -104,6 +111,9 @@ func (q *quantities) checkTorqueFlags(file bool) {
 	q.AtMostOne("yield", "proof", "preload", "torque")
 	q.AtMostOne("friction", "lubricant", "k")
 	q.AtMostOne("torque", "snug")
+	if text, _ := q.Text("thread-length"); text == "full" {
+		q.AtMostOne("shank", "thread-length")
+	}
 	q.Needs("angle", "snug", "40Nm")
 	if file {
 		return
@@ -120,23 +130,24 @@ func (q *quantities) checkTorqueFlags(file bool) {
 	q.Needs("thread-length", "grip", "95mm")
 	q.Needs("engagement", "into", "aluminium")
 	q.Needs("insert", "into", "aluminium")
+	q.Needs("boss", "into", "aluminium")
 }
 
 // kinds reads the kinds of a pattern file, or only the one asked for.
-func (p *Program) kinds(q *quantities, file string) (title string, asked []figures.Ask, status Status) {
-	title, asked, problems, err := job.Kinds(file, p.Stdin)
+func (p *Program) kinds(q *quantities, file string) (made plan.Plan, asked []figures.Ask, status Status) {
+	made, asked, problems, err := job.Kinds(file, p.Stdin)
 	kind, picked := q.Text("kind")
 	if status = p.stopped(file, problems, err); status != Done || !picked {
-		return title, asked, status
+		return made, asked, status
 	}
 	var names []string
 	for _, a := range asked {
 		if a.Kind == kind {
-			return title, []figures.Ask{a}, Done
+			return made, []figures.Ask{a}, Done
 		}
 		names = append(names, a.Kind)
 	}
-	return "", nil, p.refuse(flag.Unknown("kind", kind, names))
+	return plan.Plan{}, nil, p.refuse(flag.Unknown("kind", kind, names))
 }
 
 // answers calculates every request, with the flags applied to it. One that
@@ -162,6 +173,22 @@ func (q *quantities) answers(asked []figures.Ask) ([]figures.Answer, error) {
 		answers = append(answers, answer)
 	}
 	return answers, nil
+}
+
+// inJoint calculates the joint of the answers. Where its gasket bears less than
+// the bolts, the torque to set is that of the gasket, unless an aim was asked
+// for.
+func (q *quantities) inJoint(made plan.Plan, asked []figures.Ask, answers []figures.Answer) ([]figures.Answer, service.Joint, error) {
+	joint, limited := service.Of(made, answers...), false
+	for i := range asked {
+		asked[i].Most = joint.Most(asked[i].Kind)
+		limited = limited || asked[i].Most > 0
+	}
+	if !limited || q.Flags.Changed("yield") || q.Flags.Changed("proof") || q.Flags.Changed("preload") {
+		return answers, joint, nil
+	}
+	answers, err := q.answers(asked)
+	return answers, service.Of(made, answers...), err
 }
 
 func (q *quantities) override(ask *figures.Ask) {
@@ -230,7 +257,13 @@ func (q *quantities) sizes(ask *figures.Ask) {
 			*size.to = l
 		}
 	}
-	q.threadLength(&ask.Grip)
+	q.threadLength(ask)
+	if shank := flag.Within(q, "shank", unit.Sensible.BoltFace, flag.WithUnit); shank > 0 {
+		ask.Bolt.Bolt.Shank, ask.Grip.Shank, ask.Grip.FullThread = shank, nil, false
+	}
+	if boss := flag.Within(q, "boss", unit.Sensible.BoltFace, flag.WithUnit); boss > 0 {
+		ask.Boss = boss
+	}
 	if reuse, set := flag.OneOf(q, "reuse", reuses); set {
 		ask.Reuse = string(reuse)
 	}
@@ -245,13 +278,16 @@ func (q *quantities) sizes(ask *figures.Ask) {
 var reuses = []plan.Reuse{plan.ReuseOnce, plan.ReuseInspect, plan.ReuseYes}
 
 // threadLength reads the length of the thread, or that it goes up to the head.
-func (q *quantities) threadLength(g *stiffness.Grip) {
+func (q *quantities) threadLength(ask *figures.Ask) {
+	g := &ask.Grip
 	text, set := q.Text("thread-length")
 	if !set {
 		return
 	}
 	g.Thread, g.FullThread = 0, text == "full"
-	if !g.FullThread {
+	if g.FullThread {
+		ask.Bolt.Bolt.Shank, g.Shank = 0, nil
+	} else {
 		g.Thread = flag.Within(q, "thread-length", unit.Sensible.BoltLength, flag.WithUnit)
 	}
 }
@@ -268,7 +304,7 @@ func complete(ask figures.Ask) error {
 		return lacks("class")
 	case ask.Snug > 0 && len(ask.Grip.Layers) == 0:
 		return lacks("grip")
-	case ask.Insert != nil && ask.Grip.TappedIn == "", ask.Grip.Engagement > 0 && ask.Grip.TappedIn == "":
+	case (ask.Insert != nil || ask.Boss > 0) && ask.Grip.TappedIn == "", ask.Grip.Engagement > 0 && ask.Grip.TappedIn == "":
 		return lacks("into")
 	}
 	return nil

@@ -10,17 +10,18 @@ var arrows = map[string][]string{
 	"cmd/internal/bench/benchtest":    {"cmd/internal/bench", "render/page/pagetest", "render/words"}, // only for tests
 	"cmd/internal/bench/certificate":  {"cmd/internal/files"},
 	"cmd/internal/bench/gate":         {"cmd/internal/files"},
-	"cmd/internal/cli":                {"cmd/internal/bench", "cmd/internal/files", "cmd/internal/flag", "cmd/internal/job", "cmd/internal/machine", "cmd/internal/record", "cmd/internal/report", "cmd/internal/shell", "geometry", "geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns", "patterns/drawn", "patterns/dxf", "patterns/meaning", "patterns/problem", "patterns/scan", "patterns/source", "patterns/table", "patterns/writing", "render", "render/sheet", "render/sheet/book", "render/sheet/card", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/compliance", "sequence/interaction/limits", "sequence/interaction/prediction", "sequence/interaction/setup", "sequence/judge", "sequence/plan", "sequence/run", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"},
+	"cmd/internal/cli":                {"cmd/internal/bench", "cmd/internal/files", "cmd/internal/flag", "cmd/internal/job", "cmd/internal/licences", "cmd/internal/machine", "cmd/internal/record", "cmd/internal/report", "cmd/internal/shell", "geometry", "geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/trace/photo", "geometry/unit", "patterns", "patterns/drawn", "patterns/dxf", "patterns/meaning", "patterns/problem", "patterns/scan", "patterns/source", "patterns/table", "patterns/writing", "render", "render/sheet", "render/sheet/book", "render/sheet/card", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/compliance", "sequence/interaction/limits", "sequence/interaction/prediction", "sequence/interaction/setup", "sequence/judge", "sequence/plan", "sequence/run", "sequence/service", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"},
 	"cmd/internal/deps":               {},
 	"cmd/internal/files":              {"cmd/internal/machine", "render"},
 	"cmd/internal/flag":               {"cmd/internal/files", "cmd/internal/job", "cmd/internal/shell", "geometry/unit", "patterns/problem", "render", "render/sheet", "render/words", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/tension/stiffness"},
-	"cmd/internal/job":                {"cmd/internal/record", "geometry", "geometry/survey", "geometry/trace", "geometry/trace/fixes", "patterns", "patterns/drawn", "patterns/fixes", "patterns/machine", "patterns/meaning", "patterns/meant", "patterns/measured", "patterns/measures", "patterns/mechanics", "patterns/places", "patterns/problem", "patterns/scan", "patterns/source", "patterns/table", "patterns/texts", "patterns/wrenches", "patterns/writing", "render", "render/font", "render/frames", "render/gif", "render/imprint", "render/player", "render/scene", "render/sheet", "render/sheet/book", "render/sheet/card", "render/sheet/condition", "render/sheet/drawing", "render/sheet/forecast", "render/sheet/handout", "render/sheet/lettered", "render/sheet/machineshop", "render/sheet/proof", "render/sheet/record", "render/sheet/shopping", "render/sheet/tray", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/prediction", "sequence/interaction/setup", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/run/teardown", "sequence/stages", "sequence/tension/wrench"},
+	"cmd/internal/job":                {"cmd/internal/record", "geometry", "geometry/survey", "geometry/trace", "geometry/trace/fixes", "patterns", "patterns/drawn", "patterns/fixes", "patterns/machine", "patterns/meaning", "patterns/meant", "patterns/measured", "patterns/measures", "patterns/mechanics", "patterns/places", "patterns/problem", "patterns/scan", "patterns/source", "patterns/table", "patterns/texts", "patterns/wrenches", "patterns/writing", "render", "render/font", "render/frames", "render/gif", "render/imprint", "render/player", "render/scene", "render/sheet", "render/sheet/book", "render/sheet/card", "render/sheet/condition", "render/sheet/drawing", "render/sheet/forecast", "render/sheet/handout", "render/sheet/lettered", "render/sheet/machineshop", "render/sheet/proof", "render/sheet/record", "render/sheet/shopping", "render/sheet/target", "render/sheet/tray", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/prediction", "sequence/interaction/setup", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/run/teardown", "sequence/service", "sequence/stages", "sequence/tension/wrench"},
+	"cmd/internal/licences":           {},
 	"cmd/internal/machine":            {},
 	"cmd/internal/record":             {"cmd/internal/machine", "cmd/internal/record/postgres", "cmd/internal/record/sqlite", "sequence/run"},
 	"cmd/internal/record/postgres":    {},
 	"cmd/internal/record/servertest":  {"geometry/testkit"}, // only for tests
 	"cmd/internal/record/sqlite":      {},
-	"cmd/internal/report":             {"cmd/internal/job", "geometry", "geometry/family", "geometry/survey", "geometry/trace", "geometry/unit", "patterns/problem", "patterns/writing", "render/sheet/proof", "render/words", "sequence", "sequence/figures", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/judge", "sequence/plan", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/wrench"},
+	"cmd/internal/report":             {"cmd/internal/job", "geometry", "geometry/family", "geometry/survey", "geometry/trace", "geometry/unit", "patterns/problem", "patterns/writing", "render/sheet/proof", "render/words", "sequence", "sequence/figures", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/judge", "sequence/plan", "sequence/service", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/wrench"},
 	"cmd/internal/shell":              {},
 	"geometry":                        {},
 	"geometry/family":                 {"geometry"},
@@ -30,15 +31,17 @@ var arrows = map[string][]string{
 	"geometry/survey":                 {"geometry", "geometry/unit"},
 	"geometry/testkit":                {}, // only for tests
 	"geometry/thread":                 {},
-	"geometry/trace":                  {"geometry", "geometry/holes", "geometry/trace/fixes", "geometry/trace/gaps", "geometry/trace/rings", "geometry/unit"},
+	"geometry/trace":                  {"geometry", "geometry/holes", "geometry/trace/fixes", "geometry/trace/gaps", "geometry/trace/photo", "geometry/trace/rings", "geometry/unit"},
 	"geometry/trace/dirty":            {"geometry"}, // of tests alone
 	"geometry/trace/fixes":            {"geometry", "geometry/holes"},
 	"geometry/trace/gaps":             {"geometry"},
+	"geometry/trace/photo":            {"geometry"},
 	"geometry/trace/rings":            {"geometry"},
 	"geometry/unit":                   {},
 	"patterns":                        {"patterns/meaning", "patterns/problem", "patterns/source", "sequence/plan"},
 	"patterns/drawn":                  {"geometry", "geometry/holes", "geometry/unit", "patterns/dxf", "patterns/form", "patterns/problem", "patterns/source", "patterns/writing"},
 	"patterns/dxf":                    {"geometry", "patterns/problem"},
+	"patterns/edit":                   {"geometry", "geometry/unit", "patterns/meaning", "patterns/source"},
 	"patterns/fixes":                  {"geometry", "geometry/holes", "geometry/trace/fixes", "geometry/unit", "patterns/form", "patterns/nodes", "patterns/problem", "patterns/source"},
 	"patterns/form":                   {"geometry", "geometry/unit", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/plan"},
 	"patterns/machine":                {"patterns/form", "patterns/meant", "patterns/measures", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/measure", "sequence/overhaul"},
@@ -46,7 +49,7 @@ var arrows = map[string][]string{
 	"patterns/meant":                  {"patterns/form", "patterns/problem"},
 	"patterns/measured":               {"geometry", "geometry/survey", "geometry/unit", "patterns/form", "patterns/nodes", "patterns/problem", "patterns/source", "patterns/writing"},
 	"patterns/measures":               {"geometry/unit", "patterns/form", "patterns/nodes", "patterns/problem", "sequence/measure"},
-	"patterns/mechanics":              {"geometry", "geometry/thread", "geometry/unit", "patterns/form", "patterns/nodes", "sequence/interaction/compliance", "sequence/plan", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/strength"},
+	"patterns/mechanics":              {"geometry", "geometry/thread", "geometry/unit", "patterns/form", "patterns/nodes", "sequence/interaction/compliance", "sequence/plan", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength"},
 	"patterns/nodes":                  {"patterns/problem", "patterns/source"},
 	"patterns/patterntest":            {"geometry", "patterns", "patterns/nodes", "patterns/problem", "sequence/plan"}, // only for tests
 	"patterns/places":                 {"geometry", "geometry/unit", "patterns/nodes", "patterns/problem", "sequence/plan", "sequence/tension/head"},
@@ -54,7 +57,7 @@ var arrows = map[string][]string{
 	"patterns/relabel":                {"patterns/form", "patterns/nodes", "patterns/problem"},
 	"patterns/scan":                   {"geometry/trace", "patterns/source"},
 	"patterns/source":                 {"patterns/problem"},
-	"patterns/table":                  {"geometry", "patterns/form", "patterns/meaning", "patterns/nodes", "patterns/problem", "patterns/source", "patterns/writing"},
+	"patterns/table":                  {"geometry", "geometry/holes", "geometry/unit", "patterns/form", "patterns/meaning", "patterns/nodes", "patterns/problem", "patterns/source", "patterns/writing"},
 	"patterns/texts":                  {"geometry", "geometry/thread", "geometry/unit", "sequence/plan", "sequence/tension/screw"},
 	"patterns/wrenches":               {"geometry/unit", "patterns/form", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/tension/wrench"},
 	"patterns/writing":                {"geometry", "geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns/form", "patterns/source", "sequence/tension/head"},
@@ -85,19 +88,21 @@ var arrows = map[string][]string{
 	"render/sheet/record":             {"render/scene", "render/sheet", "render/sheet/lettered", "render/words", "sequence/measure", "sequence/plan", "sequence/run", "sequence/run/teardown"},
 	"render/sheet/sheettest":          {"geometry/testkit", "render/scene", "render/scene/scenetest", "render/sheet", "render/words", "render/words/wordstest"}, // only for tests
 	"render/sheet/shopping":           {"render/scene", "render/sheet", "render/words", "sequence/run/teardown"},
+	"render/sheet/target":             {"geometry/trace/photo", "render/font", "render/scene", "render/sheet", "render/sheet/tile"},
 	"render/sheet/tile":               {"render/font", "render/scene", "render/sheet"},
 	"render/sheet/tray":               {"geometry", "geometry/unit", "render/font", "render/scene", "render/sheet", "render/sheet/tile", "render/sheet/truesize", "render/words", "sequence/plan", "sequence/tension/head"},
 	"render/sheet/truesize":           {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/sheet/tile", "render/words"},
 	"render/stopwatch":                {},
 	"render/svg":                      {"render/font", "render/scene"},
 	"render/words":                    {"geometry/unit"},
-	"render/words/inputtest":          {"geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns/drawn", "patterns/dxf", "patterns/form", "patterns/machine", "patterns/meaning", "patterns/measured", "patterns/measures", "patterns/mechanics", "patterns/nodes", "patterns/places", "patterns/relabel", "patterns/scan", "patterns/source", "patterns/table", "patterns/texts", "patterns/wrenches", "sequence/overhaul"},                                                                                                                                                                                                                                     // only for tests
-	"render/words/outputtest":         {"geometry/thread", "geometry/unit"},                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                  // only for tests
-	"render/words/sequencetest":       {"geometry/thread", "geometry/unit", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/contact", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/judge", "sequence/measure", "sequence/plan", "sequence/run", "sequence/run/remedy", "sequence/run/teardown", "sequence/stages", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"}, // only for tests
-	"render/words/wordstest":          {"render/words", "render/words/inputtest", "render/words/outputtest", "render/words/sequencetest"},                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                    // only for tests
+	"render/words/inputtest":          {"geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns/drawn", "patterns/dxf", "patterns/edit", "patterns/form", "patterns/machine", "patterns/meaning", "patterns/measured", "patterns/measures", "patterns/mechanics", "patterns/nodes", "patterns/places", "patterns/relabel", "patterns/scan", "patterns/source", "patterns/table", "patterns/texts", "patterns/wrenches", "sequence/overhaul"},                                                                                                                                                                                                                                        // only for tests
+	"render/words/outputtest":         {"geometry/thread", "geometry/unit"},                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                      // only for tests
+	"render/words/sequencetest":       {"geometry/thread", "geometry/unit", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/contact", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/judge", "sequence/measure", "sequence/plan", "sequence/run", "sequence/run/remedy", "sequence/run/teardown", "sequence/service", "sequence/stages", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"}, // only for tests
+	"render/words/wordstest":          {"render/words", "render/words/inputtest", "render/words/outputtest", "render/words/sequencetest"},                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                        // only for tests
 	"sequence":                        {"geometry", "geometry/family", "sequence/way"},
 	"sequence/exercise":               {"geometry", "geometry/thread", "sequence", "sequence/judge", "sequence/plan"},
 	"sequence/figures":                {"geometry/unit", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"},
+	"sequence/gasket":                 {"geometry/unit", "sequence/interaction/bounds", "sequence/interaction/compliance"},
 	"sequence/interaction":            {"geometry", "geometry/unit", "sequence", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/contact", "sequence/interaction/limits", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/plan", "sequence/way"},
 	"sequence/interaction/advice":     {"sequence/interaction/bounds", "sequence/interaction/limits", "sequence/interaction/procedure", "sequence/judge"},
 	"sequence/interaction/bounds":     {},
@@ -116,6 +121,7 @@ var arrows = map[string][]string{
 	"sequence/run":                    {"geometry/thread", "geometry/unit", "sequence/measure", "sequence/plan"},
 	"sequence/run/remedy":             {"geometry/unit", "sequence/run"},
 	"sequence/run/teardown":           {"sequence/measure", "sequence/overhaul", "sequence/plan", "sequence/run"},
+	"sequence/service":                {"geometry/unit", "sequence/figures", "sequence/gasket", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/setup", "sequence/plan", "sequence/tension/screw", "sequence/tension/strength"},
 	"sequence/stages":                 {"geometry/unit", "sequence", "sequence/figures", "sequence/plan"},
 	"sequence/tension":                {},
 	"sequence/tension/head":           {"geometry/thread", "geometry/unit", "sequence/tension/strength"},
@@ -134,7 +140,7 @@ var outside = map[string][]string{
 	"github.com/fogleman/gg":         {"render/png", "geometry/trace/dirty"}, // the latter only for tests
 	"github.com/golang/freetype":     {"render/png"},
 	"github.com/jung-kurt/gofpdf":    {"render/pdf"},
-	"gopkg.in/yaml.v3":               {"patterns/nodes", "patterns/writing", "sequence/interaction/checktest"},
+	"gopkg.in/yaml.v3":               {"patterns/edit", "patterns/nodes", "patterns/writing", "sequence/interaction/checktest"},
 	"gonum.org/v1/gonum":             {"geometry/survey", "geometry/trace", "sequence/interaction"},
 	"rsc.io/qr":                      {"cmd/internal/bench"},
 	"github.com/jackc/pgx/v5":        {"cmd/internal/record/postgres"},
@@ -145,7 +151,7 @@ var outside = map[string][]string{
 	"github.com/klauspost/compress":  {"render/pdf", "render/png"},
 	"github.com/bep/imagemeta":       {"patterns/scan"},
 	"golang.org/x/image":             {"patterns/scan", "render/font", "render/png"},
-	"golang.org/x/text/encoding":     {"patterns/dxf"},
+	"golang.org/x/text/encoding":     {"patterns/dxf", "patterns/table"},
 	"golang.org/x/text/unicode/norm": {"patterns/source", "render/font"},
 	"golang.org/x/text/language":     {"cmd/internal/bench"},
 	"golang.org/x/text/width":        {"patterns/problem"},

@@ -93,6 +93,7 @@ const (
 	TorqueAim         finding.Code = "torque aim"            // one of: torque, preload, proof, yield; single
 	TorqueEquation    finding.Code = "torque equation"       // k, or equation
 	TorqueArea        finding.Code = "torque stress area"    // area, major, pitch
+	TorqueSection     finding.Code = "torque least section"  // area, diameter, shank: it is in the shank
 	TorqueYieldStress finding.Code = "torque yield stress"   // yield, proof
 	TorqueHead        finding.Code = "torque head"           // form, face: of a washer
 	TorqueRing        finding.Code = "torque bearing ring"   // face, hole, effective
@@ -101,7 +102,7 @@ const (
 	TorqueState       finding.Code = "torque state friction" // kind, low, high
 	TorqueRange       finding.Code = "torque range"          // least, most
 	TorqueStages      finding.Code = "torque file's stages"  // stages
-	TorqueSafe        finding.Code = "torque is safe"        //
+	TorqueSafe        finding.Code = "torque is safe"        // plain: if the bolt has no waist, as assumed
 	TorqueLeast       finding.Code = "torque may leave"      // least, factor
 	TorqueAngleAim    finding.Code = "torque angle aim"      // aim
 	TorqueJoint       finding.Code = "torque joint"          // preload
@@ -113,6 +114,14 @@ const (
 	TorqueEngaged     finding.Code = "torque engagement"     // engaged, effective
 	TorqueNeeds       finding.Code = "torque needs"          // preload, bolt
 	TorqueFactors     finding.Code = "torque factors"        // c1, c2, c3, shear
+	WorkGasket        finding.Code = "torque gasket"         // gasket, area, thickness
+	WorkWindow        finding.Code = "torque window"         // seating, work, crush
+	WorkCompressed    finding.Code = "torque compressed"     // low, nominal, high
+	WorkLeft          finding.Code = "torque left"           // kind
+	WorkYield         finding.Code = "torque yield hot"      // cold, hot, high
+	WorkFatigue       finding.Code = "torque fatigue"        // amplitude, limit
+	WorkLimits        finding.Code = "torque limits"         // kind
+	WorkAim           finding.Code = "torque tightest"       // torque, by, low, high, needed, reaches
 	WrenchTaken       finding.Code = "wrench taken"          // name, number, calibrated
 	WrenchGives       finding.Code = "wrench gives"          // given, low, high
 	WrenchAdapter     finding.Code = "wrench with adapter"   // adapter, angle

@@ -105,14 +105,18 @@ type compensatedOut struct {
 
 // JSON returns a prediction as data; its findings are in the words of the
 // language.
-func (r Prediction) JSON(warnings problem.List, compare bool) predictOut {
+func (r Prediction) JSON(warnings problem.List, compare bool) (predictOut, error) {
 	p, f := r.Plan, r.Forecast
+	oneNewton, leaves, err := r.OnePass()
+	if err != nil {
+		return predictOut{}, err
+	}
 	byClass := advice.ByClass(f.Class, len(f.OnAngle()) > 0).Says()
 	out := predictOut{
 		Title: p.Title, Machine: p.Machine, Fingerprint: p.Fingerprint, Order: p.IDs(p.Tighten.Order),
 		Class: string(f.Class), Branch: string(r.Advice.Branch), Advice: r.said(byClass), Band: bandJSON(f.Last().Spread.Min),
 		Sensitivity: bandJSON(f.Sensitivity), OnePass: sumJSON(f.OnePass), FoundationMPaPerMm: bandJSON(r.Foundation),
-		ComplianceMmPerN: rowsJSON(r.Nominal.Joint.Compliance()), OneNewton: rowsJSON(r.OneNewton), Leaves: millionth(r.Leaves),
+		ComplianceMmPerN: rowsJSON(r.Nominal.Joint.Compliance()), OneNewton: rowsJSON(oneNewton), Leaves: millionth(leaves),
 		BoltMmPerN: byID(r, func(i int) Figure { return Figure(r.Own[i]) }),
 		TargetsN:   byID(r, func(i int) Span { return bandJSON(f.TargetsN[i]) }),
 		WorkedOut:  true, Caution: r.Words.Torque.WorkedOut, Guidance: r.Words.Forecast.Guidance + " " + r.Words.Sheet.ManualFirst,
@@ -146,7 +150,7 @@ func (r Prediction) JSON(warnings problem.List, compare bool) predictOut {
 		out.Verdict = r.said(r.Advice.Says())
 		out.Advice = out.Verdict
 	}
-	return out
+	return out, nil
 }
 
 func (r Prediction) listed(list []finding.Finding) []string { return Listed(r.Words.SayAll(list)) }

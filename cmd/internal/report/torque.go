@@ -9,11 +9,13 @@ import (
 	"drawdown/geometry/unit"
 	"drawdown/render/words"
 	"drawdown/sequence/figures"
+	"drawdown/sequence/service"
 	"drawdown/sequence/tension/screw"
 	"drawdown/sequence/tension/stiffness"
 )
 
-func (p Report) Torque(title string, answers []figures.Answer, units []unit.Asked) {
+// Torque prints the figures of bolts, and those of their joint in a file.
+func (p Report) Torque(title string, answers []figures.Answer, units []unit.Asked, joint service.Joint) {
 	if title != "" {
 		fmt.Fprintf(p.To, "%s\n\n", title)
 	}
@@ -23,6 +25,7 @@ func (p Report) Torque(title string, answers []figures.Answer, units []unit.Aske
 		}
 		p.printAnswer(a, units)
 	}
+	p.printService(joint, answers)
 }
 
 func (p Report) printAnswer(a figures.Answer, units []unit.Asked) {
@@ -65,6 +68,7 @@ func (p Report) printAim(a figures.Answer) {
 	p.fact(w.Aim, p.say(TorqueAim, aim(a)))
 	p.fact(w.Equation, p.say(TorqueEquation, finding.Values{"k": b.NutFactor, "equation": string(r.Equation)}))
 	p.fact(w.StressArea, p.say(TorqueArea, finding.Values{"area": r.StressAreaMm2, "major": b.Thread.MajorMm, "pitch": b.Thread.PitchMm}))
+	p.fact(w.LeastSection, p.say(TorqueSection, finding.Values{"area": r.LeastSectionMm2, "diameter": r.Least, "shank": r.ShankRules()}))
 	p.fact(w.YieldStress, p.say(TorqueYieldStress, finding.Values{"yield": r.Strength.Yield, "proof": r.ProofLoad}))
 	head := finding.Values{"form": finding.Term(r.HeadForm)}
 	if r.OnWasher {
@@ -184,7 +188,7 @@ func (p Report) printByFriction(a figures.Answer) {
 	of(w.AtBreaking, func(f at) string { return value(f.BreakTorque, "~") })
 	of(fmt.Sprintf(w.Uses, value(a.Result.YieldShare, "6g %")), func(f at) string { return value(f.FullTorque, "~") })
 	if safe := a.Torque == 0 && a.Bolt.Bolt.Preload == 0 && a.Bolt.Bolt.ProofShare == 0; safe && a.Least == 0 && !a.Open() {
-		p.text(p.say(TorqueSafe, nil))
+		p.text(p.say(TorqueSafe, finding.Values{"plain": !a.ShapeStated()}))
 	}
 	if a.Least > 0 {
 		p.text(p.say(TorqueLeast, finding.Values{"least": a.Least, "factor": a.Alpha}))

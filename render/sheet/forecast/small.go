@@ -104,10 +104,11 @@ func (l *layout) row(passes []prediction.ForecastPass, r rows) rows {
 func (l *layout) legible(passes []prediction.ForecastPass, box scene.Box) (least legible, idle float64) {
 	least, idle = plain, box.Height()
 	for _, pass := range passes {
-		d := diagram.Draw(l.smallPart(pass, box))
-		if d.Led || len(d.Unplaced) > 0 {
+		ask := l.smallPart(pass, box)
+		if ask.Led() {
 			return figuresOutside, 0
 		}
+		d := diagram.Draw(ask)
 		idle = min(idle, slack(d.Items, box)-1)
 		if d.Hidden {
 			least = partHidden
@@ -132,12 +133,9 @@ func (l *layout) small(p *sheet.Pen, pass prediction.ForecastPass, box scene.Box
 // would make a range of them.
 func (l *layout) smallDrawing(pass prediction.ForecastPass, box scene.Box) diagram.Drawing {
 	ask := l.smallPart(pass, box)
-	d := diagram.Draw(ask)
-	if !d.Led {
-		return d
-	}
+	outside := ask.Led()
 	for i, turned := range pass.Turned {
-		if !turned {
+		if outside && !turned {
 			ask.Words[i] = ""
 		}
 	}

@@ -58,6 +58,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	head.LimitAssumed:     {"material": aluminium, "limit": unit.Stress(220), "source": finding.Term("common practice")},
 
 	screw.NoThread:           {},
+	screw.ShankRange:         {"diameter": unit.Length(3), "thread": "M10×1.5", "least": unit.Length(5), "most": unit.Length(20)},
 	screw.SeveralAims:        {},
 	screw.ProofShareRange:    {"share": 1.2},
 	screw.YieldShareRange:    {"share": -0.1},
@@ -94,6 +95,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	stiffness.BoltTooShort:       {"length": unit.Length(30), "grip": unit.Length(40)},
 	stiffness.ShankDiameter:      {"section": 1, "diameter": unit.Length(3), "thread": "M10×1.5", "least": unit.Length(5), "most": unit.Length(20)},
 	stiffness.ShankLength:        {"section": 1, "length": unit.Length(0)},
+	stiffness.ShankOnFullThread:  {"shank": unit.Length(7.3)},
 	stiffness.ShankTooLong:       {"shank": unit.Length(50), "grip": unit.Length(40)},
 	stiffness.SnugRange:          {"snug": unit.Torque(-1)},
 	stiffness.AngleRange:         {"angle": unit.Angle(4000), "most": unit.Angle(3600)},

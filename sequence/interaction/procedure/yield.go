@@ -14,7 +14,7 @@ func YieldN(kind plan.Kind) float64 {
 	if err != nil {
 		return 0
 	}
-	return float64(r.Strength.Yield) * r.StressAreaMm2
+	return float64(r.Strength.Yield) * r.LeastSectionMm2
 }
 
 // BeyondYield returns the kinds with a bolt above its yield force.

@@ -10,7 +10,7 @@ import (
 
 // proofLoad returns the load that a bolt bears without permanent stretch.
 func (s Completed) proofLoad() unit.Force {
-	return unit.Force(float64(s.Strength.Proof) * s.Thread.StressAreaMm2()) // ISO 898-1, table 5: Fp = As Sp
+	return unit.Force(float64(s.Strength.Proof) * areaMm2(s.Least())) // ISO 898-1, table 5: Fp = As Sp
 }
 
 // settleAim sets the preload aimed at, unless it is a share of the yield
@@ -42,7 +42,7 @@ func (s *Completed) settleAim(b Bolt) error {
 
 // CheckAim rejects a preload at which the bolt has already yielded.
 func (s Completed) CheckAim() error {
-	most := PreloadAtYieldShare(1, s.Strength.Yield, s.Thread, s.Friction.Thread.Nominal, s.Equation)
+	most := s.preloadAt(1, s.Strength.Yield, s.Friction.Thread.Nominal)
 	if s.aim > most {
 		return finding.Failed(AimTooHigh, finding.Values{
 			"preload": s.aim, "thread": s.Thread.Name, "class": s.Strength.Named(), "most": unit.Force(math.Floor(float64(most)/100) * 100), "friction": s.Friction.Thread.Nominal,
@@ -71,5 +71,5 @@ func (s Completed) AimAt(threadFriction float64) unit.Force {
 	if s.aim != 0 {
 		return s.aim
 	}
-	return PreloadAtYieldShare(s.yieldShare, s.Strength.Yield, s.Thread, threadFriction, s.Equation)
+	return s.preloadAt(s.yieldShare, s.Strength.Yield, threadFriction)
 }

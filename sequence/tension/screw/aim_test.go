@@ -20,7 +20,7 @@ func TestStatedPreloadComesOut(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		b := drawBolt(t)
 		b.YieldShare = 0
-		most := PreloadAtYieldShare(1, mustClass(t, b.Class, b.Thread).Yield, b.Thread, b.Friction.Thread.Nominal, b.Equation)
+		most := PreloadAtYieldShare(1, mustClass(t, b.Class, b.Thread).Yield, b.Thread, unit.Length(b.Thread.StressDiameterMm()), b.Friction.Thread.Nominal, b.Equation)
 		b.Preload = most * unit.Force(rapid.Float64Range(0.05, 0.999).Draw(t, "share"))
 		r, err := Target(b)
 		if err != nil {

@@ -17,6 +17,7 @@ import (
 type Bolt struct {
 	Thread     thread.Thread
 	Class      string      // as written: 10.9, grade 8, A2-70, 830 MPa; required
+	Shank      unit.Length // least diameter of the shank; 0: unknown, the thread is the smallest section
 	Lubricant  string      // as written; ignored if Friction is given
 	Friction   *Friction   // nil: from the lubricant
 	HeadForm   head.Form   // "": Hexagon
@@ -45,6 +46,7 @@ const UsualYieldShare = 0.9
 type Completed struct {
 	Thread     thread.Thread
 	Strength   strength.Class
+	Shank      unit.Length // least diameter of the shank; 0: unknown
 	Friction   Friction
 	HeadForm   head.Form
 	Bearing    head.Bearing
@@ -60,7 +62,7 @@ type Completed struct {
 // error says what is missing or does not fit, and what is allowed.
 func Complete(b Bolt) (Completed, error) {
 	s := Completed{Thread: b.Thread}
-	for _, step := range []func(Bolt) error{s.checkThread, s.settleStrength, s.settleFriction, s.settleHead, s.settleAim, s.settleShare, s.settleEquation, s.settleNutFactor} {
+	for _, step := range []func(Bolt) error{s.checkThread, s.settleShank, s.settleStrength, s.settleFriction, s.settleHead, s.settleAim, s.settleShare, s.settleEquation, s.settleNutFactor} {
 		if err := step(b); err != nil {
 			return Completed{}, err
 		}

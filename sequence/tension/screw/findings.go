@@ -5,6 +5,7 @@ import "drawdown/geometry/finding"
 // Errors of a bolt, and assumptions where a file leaves something open.
 const (
 	NoThread           finding.Code = "bolt thread missing"        //
+	ShankRange         finding.Code = "shank range"                // diameter, thread, least, most
 	SeveralAims        finding.Code = "aim several"                //
 	ProofShareRange    finding.Code = "aim proof share"            // share
 	YieldShareRange    finding.Code = "aim yield share"            // share

@@ -111,10 +111,10 @@ func TestAimAgainstYield(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got, want := s.AimAt(0.12), PreloadAtYieldShare(UsualYieldShare, s.Strength.Yield, s.Thread, 0.12, s.Equation); got != want || want == 0 {
+	if got, want := s.AimAt(0.12), PreloadAtYieldShare(UsualYieldShare, s.Strength.Yield, s.Thread, s.Least(), 0.12, s.Equation); got != want || want == 0 {
 		t.Errorf("the aim is %v, want %v", got, want)
 	}
-	most := PreloadAtYieldShare(1, s.Strength.Yield, s.Thread, s.Friction.Thread.Nominal, s.Equation)
+	most := PreloadAtYieldShare(1, s.Strength.Yield, s.Thread, s.Least(), s.Friction.Thread.Nominal, s.Equation)
 	for share, passes := range map[unit.Force]bool{0.999: true, 1: true, 1.001: false} {
 		b.Preload = share * most
 		if s, err = Complete(b); err != nil {

@@ -30,7 +30,9 @@ type Result struct {
 	Effective  unit.Length // diameter at which friction under the head acts
 	Equation   Equation
 
-	StressAreaMm2 float64 // As
+	StressAreaMm2   float64     // As, of the thread
+	LeastSectionMm2 float64     // that rules: As, or of the shank if it is slimmer
+	Least           unit.Length // diameter of that section
 
 	Assumptions []finding.Finding // what was not stated
 	Sources     []string          // of the formulas and figures
@@ -49,6 +51,9 @@ type AtFriction struct {
 	Split        TorqueSplit
 	NutFactor    float64 // K of the short equation
 }
+
+// ShankRules reports whether the shank is slimmer than the thread.
+func (r Result) ShankRules() bool { return r.LeastSectionMm2 < r.StressAreaMm2 }
 
 // Yields reports whether the torque stretches the bolt permanently.
 func (f AtFriction) Yields() bool { return f.YieldShare > 1 }
@@ -108,25 +113,26 @@ func AtTorque(b Bolt, torque unit.Torque) (Result, error) {
 // aim.
 func (s Completed) result(torque unit.Torque) Result {
 	return Result{
-		Torque:        torque,
-		Low:           s.At(torque, s.Friction.Thread.Low, s.Friction.Head.Low),
-		Nominal:       s.At(torque, s.Friction.Thread.Nominal, s.Friction.Head.Nominal),
-		High:          s.At(torque, s.Friction.Thread.High, s.Friction.Head.High),
-		YieldShare:    s.yieldShare,
-		Strength:      s.Strength,
-		Friction:      s.Friction,
-		HeadForm:      s.HeadForm,
-		OnWasher:      s.Bearing.Washer != nil,
-		PartFace:      s.Bearing.Part.Face,
-		PartHole:      s.Bearing.Part.Hole,
-		Face:          s.Bearing.Face,
-		Hole:          s.Bearing.Hole,
-		Effective:     s.Bearing.Effective(),
-		Equation:      s.Equation,
-		StressAreaMm2: s.Thread.StressAreaMm2(),
-		ProofLoad:     s.proofLoad(),
-		Assumptions:   slices.Clip(s.Assumed),
-		Sources:       s.Sources(),
+		Torque:          torque,
+		Low:             s.At(torque, s.Friction.Thread.Low, s.Friction.Head.Low),
+		Nominal:         s.At(torque, s.Friction.Thread.Nominal, s.Friction.Head.Nominal),
+		High:            s.At(torque, s.Friction.Thread.High, s.Friction.Head.High),
+		YieldShare:      s.yieldShare,
+		Strength:        s.Strength,
+		Friction:        s.Friction,
+		HeadForm:        s.HeadForm,
+		OnWasher:        s.Bearing.Washer != nil,
+		PartFace:        s.Bearing.Part.Face,
+		PartHole:        s.Bearing.Part.Hole,
+		Face:            s.Bearing.Face,
+		Hole:            s.Bearing.Hole,
+		Effective:       s.Bearing.Effective(),
+		Equation:        s.Equation,
+		StressAreaMm2:   s.Thread.StressAreaMm2(),
+		LeastSectionMm2: areaMm2(s.Least()), Least: s.Least(),
+		ProofLoad:   s.proofLoad(),
+		Assumptions: slices.Clip(s.Assumed),
+		Sources:     s.Sources(),
 	}
 }
 
@@ -152,14 +158,14 @@ func (s Completed) safeTorque() unit.Torque {
 
 // fullTorque returns the torque that uses the full share allowed.
 func (s Completed) fullTorque(threadFriction, headFriction float64) unit.Torque {
-	preload := PreloadAtYieldShare(s.yieldShare, s.Strength.Yield, s.Thread, threadFriction, s.Equation)
+	preload := s.preloadAt(s.yieldShare, s.Strength.Yield, threadFriction)
 	return Torque(preload, s.Thread, s.Bearing.Effective(), threadFriction, headFriction, s.Equation)
 }
 
 func (s Completed) At(torque unit.Torque, threadFriction, headFriction float64) AtFriction {
 	preload := Preload(torque, s.Thread, s.Bearing.Effective(), threadFriction, headFriction, s.Equation)
-	yields := PreloadAtYieldShare(1, s.Strength.Yield, s.Thread, threadFriction, s.Equation)
-	greatest := PreloadAtYieldShare(1, s.Strength.Hardened(), s.Thread, threadFriction, s.Equation) // like plasticBolt.reaches
+	yields := s.preloadAt(1, s.Strength.Yield, threadFriction)
+	greatest := s.preloadAt(1, s.Strength.Hardened(), threadFriction) // like plasticBolt.reaches
 	at := AtFriction{Thread: threadFriction, Head: headFriction}
 	return AtFriction{
 		Thread:      threadFriction,

@@ -54,17 +54,17 @@ func Preload(torque unit.Torque, t thread.Thread, effective unit.Length, threadF
 }
 
 // PreloadAtYieldShare returns the preload at which tension and torsion together
-// use the share (usually 0.9) of the yield stress.
-func PreloadAtYieldShare(share float64, yield unit.Stress, t thread.Thread, threadFriction float64, e Equation) unit.Force {
-	// While the bolt is turned, in its stress diameter, when it begins to yield as a
-	// whole. VDI 2230-1, section 5.4.3: τ/σ = (MG/WP)/(F/As), WP = π dS³/12, As = π dS²/4
-	ratio := 3 * ThreadArmMm(t, threadFriction, e) / t.StressDiameterMm()
-	// VDI 2230-1, table A1: FM = ν Rp0.2 As / √(1 + 3 (τ/σ)²)
-	return unit.Force(share * float64(yield) * t.StressAreaMm2() / math.Sqrt(1+3*ratio*ratio))
+// use the share (usually 0.9) of the yield stress in a section of the diameter.
+func PreloadAtYieldShare(share float64, yield unit.Stress, t thread.Thread, section unit.Length, threadFriction float64, e Equation) unit.Force {
+	// While the bolt is turned, when the section begins to yield as a whole. VDI
+	// 2230-1, section 5.4.3: τ/σ = (MG/WP)/(F/A0), WP = π d0³/12, A0 = π d0²/4
+	ratio := 3 * ThreadArmMm(t, threadFriction, e) / float64(section)
+	// VDI 2230-1, table A1: FM = ν Rp0.2 A0 / √(1 + 3 (τ/σ)²)
+	return unit.Force(share * float64(yield) * areaMm2(section) / math.Sqrt(1+3*ratio*ratio))
 }
 
 // YieldShare returns the share of the yield stress that tension and torsion
 // together use while the bolt is turned at the preload.
-func YieldShare(preload unit.Force, yield unit.Stress, t thread.Thread, threadFriction float64, e Equation) float64 {
-	return float64(preload / PreloadAtYieldShare(1, yield, t, threadFriction, e))
+func (s Completed) YieldShare(preload unit.Force, threadFriction float64) float64 {
+	return float64(preload / s.preloadAt(1, s.Strength.Yield, threadFriction))
 }

@@ -164,7 +164,7 @@ func TestPreloadFallsUntilTheBoltBreaks(t *testing.T) {
 	known := screw.Same(screw.Between(0.12, 0.12))
 	a := TorqueAngle{Bolt: screw.Bolt{Thread: tensiontest.Thread(t, "M10"), Class: "10.9", Friction: &known}, Snug: 40, Grip: Simple(60)}
 	ends := mustTurn(t, a).Nominal
-	greatest := float64(screw.PreloadAtYieldShare(1, 1040, a.Bolt.Thread, 0.12, screw.Exact))
+	greatest := float64(screw.PreloadAtYieldShare(1, 1040, a.Bolt.Thread, unit.Length(a.Bolt.Thread.StressDiameterMm()), 0.12, screw.Exact))
 	for angle, share := range map[unit.Angle]float64{ends.AngleToGreatest - 1e-6: 1, ends.AngleToBreak - 1e-6: 0.85} {
 		a.Angle = angle
 		r := mustTurn(t, a).Nominal

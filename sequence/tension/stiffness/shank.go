@@ -59,6 +59,9 @@ func (r *completedGrip) settleShank(s screw.Completed, g Grip) error {
 	if len(g.Shank) > 0 {
 		return r.statedShank(s, g)
 	}
+	if g.FullThread && s.Shank > 0 {
+		return finding.Failed(ShankOnFullThread, finding.Values{"shank": s.Shank})
+	}
 	if g.FullThread {
 		r.freeThread = r.thickness
 		return nil
@@ -70,6 +73,11 @@ func (r *completedGrip) settleShank(s screw.Completed, g Grip) error {
 	threaded := min(cmp.Or(g.Thread, ThreadLength(s.Thread, length)), length)
 	plain := length - threaded
 	switch {
+	case s.Shank > 0 && g.Thread == 0: // the stated shank is there, whatever a standard bolt has
+		plain = max(min(plain, r.thickness-unit.Length(s.Thread.PitchMm)), r.thickness/2)
+		threaded = length - plain
+	case s.Shank > 0 && plain <= 0:
+		return finding.Failed(ShankOnFullThread, finding.Values{"shank": s.Shank})
 	case g.BoltLength == 0:
 		plain = min(plain, r.thickness-unit.Length(s.Thread.PitchMm)) // a longer bolt would not be used
 	case plain <= r.thickness:
@@ -81,7 +89,7 @@ func (r *completedGrip) settleShank(s screw.Completed, g Grip) error {
 		return nil
 	}
 	if plain > 0 {
-		r.shank = []Section{{plain, unit.Length(s.Thread.MajorMm)}}
+		r.shank = []Section{{plain, cmp.Or(s.Shank, unit.Length(s.Thread.MajorMm))}}
 	}
 	r.freeThread = r.thickness - max(plain, 0)
 	if g.Thread > 0 && g.BoltLength > 0 {

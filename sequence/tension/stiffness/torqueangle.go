@@ -132,7 +132,7 @@ func turned(s screw.Completed, a TorqueAngle, held completedGrip, joint Joint, t
 		AngleToYield:    atLeast(t.angle(snug, max(yields, snug))),
 		AngleToGreatest: atLeast(t.angle(snug, greatest)),
 		AngleToBreak:    toBreak,
-		YieldUsed:       screw.YieldShare(end.force, s.Strength.Yield, s.Thread, threadFriction, s.Equation),
+		YieldUsed:       s.YieldShare(end.force, threadFriction),
 		Lasting:         unit.Length(lasting),
 		LastingStrain:   t.plastic.strain(t.plastic.weakest(), end.force),
 		Stretch:         unit.Length(float64(end.force-snug)*float64(joint.Bolt.Resilience()) + lasting - t.plastic.stretch(snug)),

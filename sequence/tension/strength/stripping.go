@@ -18,6 +18,7 @@ type Engagement struct {
 	Material string      // of the tapped part, as written; required
 	Boss     unit.Length // diameter of the tapped part, or width across flats of a nut; 0: wide
 	Insert   *Insert     // thread insert; nil: none
+	Least    unit.Length // diameter of the bolt's smallest section; 0: that of its thread
 	Preload  unit.Force  // required; 0: only what breaks first is reported
 }
 
@@ -29,7 +30,7 @@ type Insert struct {
 
 // Stripping says which thread fails and how long the engagement must be.
 type Stripping struct {
-	BoltBreaks unit.Force // in its stress area, in pure tension
+	BoltBreaks unit.Force // in its smallest section, in pure tension
 	BoltStrips unit.Force
 	PartStrips unit.Force // the thread of the tapped part, or the outer one of the insert
 	First      Failure
@@ -82,7 +83,8 @@ func Strip(e Engagement) (Stripping, error) {
 		Assumptions: h.assumed,
 		Effective:   max(e.Length-h.idle(), 0), Factors: h.factors(), ShearRatio: h.bolt.shearRatio(),
 	}
-	r.BoltBreaks = unit.Force(float64(h.bolt.Tensile) * h.thread.StressAreaMm2()) // VDI 2230-1, section 5.5.5: FmS = Rm As
+	least := float64(cmp.Or(e.Least, unit.Length(h.thread.StressDiameterMm())))
+	r.BoltBreaks = unit.Force(float64(h.bolt.Tensile) * math.Pi / 4 * least * least) // VDI 2230-1, section 5.5.5: FmS = Rm As
 	r.BoltStrips, r.PartStrips = h.strips(r.Effective)
 	r.First = r.first(h)
 	r.ForBolt = h.lengthFor(r.BoltBreaks) + h.idle()
@@ -165,11 +167,17 @@ func (h *hold) settleBoss(e Engagement) error {
 		h.assume(finding.Noted(BossAssumed, nil))
 		return nil
 	}
-	ratio := float64(e.Boss) / h.outer.MajorMm
-	if !(ratio >= leastDilationRatio-1e-9) {
-		return finding.Failed(BossTooThin, finding.Values{"boss": e.Boss, "thread": h.outer.Name, "least": unit.Length(leastDilationRatio * h.outer.MajorMm)})
+	h.dilation = dilation(float64(e.Boss) / h.outer.MajorMm)
+	return CheckBoss(h.outer, e.Boss)
+}
+
+// CheckBoss reports a boss that is too thin around the thread for its strength
+// to be known.
+func CheckBoss(t thread.Thread, boss unit.Length) error {
+	least := unit.Length(leastDilationRatio * t.MajorMm)
+	if !(boss >= least-1e-9) {
+		return finding.Failed(BossTooThin, finding.Values{"boss": boss, "thread": t.Name, "least": least})
 	}
-	h.dilation = dilation(ratio)
 	return nil
 }
 

@@ -143,3 +143,27 @@ var (
 	someThreads = []string{"M5", "M6", "M8", "M8x1", "M10", "M10x1.25", "M12x1.25", "M16", "M20x1.5", "M24", "M36", "1/4-20", "3/8-16", "1/2-20", "1-8", "1 1/8-8 UN"}
 	classesOf   = map[bool][]string{false: {"4.6", "8.8", "10.9", "12.9", "A193 B7", "700 MPa"}, true: {"grade 1", "grade 5", "grade 8", "A193 B7", "100 ksi"}}
 )
+
+// A waisted bolt breaks at its waist, π/4 7.3² of 1040 MPa, so that less thread
+// is needed for it to break first, in proportion to the areas (first
+// principles; 0.8 P of the engagement carries nothing).
+func TestWaistNeedsLessThread(t *testing.T) {
+	m10 := tensiontest.Thread(t, "M10")
+	e := Engagement{Thread: m10, Class: mustClass(t, "10.9", m10), Length: 12, Material: "cast aluminium"}
+	plain, err := Strip(e)
+	if err != nil {
+		t.Fatal(err)
+	}
+	e.Least = 7.3
+	waisted, err := Strip(e)
+	if err != nil {
+		t.Fatal(err)
+	}
+	area := math.Pi / 4 * 7.3 * 7.3
+	tensiontest.Near(t, "breaks", float64(waisted.BoltBreaks), 1040*area, 1e-12)
+	idle := unit.Length(0.8 * m10.PitchMm)
+	tensiontest.Near(t, "needed", float64((waisted.ForBolt-idle)/(plain.ForBolt-idle)), area/m10.StressAreaMm2(), 1e-9)
+	if waisted.PartStrips != plain.PartStrips || waisted.BoltStrips != plain.BoltStrips {
+		t.Errorf("%+v; %+v", plain, waisted)
+	}
+}
