@@ -32,6 +32,7 @@ type Catalogue struct {
 	Condition Condition
 	Record    Record
 	Drawing   Drawing
+	Revised   Revised
 	Proof     Proof
 	Page      Page
 	Torque    Torque

@@ -10,6 +10,7 @@ import (
 	"drawdown/geometry/finding"
 	"drawdown/patterns"
 	"drawdown/patterns/scan"
+	"drawdown/patterns/schema"
 )
 
 // completion is the command that prints completion scripts. It is a function
@@ -44,6 +45,7 @@ var (
 	machineFile = operand{patterns.Machines.Names, shell.YAML}
 	scanFile    = operand{scan.Builtin, shell.Pictures}
 	builtinName = operand{func() []string { return append(patterns.Builtin(), newPattern) }, shell.NoFiles}
+	schemaName  = operand{schema.Names, shell.NoFiles}
 	shellName   = operand{shell.Names, shell.NoFiles}
 	nothing     = operand{func() []string { return nil }, shell.NoFiles}
 )
