@@ -13,6 +13,8 @@ import (
 type Places struct {
 	file     string
 	stages   []*nodes.Node
+	loosened []*nodes.Node
+	measures []*nodes.Node
 	kinds    map[string]*nodes.Node
 	groups   map[string]*nodes.Node // of the order, by kind; "" for all kinds
 	meant    []meant.Entry
@@ -20,6 +22,7 @@ type Places struct {
 	title    *nodes.Node
 	machine  *nodes.Node
 	view     *nodes.Node
+	joint    *nodes.Node // its gasket, or the whole of it
 	mirror   *nodes.Node
 	source   *nodes.Node // of the figures
 }
@@ -54,16 +57,24 @@ func (r *reader) places() Places {
 			}
 		}
 	}
-	return Places{file: r.Source.File, stages: r.stages, kinds: r.kinds.at, groups: groups, meant: r.meant, cautions: r.cautions, title: r.title, machine: r.machine, view: r.viewAt, mirror: r.mirror, source: r.source}
+	return Places{file: r.Source.File, stages: r.stages, loosened: r.loosened, measures: r.measures, kinds: r.kinds.at, groups: groups, meant: r.meant, cautions: r.cautions, title: r.title, machine: r.machine, view: r.viewAt, joint: r.jointAt, mirror: r.mirror, source: r.source}
 }
 
 // Stage returns the place of a tightening stage, counted from 1. Any other
 // number means the whole file, with line 0. The caller sets Severity and What.
-func (p Places) Stage(n int) problem.Problem {
-	if n < 1 || n > len(p.stages) {
+func (p Places) Stage(n int) problem.Problem { return p.in(p.stages, n) }
+
+// LoosenStage returns the place of a stage of loosening, counted from 1.
+func (p Places) LoosenStage(n int) problem.Problem { return p.in(p.loosened, n) }
+
+// Measure returns the place of a value to measure, counted from 1.
+func (p Places) Measure(n int) problem.Problem { return p.in(p.measures, n) }
+
+func (p Places) in(list []*nodes.Node, n int) problem.Problem {
+	if n < 1 || n > len(list) {
 		return p.of(nil)
 	}
-	return p.of(p.stages[n-1])
+	return p.of(list[n-1])
 }
 
 // Caution returns the place of a caution, counted from 1.
@@ -75,8 +86,12 @@ func (p Places) Caution(n int) problem.Problem {
 }
 
 // At returns the place of a figure of a kind at a stage: the stage, or the kind
-// if no stage is named or a file above that of the stage changes the kind.
+// if no stage is named or a file above that of the stage changes the kind. A
+// figure of neither is one of the gasket.
 func (p Places) At(kind string, stage int) problem.Problem {
+	if kind == "" && stage == 0 {
+		return p.of(p.joint)
+	}
 	if stage < 1 || stage > len(p.stages) {
 		return p.of(p.kinds[kind])
 	}

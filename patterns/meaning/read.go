@@ -6,6 +6,7 @@
 package meaning
 
 import (
+	"cmp"
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
@@ -44,6 +45,7 @@ type reader struct {
 	stages      []*nodes.Node // of tightening, parallel to input.Tighten
 	tightened   *nodes.Node   // the list of stages, if all could be read
 	loosened    []*nodes.Node // of loosening, parallel to input.Loosen
+	measures    []*nodes.Node // parallel to input.Measures
 	removed     *nodes.Node   // the list of them, if all could be read
 	cautions    *nodes.Node
 	gaps        []gap // of the bolt circles
@@ -52,6 +54,7 @@ type reader struct {
 	machine     *nodes.Node
 	mixed       []mixed
 	viewAt      *nodes.Node
+	jointAt     *nodes.Node
 	mirror      *nodes.Node
 	source      *nodes.Node // of the figures
 }
@@ -98,6 +101,9 @@ func (r *reader) pattern(root *nodes.Node) {
 	r.readStations(f)
 	r.unplaced = r.ErrorsSince(before) || f.Mistyped("features", "stations")
 	r.input.Clamped = mechanics.Clamped(r.Reader, f, r.knownPlaces())
+	if r.jointAt = f.Node.Get("joint"); r.jointAt != nil {
+		r.jointAt = cmp.Or(r.jointAt.Get("gasket"), r.jointAt)
+	}
 	r.readTighten(f)
 	r.readLoosen(f)
 	r.readClusters(f)

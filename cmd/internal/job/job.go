@@ -23,6 +23,7 @@ import (
 	"drawdown/sequence/figures"
 	"drawdown/sequence/judge"
 	"drawdown/sequence/plan"
+	"drawdown/sequence/service"
 	"drawdown/sequence/stages"
 )
 
@@ -63,6 +64,9 @@ func readAndPlanned(from source.Source, way sequence.Way, turn sequence.Turn) re
 	if err != nil {
 		problems = append(problems, stopped(err, places))
 	}
+	if err == nil {
+		p.Figures = append(p.Figures, service.Judge(p)...)
+	}
 	senseless := stages.Senseless(p)
 	for i, f := range p.Figures {
 		at := places.At(f.At.Kind, f.At.Stage)
@@ -99,6 +103,14 @@ func textsOf(p plan.Plan, places meaning.Places) (list problem.List) {
 	}
 	for _, f := range texts.Notes(p) {
 		list = append(list, warnedAt(places.Stage(f.At.Stage), f))
+	}
+	for _, f := range texts.LoosenNotes(p) {
+		list = append(list, warnedAt(places.LoosenStage(f.At.Stage), f))
+	}
+	for i, found := range texts.Measures(p) {
+		for _, f := range found {
+			list = append(list, warnedAt(places.Measure(i+1), f))
+		}
 	}
 	for i, found := range texts.Cautions(p) {
 		for _, f := range found {
