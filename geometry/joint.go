@@ -30,6 +30,7 @@ type Bore struct {
 	Centre   Point
 	Diameter float64
 	Label    string
+	Through  bool // an opening of the part itself, not only of what it covers
 }
 
 // Dowel is a locating pin.

@@ -54,7 +54,21 @@ func TestTheBlockJointIsRead(t *testing.T) {
 			Row:    &plan.Row{Bending: 2e8, Foundation: exactly[unit.LineStiffness](900), Length: 380, Start: 70},
 		}},
 		"data sheet": {rail + "joint: {gasket: {squeezed: 5-20 %, at: 34 MPa, thickness: 2 mm}}\n", plan.Clamped{
-			Gasket: plan.Gasket{Stiffness: unit.Span[unit.AreaStiffness]{Low: 85, Nominal: 170, High: 340}},
+			Gasket: plan.Gasket{Stiffness: unit.Span[unit.AreaStiffness]{Low: 85, Nominal: 170, High: 340}, Thickness: 2},
+		}},
+		"at work": {circle + `joint:
+  gasket: {kind: spiral-wound, inside: 120 mm, outside: 150 mm, thickness: 4.5 mm, seating: 69 MPa, work: 35 MPa, crush: 250 MPa}
+  pressure: 16 bar
+  sealed: 120 mm
+  load: 12 kN
+  load introduction: 0.5
+  temperature: {part: 110 °C, bolt: 203 °F, assembled: 15 °C}
+`, plan.Clamped{
+			Gasket:  plan.Gasket{Kind: "spiral-wound", Inside: 120, Outside: 150, Thickness: 4.5, Seating: 69, Work: 35, Crush: 250},
+			Service: plan.Service{Pressure: 1.6, Sealed: 120, Load: 12e3, Introduced: 0.5, Temperature: &plan.Temperature{Part: 110, Bolt: 95, Assembled: 15}},
+		}},
+		"temperatures left out": {circle + "joint: {temperature: {part: 90 °C}}\n", plan.Clamped{
+			Service: plan.Service{Temperature: &plan.Temperature{Part: 90, Bolt: 90, Assembled: 20}},
 		}},
 		"raised face": {circle + "joint: {flange: {outer: 300 mm, bore: 150 mm, gasket inner: 160 mm, gasket outer: 200 mm, pipe wall: 8 mm, pipe radius: 84 mm, pair: no}}\n", plan.Clamped{
 			Flange: &plan.Flange{Outer: 300, Bore: 150, GasketInner: 160, GasketOuter: 200, PipeWall: 8, PipeRadius: 84, Single: true},

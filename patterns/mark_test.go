@@ -65,7 +65,7 @@ func TestMarksInTables(t *testing.T) {
 	in, _ := patterns.Read(patterns.FromBytes("cover.yaml", []byte(marked)))
 	text := table.Write(in.Joint)
 	back, problems := table.Read(patterns.FromBytes("cover.csv", text))
-	if got := marksOf(back); len(problems) > 0 || got != "B 12 x 7" {
+	if got := marksOf(back.Joint); len(problems) > 0 || got != "B 12 x 7" {
 		t.Errorf("read back %q, %v from\n%s", got, problems, text)
 	}
 	for i := range in.Joint.Fasteners {

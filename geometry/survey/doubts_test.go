@@ -26,8 +26,8 @@ func TestTakenAs(t *testing.T) {
 		{Centre, 0, 0, 0, ""}, {Outside, 0, 0, 0, ""}, {Centre, 4, 8, 0, Outside},
 	} {
 		r := Report{
-			Network:  Network{Diameters: []float64{c.a, c.b}, Readings: []Reading{{0, 1, 50}}},
-			Solution: Solution{Residuals: []float64{c.residual}, ScatterMm: 0.1}, Ways: []Way{c.written},
+			Network:  Network{Diameters: []float64{c.a, c.b}, Readings: []Reading{{0, 1, 50}}, Ways: []Way{c.written}},
+			Solution: Solution{Residuals: []float64{c.residual}, ScatterMm: 0.1},
 		}
 		if got := r.takenAs(0); got != c.want {
 			t.Errorf("%s, %+g mm, %g and %g: %q, want %q", c.written, c.residual, c.a, c.b, got, c.want)
@@ -47,7 +47,7 @@ func TestSuspectsAndRivals(t *testing.T) {
 	r := Report{
 		Network:  Network{Diameters: make([]float64, 4), Readings: []Reading{{0, 1, 50}, {1, 2, 60}, {2, 3, 70}, {3, 0, 80}}},
 		Solution: Solution{Residuals: []float64{3, -2, 1, 1}, Out: []bool{true, true, false, false}, Suspect: []int{2, 0, 3, 1}},
-		IDs:      ids[:4], Ways: []Way{Centre, Centre, Centre, Centre},
+		IDs:      ids[:4],
 	}
 	all := r.Suspects()
 	if len(all) != 3 || all[0].Values["way"] != "long" || all[1].Values["way"] != "short" || all[0].Values["off"] != unit.Length(3) || all[1].Values["off"] != unit.Length(2) || all[2].Code != RivalReadings {

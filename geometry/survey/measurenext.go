@@ -22,6 +22,8 @@ func loose(s Solution, used []Reading, core []bool, folded []fold) []Loose {
 		switch {
 		case !core[i]:
 			byHole[i] = &Loose{Hole: i, Why: Free}
+		case s.Disputed[i] != nil:
+			byHole[i] = &Loose{Hole: i, Why: Disputed}
 		case s.ErrorsMm[i] > weakShare*s.ScatterMm:
 			byHole[i] = &Loose{Hole: i, Why: Weak}
 		}

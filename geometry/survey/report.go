@@ -28,8 +28,7 @@ func (w Way) OverCentre(diameterA, diameterB float64) float64 {
 type Report struct {
 	Network
 	Solution
-	IDs  []string // of the holes
-	Ways []Way    // of the readings
+	IDs []string // of the holes
 }
 
 // Suspects reports the readings that do not fit the others, those left out
@@ -38,9 +37,12 @@ func (r Report) Suspects() []finding.Finding {
 	var all []finding.Finding
 	var rivals []int
 	for _, i := range r.Suspect {
-		if !r.Out[i] {
+		switch {
+		case !r.Out[i]:
 			rivals = append(rivals, i)
 			continue
+		case r.disputes(i):
+			continue // reported with its hole
 		}
 		way := "long"
 		if r.Residuals[i] < 0 {
@@ -63,6 +65,7 @@ func (r Report) SuspectReadings() (numbers []int) {
 	rivals := 0
 	for _, i := range r.Suspect {
 		switch {
+		case r.disputes(i):
 		case r.Out[i]:
 			numbers = append(numbers, i)
 		case rivals == 0:
@@ -84,7 +87,10 @@ func (r Report) takenAs(reading int) Way {
 	if a+b == 0 {
 		return ""
 	}
-	written := r.Ways[reading]
+	written := Centre
+	if r.Ways != nil {
+		written = r.Ways[reading]
+	}
 	for _, way := range []Way{Centre, Outside, Inside} {
 		off := way.OverCentre(a, b) - written.OverCentre(a, b)
 		if way != written && math.Abs(r.Residuals[reading]-off) < 4*r.ScatterMm {
@@ -92,6 +98,32 @@ func (r Report) takenAs(reading int) Way {
 		}
 	}
 	return ""
+}
+
+// disputes reports whether a reading that was left out is at a disputed hole.
+func (r Report) disputes(reading int) bool {
+	at := r.Readings[reading]
+	return r.Out[reading] && (r.Disputed[at.From] != nil || r.Disputed[at.To] != nil)
+}
+
+// DoubtDiameters reports the stated diameters that do not fit the readings.
+func (r Report) DoubtDiameters() (all []finding.Finding) {
+	for _, w := range r.WrongDiameters {
+		count := 0
+		for i := range r.Readings {
+			if r.edge(i, w.Hole) != 0 {
+				count++
+			}
+		}
+		code := BadDiameter
+		if w.OrReading {
+			code = DiameterOrReading
+		}
+		all = append(all, finding.Warned(code, finding.Values{
+			"hole": r.IDs[w.Hole], "stated": unit.Length(r.Diameters[w.Hole]), "fits": unit.Length(w.FitsMm), "count": count,
+		}).About(r.holes(w.Hole)))
+	}
+	return all
 }
 
 // LooseHoles reports the holes that are not fixed, each with what to measure.
@@ -102,9 +134,13 @@ func (r Report) LooseHoles() []finding.Finding {
 		for _, pair := range l.Next {
 			next = append(next, r.between(pair[0], pair[1]))
 		}
-		all = append(all, finding.Warned(l.Why, finding.Values{
+		values := finding.Values{
 			"hole": r.IDs[l.Hole], "error": unit.Length(r.ErrorsMm[l.Hole]), "x": unit.Length(l.Other.X), "y": unit.Length(l.Other.Y), "next": next,
-		}).About(r.holes(l.Hole)))
+		}
+		if l.Why == Disputed {
+			values["readings"] = r.readings(r.Disputed[l.Hole])
+		}
+		all = append(all, finding.Warned(l.Why, values).About(r.holes(l.Hole)))
 	}
 	return all
 }

@@ -40,6 +40,7 @@ type Network struct {
 	Holes     int
 	Diameters []float64 // of the holes; 0 or nil if unknown
 	Readings  []Reading
+	Ways      []Way // how each reading was taken; nil: centre to centre
 	// Level are two holes that are drawn level, the first at the origin and
 	// left of the second. Two equal indices mean that none are named; then the
 	// long axis is drawn level.
@@ -65,7 +66,7 @@ func (n Network) isSound() bool {
 		}
 		named = append(named, r.From, r.To)
 	}
-	return n.Holes >= 2 && n.Holes <= MostHoles && (n.Diameters == nil || len(n.Diameters) == n.Holes) &&
+	return n.Holes >= 2 && n.Holes <= MostHoles && (n.Diameters == nil || len(n.Diameters) == n.Holes) && (n.Ways == nil || len(n.Ways) == len(n.Readings)) &&
 		len(n.Readings) > 0 && len(n.Readings) <= MostReadings && (n.AccuracyMm == 0 || unit.Sensible.Accuracy.Check("", n.AccuracyMm) == nil) &&
 		n.RoundedToMm >= 0 && !math.IsInf(n.RoundedToMm, 0) &&
 		slices.Min(named) >= 0 && slices.Max(named) < n.Holes
@@ -99,6 +100,12 @@ type Solution struct {
 	// was left out.
 	Suspect []int
 	Rivals  bool
+	// WrongDiameters lists the stated diameters that do not fit. The readings over
+	// the edges of these holes are used with the diameters that do.
+	WrongDiameters []WrongDiameter
+	// Disputed lists the readings of each hole at which several were left out
+	// and too few of the others agree to say which are wrong.
+	Disputed map[int][]int
 	// Unchecked lists the readings whose errors no other reading would reveal.
 	Unchecked []int
 	// RMSMm is the root mean square of the residuals of the readings used.
@@ -120,7 +127,7 @@ type Solution struct {
 // Loose is a hole that the readings do not fix.
 type Loose struct {
 	Hole  int
-	Why   finding.Code   // Free, Weak or TwoPlaces
+	Why   finding.Code   // Free, Weak, Disputed or TwoPlaces
 	Other geometry.Point // the second position for TwoPlaces
 	// Next lists distances to measure, each a pair of holes with the loose one
 	// first.
@@ -141,7 +148,12 @@ func Solve(n Network) (Solution, error) {
 	// With a narrow scale, good readings would lose their influence before the
 	// places are close.
 	rough := start(n.Holes, n.Readings, max(accuracy, UsualAccuracyMm))
+	n, wrong := n.correctDiameters(rough, accuracy)
+	if len(wrong) > 0 && !wrong[0].OrReading {
+		rough = start(n.Holes, n.Readings, max(accuracy, UsualAccuracyMm))
+	}
 	s := snoop(rough, n.Readings, accuracy)
+	s.WrongDiameters = wrong
 	used, _ := s.used(n.Readings)
 	at := s.Points
 	if line, ok := straightened(at, used, s.ScatterMm); ok {
@@ -159,6 +171,8 @@ func Solve(n Network) (Solution, error) {
 	s.Points, s.Mirrored = at, !decided && !s.Straight
 	s.ErrorsMm = errorsMm(at, used, core, s.Straight, s.ScatterMm)
 	s.measure(n, used, stiff)
+	s.Disputed = s.disputed(n.Readings, wrong)
+	s.widen(n.Readings, s.rivals(), s.Disputed, stiff, n.Diameters)
 	s.Loose = loose(s, used, core, folded)
 	return s, nil
 }

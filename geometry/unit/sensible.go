@@ -37,6 +37,10 @@ var Sensible = struct {
 	Force   Limits // preload of one bolt
 	Squeeze Limits // pressure on a gasket
 
+	Pressure    Limits // of what a joint seals
+	Load        Limits // working load of a joint
+	Temperature Limits // from liquid helium to red heat
+
 	Turn        Limits // of a bolt in one stage: under 1° nobody reads a gauge
 	Orientation Limits // of a row, a first hole, a scan, an adapter
 
@@ -71,6 +75,10 @@ var Sensible = struct {
 	Torque:  between(torques, "0.0001 N·m", "100000 N·m"),
 	Force:   between(ParseForce, "1 N", "50000 kN"),
 	Squeeze: between(ParseStress, "0.01 MPa", "1000 MPa"),
+
+	Pressure:    between(ParsePressure, "0.001 bar", "10000 bar"),
+	Load:        between(ParseForce, "1 N", "1000000 kN"),
+	Temperature: between(ParseTemperature, "-269 °C", "1000 °C"),
 
 	Turn:        between(ParseAngle, "1°", "720°"),
 	Orientation: between(ParseAngle, "-360°", "360°"),

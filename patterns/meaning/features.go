@@ -57,7 +57,7 @@ func (r *reader) path(n *nodes.Node, example string) ([]geometry.Point, bool) {
 // readFeatures reads the features of the part besides its fasteners.
 func (r *reader) readFeatures(file form.Fields) {
 	var front *nodes.Node
-	for f := range file.Maps("features", "[{bore: [0, 0], diameter: 76}]", finding.Term("a feature"), "bore", "dowel", "diameter", "label", "at", "front") {
+	for f := range file.Maps("features", "[{bore: [0, 0], diameter: 76}]", finding.Term("a feature"), "bore", "dowel", "diameter", "label", "at", "front", "through") {
 		switch {
 		case f.Has("front"):
 			if front != nil {
@@ -80,7 +80,7 @@ func (r *reader) readFeatures(file form.Fields) {
 }
 
 func (r *reader) front(f form.Fields) {
-	f.Refuse(FrontStandsAlone, "bore", "dowel", "diameter", "label", "at")
+	f.Refuse(FrontStandsAlone, "bore", "dowel", "diameter", "label", "at", "through")
 	r.input.Joint.Front = form.Word(f, "front", geometry.FrontLeft, geometry.FrontRight, geometry.FrontTop, geometry.FrontBottom)
 }
 
@@ -89,14 +89,15 @@ func (r *reader) bore(f form.Fields) {
 	centre, ok1 := f.Point("bore")
 	diameter, ok2 := f.Size("diameter", "76", unit.Sensible.Bore)
 	label := r.labelled(f, relabel.Labels)
+	through, _ := form.Given(f.Get("through"), "through", f.YesNo)
 	if ok1 && ok2 {
-		r.input.Joint.Bores = append(r.input.Joint.Bores, geometry.Bore{Centre: centre, Diameter: diameter, Label: label})
+		r.input.Joint.Bores = append(r.input.Joint.Bores, geometry.Bore{Centre: centre, Diameter: diameter, Label: label, Through: through})
 		r.part.Bores = append(r.part.Bores, f.Node)
 	}
 }
 
 func (r *reader) dowel(f form.Fields) {
-	f.Refuse(DowelParts, "label", "at")
+	f.Refuse(DowelParts, "label", "at", "through")
 	centre, ok1 := f.Point("dowel")
 	diameter, ok2 := f.Size("diameter", "8", unit.Sensible.Dowel)
 	if ok1 && ok2 {
@@ -106,7 +107,7 @@ func (r *reader) dowel(f form.Fields) {
 }
 
 func (r *reader) label(f form.Fields) {
-	f.Refuse(LabelParts, "diameter")
+	f.Refuse(LabelParts, "diameter", "through")
 	text := r.labelled(f, relabel.Labels)
 	if at, ok := f.NeedPoint("at", "[0, -98]"); ok {
 		r.input.Joint.Labels = append(r.input.Joint.Labels, geometry.Label{Text: text, At: at})

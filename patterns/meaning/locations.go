@@ -20,6 +20,7 @@ type Places struct {
 	title    *nodes.Node
 	machine  *nodes.Node
 	view     *nodes.Node
+	joint    *nodes.Node // its gasket, or the whole of it
 	mirror   *nodes.Node
 	source   *nodes.Node // of the figures
 }
@@ -54,7 +55,7 @@ func (r *reader) places() Places {
 			}
 		}
 	}
-	return Places{file: r.Source.File, stages: r.stages, kinds: r.kinds.at, groups: groups, meant: r.meant, cautions: r.cautions, title: r.title, machine: r.machine, view: r.viewAt, mirror: r.mirror, source: r.source}
+	return Places{file: r.Source.File, stages: r.stages, kinds: r.kinds.at, groups: groups, meant: r.meant, cautions: r.cautions, title: r.title, machine: r.machine, view: r.viewAt, joint: r.jointAt, mirror: r.mirror, source: r.source}
 }
 
 // Stage returns the place of a tightening stage, counted from 1. Any other
@@ -75,8 +76,12 @@ func (p Places) Caution(n int) problem.Problem {
 }
 
 // At returns the place of a figure of a kind at a stage: the stage, or the kind
-// if no stage is named or a file above that of the stage changes the kind.
+// if no stage is named or a file above that of the stage changes the kind. A
+// figure of neither is one of the gasket.
 func (p Places) At(kind string, stage int) problem.Problem {
+	if kind == "" && stage == 0 {
+		return p.of(p.joint)
+	}
 	if stage < 1 || stage > len(p.stages) {
 		return p.of(p.kinds[kind])
 	}

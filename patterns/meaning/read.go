@@ -6,6 +6,7 @@
 package meaning
 
 import (
+	"cmp"
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
@@ -52,6 +53,7 @@ type reader struct {
 	machine     *nodes.Node
 	mixed       []mixed
 	viewAt      *nodes.Node
+	jointAt     *nodes.Node
 	mirror      *nodes.Node
 	source      *nodes.Node // of the figures
 }
@@ -98,6 +100,9 @@ func (r *reader) pattern(root *nodes.Node) {
 	r.readStations(f)
 	r.unplaced = r.ErrorsSince(before) || f.Mistyped("features", "stations")
 	r.input.Clamped = mechanics.Clamped(r.Reader, f, r.knownPlaces())
+	if r.jointAt = f.Node.Get("joint"); r.jointAt != nil {
+		r.jointAt = cmp.Or(r.jointAt.Get("gasket"), r.jointAt)
+	}
 	r.readTighten(f)
 	r.readLoosen(f)
 	r.readClusters(f)

@@ -20,7 +20,7 @@ func (s Survey) Draft(solved survey.Solution) writing.Draft {
 		finding.Noted(Surveyed, finding.Values{"readings": len(s.Network.Readings), "holes": len(s.IDs), "agreement": report.Agreement()}),
 		finding.Noted(writing.HoldCard, nil),
 	}}
-	for _, doubt := range slices.Concat(report.Suspects(), report.LooseHoles(), report.Side(), report.Doubts()) {
+	for _, doubt := range slices.Concat(report.DoubtDiameters(), report.Suspects(), report.LooseHoles(), report.Side(), report.Doubts()) {
 		d.Notes = append(d.Notes, finding.Noted(writing.Look, finding.Values{"found": doubt}))
 	}
 	missing := map[int]bool{}
@@ -34,7 +34,7 @@ func (s Survey) Draft(solved survey.Solution) writing.Draft {
 			caution(HoleMissing, finding.Values{"id": id})
 		case survey.TwoPlaces:
 			caution(HoleElsewhere, finding.Values{"id": id})
-		case survey.Weak:
+		case survey.Weak, survey.Disputed:
 			caution(HoleWeak, finding.Values{"id": id, "error": unit.Length(solved.ErrorsMm[l.Hole])})
 		}
 	}
@@ -62,7 +62,7 @@ func (s Survey) Draft(solved survey.Solution) writing.Draft {
 
 // Report describes the solution of the survey.
 func (s Survey) Report(solved survey.Solution) survey.Report {
-	return survey.Report{Network: s.Network, Solution: solved, IDs: s.IDs, Ways: s.Ways}
+	return survey.Report{Network: s.Network, Solution: solved, IDs: s.IDs}
 }
 
 // Offer returns the regular layout close to the holes; nil if there is none, or

@@ -88,7 +88,7 @@ func (s *reader) addReading(item, from, to *nodes.Node, how string, distance *no
 	}
 	s.noteDigit(distance)
 	s.made.Network.Readings = append(s.made.Network.Readings, survey.Reading{From: a, To: b, Distance: centre})
-	s.made.Ways = append(s.made.Ways, survey.Way(how))
+	s.made.Network.Ways = append(s.made.Network.Ways, survey.Way(how))
 	s.made.ReadingsAt = append(s.made.ReadingsAt, item.Place())
 }
 

@@ -26,8 +26,7 @@ type Survey struct {
 	Machine string
 	IDs     []string // of the holes, in the file's order
 	Network survey.Network
-	Inches  bool         // the file is in inches
-	Ways    []survey.Way // how each reading was taken
+	Inches  bool // the file is in inches
 
 	ReadingsAt []problem.Problem // position of each reading; the caller sets severity and finding
 	AccuracyAt problem.Problem

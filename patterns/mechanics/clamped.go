@@ -15,7 +15,8 @@ import (
 // Clamped reads the block joint: what is known about the clamped parts. A row
 // and a flange must fit the places of the fasteners, if any are given.
 func Clamped(from *form.Reader, file form.Fields, at []geometry.Point) (c plan.Clamped) {
-	f, ok := file.Map("joint", "joint", "part", "counterpart", "gasket", "row", "flange", "bolt flexibility")
+	f, ok := file.Map("joint", "joint", "part", "counterpart", "gasket", "row", "flange", "bolt flexibility",
+		"pressure", "sealed", "load", "load introduction", "temperature")
 	if !ok {
 		return c
 	}
@@ -31,6 +32,7 @@ func Clamped(from *form.Reader, file form.Fields, at []geometry.Point) (c plan.C
 	if at := f.Get("bolt flexibility"); at != nil {
 		c.BoltFlexibility, _ = form.Parsed(r.Reader, at, "bolt flexibility", unit.Within(unit.Sensible.Giving, unit.ParseFlexibility))
 	}
+	c.Service = r.service(f, c)
 	return c
 }
 

@@ -9,6 +9,11 @@ const (
 	PartThin         finding.Code = "reader part thin"              // thickness, grip
 	IntoOther        finding.Code = "reader into other"             // kind, into, counterpart
 	StiffnessTwice   finding.Code = "reader gasket stiffness twice" //
+	HalfRing         finding.Code = "reader half ring"              //
+	RingAndStrip     finding.Code = "reader ring and strip"         //
+	CrushedFirst     finding.Code = "reader crushed first"          // crush, least
+	PressureAlone    finding.Code = "reader pressure alone"         //
+	SealedAlone      finding.Code = "reader sealed alone"           //
 	RowOffLine       finding.Code = "reader row off line"           //
 	RowTooShort      finding.Code = "reader row too short"          // length, span, start
 	HalfPipe         finding.Code = "reader half pipe"              //

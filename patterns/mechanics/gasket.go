@@ -14,11 +14,13 @@ import (
 
 // gasket reads its kind, its stiffness, or the figures of a data sheet.
 func (r *reader) gasket(n *nodes.Node) plan.Gasket {
-	f, ok := r.Fields(n, finding.Term("the gasket"), "kind", "stiffness", "strip", "squeezed", "at", "thickness")
+	f, ok := r.Fields(n, finding.Term("the gasket"), "kind", "stiffness", "strip", "squeezed", "at", "thickness", "inside", "outside", "seating", "work", "crush")
 	if !ok {
 		return plan.Gasket{}
 	}
-	g := plan.Gasket{Strip: f.Length("strip", unit.Sensible.Strip)}
+	g := plan.Gasket{Strip: f.Length("strip", unit.Sensible.Strip), Thickness: f.Length("thickness", unit.Sensible.Thickness)}
+	r.ring(f, &g)
+	r.window(f, &g)
 	if f.Has("stiffness") && f.Has("squeezed") {
 		r.Fail(n, StiffnessTwice, nil)
 		return g
@@ -36,10 +38,42 @@ func (r *reader) gasket(n *nodes.Node) plan.Gasket {
 	}
 	if f.Has("squeezed") {
 		g.Stiffness = r.dataSheet(f)
-	} else if f.Has("at") || f.Has("thickness") {
-		f.Refuse(GoesWithSqueezed, "at", "thickness")
+	} else if f.Has("at") {
+		f.Refuse(GoesWithSqueezed, "at")
 	}
 	return g
+}
+
+// ring reads the diameters of a ring. A strip follows the edge instead.
+func (r *reader) ring(f form.Fields, g *plan.Gasket) {
+	g.Inside, g.Outside = f.Length("inside", unit.Sensible.Bore), f.Length("outside", unit.Sensible.Bore)
+	switch {
+	case f.Mistyped("inside", "outside") || !f.Has("inside") && !f.Has("outside"):
+	case !f.Has("inside") || !f.Has("outside"):
+		r.Fail(f.Node, HalfRing, nil)
+		g.Inside, g.Outside = 0, 0
+	case g.Inside >= g.Outside && g.Outside > 0:
+		r.Fail(f.Get("outside"), GasketInsideOut, finding.Values{"inner": g.Inside, "outer": g.Outside})
+	case f.Has("strip"):
+		r.Fail(f.Get("strip"), RingAndStrip, nil)
+	}
+}
+
+// window reads the stresses that the gasket needs and bears.
+func (r *reader) window(f form.Fields, g *plan.Gasket) {
+	stress := func(key string) unit.Stress {
+		s, _ := form.Given(f.Get(key), key, func(n *nodes.Node, what any) (unit.Stress, bool) {
+			return form.Parsed(r.Reader, n, what, unit.Within(unit.Sensible.Squeeze, unit.ParseStress))
+		})
+		return s
+	}
+	g.Seating, g.Work, g.Crush = stress("seating"), stress("work"), stress("crush")
+	for _, least := range []unit.Stress{g.Seating, g.Work} {
+		if g.Crush > 0 && least >= g.Crush {
+			r.Fail(f.Get("crush"), CrushedFirst, finding.Values{"crush": g.Crush, "least": least})
+			g.Seating, g.Work, g.Crush = 0, 0, 0
+		}
+	}
 }
 
 // dataSheet reads how much a gasket is compressed at a pressure, as a share of

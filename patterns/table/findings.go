@@ -23,5 +23,12 @@ const (
 	TooManyPoints     finding.Code = "table too many points"      // most
 	BareQuote         finding.Code = "table bare quote"           //
 	StrayQuote        finding.Code = "table stray quote"          //
+	TooManyCells      finding.Code = "table too many cells"       // cells, columns
+	MixedDecimals     finding.Code = "table mixed decimals"       // written
+	ReadAs            finding.Code = "table read as"              // separator: comma, semicolon, tab, bar, blanks; decimal: point, comma; columns: ColumnRead
+	ColumnRead        finding.Code = "table column read"          // column, heading, unit if it is a length
+	ColumnsIgnored    finding.Code = "table columns ignored"      // columns
+	LinesAbove        finding.Code = "table lines above"          // count, lines
+	LineLeftOut       finding.Code = "table line left out"        // line, text
 	RowNotMarked      finding.Code = "table row not marked"       // why
 )

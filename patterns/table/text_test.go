@@ -42,7 +42,7 @@ func TestNoCellIsAFormula(t *testing.T) {
 		t.Errorf("id %q, mark %q", rows[1][0], rows[2][5])
 	}
 	back, problems := table.Read(patterns.FromBytes("p.csv", written))
-	if diff := cmp.Diff(joint.Fasteners, back.Fasteners); diff != "" || problems.Stops() {
+	if diff := cmp.Diff(joint.Fasteners, back.Joint.Fasteners); diff != "" || problems.Stops() {
 		t.Errorf("read back: %v\n%s", problems, diff)
 	}
 }

@@ -16,7 +16,49 @@ type Torque struct {
 	Breaks, Yields, Yes, No                     string // cells; %s: the preload
 	InUnits                                     string // above the figures in other units
 	Figures                                     TorqueFigures
+	AtWork                                      AtWork
 	Notes, Assumed, Sources                     string // headings of lists
+}
+
+// AtWork has the words for a joint at work.
+type AtWork struct {
+	Window, Compressed, Stress string // names of figures
+	HotYield, Fatigue, Aim     string
+	Low, Nominal, High, Needed string // columns: at most 11 letters
+	States                     States
+	Limits                     LimitNames
+}
+
+// States are the names of the states of a joint.
+type States struct{ Cold, Settled, Hot, UnderLoad string }
+
+// Of returns the name of a state in the JSON output.
+func (s States) Of(state string) string {
+	switch state {
+	case "cold":
+		return s.Cold
+	case "settled":
+		return s.Settled
+	case "hot":
+		return s.Hot
+	}
+	return s.UnderLoad
+}
+
+// LimitNames are the names of what limits the preload.
+type LimitNames struct{ Bolt, Thread, Face, Gasket string }
+
+// Of returns the name of a limit in the JSON output.
+func (l LimitNames) Of(by string) string {
+	switch by {
+	case "bolt":
+		return l.Bolt
+	case "thread":
+		return l.Thread
+	case "gasket":
+		return l.Gasket
+	}
+	return l.Face
 }
 
 // TorqueRows are the names of figures that depend on friction.

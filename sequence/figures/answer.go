@@ -3,6 +3,7 @@ package figures
 import (
 	"cmp"
 	"errors"
+	"math"
 	"reflect"
 	"slices"
 
@@ -21,6 +22,7 @@ type Ask struct {
 	Snug    unit.Torque
 	Angle   unit.Angle  // after Snug
 	Stretch unit.Length // measured; replaces the aim
+	Most    unit.Force  // greatest preload that the joint bears, which limits the aim; 0: the bolt alone limits it
 }
 
 // Answer is everything calculated about a bolt.
@@ -118,7 +120,7 @@ func (a *Answer) torque() (err error) {
 		a.Result, err = screw.AtTorque(*bolt, a.Torque)
 		bolt.ProofShare, bolt.Preload, bolt.YieldShare = 0, 0, screw.UsualYieldShare
 	} else {
-		a.Result, err = screw.Target(*bolt)
+		a.Result, err = a.target()
 	}
 	if err != nil {
 		return err
@@ -137,6 +139,20 @@ func (a *Answer) torque() (err error) {
 		return nil
 	}
 	return a.leastLeft()
+}
+
+// target calculates the torque to set. The joint may bear less than the bolt.
+func (a *Answer) target() (screw.Result, error) {
+	bolt := a.Bolt.Bolt
+	r, err := screw.Target(bolt)
+	most := max(r.Low.Borne, r.Nominal.Borne, r.High.Borne)
+	if err != nil || a.Most == 0 || most <= a.Most {
+		return r, err
+	}
+	bolt.ProofShare, bolt.Preload = 0, 0
+	const figures = 1e4 // of a share, so that it can be printed
+	bolt.YieldShare = math.Round(figures*r.YieldShare*float64(a.Most/most)) / figures
+	return screw.Target(bolt)
 }
 
 func (a *Answer) named() finding.Finding {

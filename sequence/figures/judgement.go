@@ -142,6 +142,9 @@ func Placed(f finding.Finding) finding.Finding {
 	if f.At.Stage > 0 {
 		return finding.Finding{Code: AtStage, Severity: f.Severity, Values: values, At: f.At}
 	}
+	if f.At.Kind == "" {
+		return f
+	}
 	delete(values, "stage")
 	return finding.Finding{Code: AtKind, Severity: f.Severity, Values: values, At: f.At}
 }

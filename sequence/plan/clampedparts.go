@@ -17,7 +17,24 @@ type Clamped struct {
 	Row               *Row    // a narrow part over one line of fasteners
 	Flange            *Flange // a round flange
 	BoltFlexibility   unit.Flexibility
+	Service           Service
 }
+
+// Service is what the joint has to hold at work.
+type Service struct {
+	Pressure    unit.Stress // inside; 0: none
+	Sealed      unit.Length // diameter that the pressure acts on; 0: not stated
+	Load        unit.Force  // pulls the parts apart, besides the pressure
+	Introduced  float64     // where the load enters, n of VDI 2230; 0: not stated
+	Temperature *Temperature
+}
+
+// Temperature is that of the parts and the bolts at work, and of both when they
+// were assembled.
+type Temperature struct{ Part, Bolt, Assembled unit.Temperature }
+
+// Stated reports whether the file says what the joint has to hold.
+func (s Service) Stated() bool { return s != Service{} }
 
 // ClampedPart is one of the parts.
 type ClampedPart struct {
@@ -30,7 +47,14 @@ type Gasket struct {
 	Kind      string                        // as written; a known kind
 	Stiffness unit.Span[unit.AreaStiffness] // on loading; takes precedence over the kind
 	Strip     unit.Length                   // width of a gasket that follows the edge
+
+	Inside, Outside      unit.Length // diameters of a ring; both 0: it covers the face
+	Thickness            unit.Length // before it is compressed
+	Seating, Work, Crush unit.Stress // least when tightened, least at work, greatest; 0: by the kind
 }
+
+// Ring reports whether the gasket is a ring of stated diameters.
+func (g Gasket) Ring() bool { return g.Outside > 0 }
 
 // Row is a narrow part as a beam on an elastic foundation.
 type Row struct {

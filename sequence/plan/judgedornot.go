@@ -14,6 +14,7 @@ const (
 	OrderTooLong    finding.Code = "judged order too long" // most
 	SpringsJudged   finding.Code = "judged springs"        //
 	NoGasketJudged  finding.Code = "judged no gasket"      //
+	GasketJudged    finding.Code = "judged gasket stress"  // kind
 	GasketNotJudged finding.Code = "judged gasket"         // kind
 	NoStages        finding.Code = "judged no stages"      //
 )
@@ -44,11 +45,13 @@ func (p Plan) Covered() (judged, open []finding.Finding) {
 	case applies:
 		open = append(open, springs)
 	}
-	switch kind := p.Clamped.Gasket.Kind; kind {
-	case "none":
+	switch g := p.Clamped.Gasket; {
+	case g.Seating+g.Work+g.Crush > 0 && len(p.Tighten.Stages) > 0:
+		judged = append(judged, finding.Noted(GasketJudged, finding.Values{"kind": finding.Term(g.Kind)}))
+	case g.Kind == "none":
 		judged = append(judged, finding.Noted(NoGasketJudged, nil))
 	default:
-		open = append(open, finding.Noted(GasketNotJudged, finding.Values{"kind": kind}))
+		open = append(open, finding.Noted(GasketNotJudged, finding.Values{"kind": g.Kind}))
 	}
 	return judged, open
 }

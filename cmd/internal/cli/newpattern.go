@@ -197,12 +197,21 @@ func (q *quantities) checkNew() {
 	}
 }
 
+// pointsDraft makes a draft from a table. How the table was read is reported
+// and noted in the draft.
 func (p *Program) pointsDraft(file string) (writing.Draft, problem.List, error) {
-	joint, problems, err := job.Points(file, p.Stdin)
-	points := len(joint.Fasteners)
-	note := finding.Noted(writing.OfTable, finding.Values{"points": points})
-	title := p.words.Say(finding.Noted(writing.Title, finding.Values{"shape": "table", "count": points}))
-	return writing.Draft{Title: title, Joint: joint, Notes: []finding.Finding{note}}, problems, err
+	draft, problems, err := job.Points(file, p.Stdin)
+	count := len(draft.Joint.Fasteners)
+	draft.Title = p.words.Say(finding.Noted(writing.Title, finding.Values{"shape": "table", "count": count}))
+	draft.Notes = append(draft.Notes, finding.Noted(writing.OfTable, finding.Values{"points": count}))
+	var notes problem.List
+	for _, one := range problems {
+		if one.Severity == finding.Note {
+			notes, draft.Notes = append(notes, one), append(draft.Notes, *one.Found)
+		}
+	}
+	p.report(notes)
+	return draft, problems, err
 }
 
 func (q *quantities) layout() *writing.Layout {

@@ -14,6 +14,7 @@ import (
 	"drawdown/geometry/unit"
 	"drawdown/sequence/figures"
 	"drawdown/sequence/plan"
+	"drawdown/sequence/service"
 	"drawdown/sequence/tension/head"
 	"drawdown/sequence/tension/screw"
 	"drawdown/sequence/tension/stiffness"
@@ -77,25 +78,29 @@ func (p *Program) torque(flags *pflag.FlagSet, args []string, asJSON bool) Statu
 	if q.Err != nil {
 		return p.refuse(q.Err)
 	}
-	asked, title := []figures.Ask{{}}, ""
+	asked, made := []figures.Ask{{}}, plan.Plan{}
 	if len(args) > 0 {
 		file, err := oneFile(args)
 		if err != nil {
 			return p.misuse(err)
 		}
 		var status Status
-		if title, asked, status = p.kinds(q, file); status != Done {
+		if made, asked, status = p.kinds(q, file); status != Done {
 			return status
 		}
 	}
 	answers, err := q.answers(asked)
+	var joint service.Joint
+	if err == nil {
+		answers, joint, err = q.inJoint(made, asked, answers)
+	}
 	switch {
 	case err == nil && asJSON && len(args) > 0:
-		return p.printJSON(report.TorqueFileJSON(p.words, title, answers))
+		return p.printJSON(report.TorqueFileJSON(p.words, made.Title, answers, joint))
 	case err == nil && asJSON:
 		return p.printJSON(report.TorqueJSON(p.words, answers[0]))
 	case err == nil:
-		p.reportTo(p.Stdout).Torque(title, answers, units)
+		p.reportTo(p.Stdout).Torque(made.Title, answers, units, joint)
 		return Done
 	case len(args) == 0 && !flags.Changed("class") && q.Err == nil:
 		return p.misuse(err) // the error lists the classes
@@ -132,20 +137,20 @@ func (q *quantities) checkTorqueFlags(file bool) {
 }
 
 // kinds reads the kinds of a pattern file, or only the one asked for.
-func (p *Program) kinds(q *quantities, file string) (title string, asked []figures.Ask, status Status) {
-	title, asked, problems, err := job.Kinds(file, p.Stdin)
+func (p *Program) kinds(q *quantities, file string) (made plan.Plan, asked []figures.Ask, status Status) {
+	made, asked, problems, err := job.Kinds(file, p.Stdin)
 	kind, picked := q.Text("kind")
 	if status = p.stopped(file, problems, err); status != Done || !picked {
-		return title, asked, status
+		return made, asked, status
 	}
 	var names []string
 	for _, a := range asked {
 		if a.Kind == kind {
-			return title, []figures.Ask{a}, Done
+			return made, []figures.Ask{a}, Done
 		}
 		names = append(names, a.Kind)
 	}
-	return "", nil, p.refuse(flag.Unknown("kind", kind, names))
+	return plan.Plan{}, nil, p.refuse(flag.Unknown("kind", kind, names))
 }
 
 // answers calculates every request, with the flags applied to it. One that
@@ -171,6 +176,22 @@ func (q *quantities) answers(asked []figures.Ask) ([]figures.Answer, error) {
 		answers = append(answers, answer)
 	}
 	return answers, nil
+}
+
+// inJoint calculates the joint of the answers. Where its gasket bears less than
+// the bolts, the torque to set is that of the gasket, unless an aim was asked
+// for.
+func (q *quantities) inJoint(made plan.Plan, asked []figures.Ask, answers []figures.Answer) ([]figures.Answer, service.Joint, error) {
+	joint, limited := service.Of(made, answers...), false
+	for i := range asked {
+		asked[i].Most = joint.Most(asked[i].Kind)
+		limited = limited || asked[i].Most > 0
+	}
+	if !limited || q.Flags.Changed("yield") || q.Flags.Changed("proof") || q.Flags.Changed("preload") {
+		return answers, joint, nil
+	}
+	answers, err := q.answers(asked)
+	return answers, service.Of(made, answers...), err
 }
 
 func (q *quantities) override(ask *figures.Ask) {

@@ -41,7 +41,7 @@ func TestEachRuleFails(t *testing.T) {
 		{"sequence/tension/a.go", "os/exec", "no clock and no disk"},
 		{"sequence/plan/a.go", "drawdown/patterns", "no file format"},
 		{"sequence/tension/a.go", "drawdown/sequence/plan", "no such arrow"},
-		{"sequence/a.go", "gopkg.in/yaml.v3", "only patterns/nodes, patterns/writing, sequence/interaction/checktest may use it"},
+		{"sequence/a.go", "gopkg.in/yaml.v3", "only patterns/edit, patterns/nodes, patterns/writing, sequence/interaction/checktest may use it"},
 		{"patterns/a.go", "drawdown/render/font", "no paper"},
 		{"patterns/problem/a.go", "drawdown/patterns", "no such arrow"},
 		{"render/a.go", "drawdown/patterns", "not from the file"},

@@ -52,6 +52,7 @@ func TestNoSentencesBelow(t *testing.T) {
 
 // proper lists the files whose words are names and not sentences, and why.
 var proper = map[string]string{
+	"sequence/interaction/compliance/gasket.go":    "names of gaskets that a file may say",
 	"sequence/overhaul/coverings.go":               "names of parts that a file may say",
 	"sequence/tension/head/pressure.go":            "what of a standard is the source",
 	"sequence/tension/screw/lubricant.go":          "words that a file may say of what goes on the threads",

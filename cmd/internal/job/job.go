@@ -23,6 +23,7 @@ import (
 	"drawdown/sequence/figures"
 	"drawdown/sequence/judge"
 	"drawdown/sequence/plan"
+	"drawdown/sequence/service"
 	"drawdown/sequence/stages"
 )
 
@@ -62,6 +63,9 @@ func readAndPlanned(from source.Source, way sequence.Way, turn sequence.Turn) re
 	p, err := plan.Build(input)
 	if err != nil {
 		problems = append(problems, stopped(err, places))
+	}
+	if err == nil {
+		p.Figures = append(p.Figures, service.Judge(p)...)
 	}
 	senseless := stages.Senseless(p)
 	for i, f := range p.Figures {

@@ -9,21 +9,22 @@ import (
 	"drawdown/patterns/source"
 	"drawdown/patterns/wrenches"
 	"drawdown/sequence/figures"
+	"drawdown/sequence/plan"
 	"drawdown/sequence/tension/wrench"
 )
 
 // Kinds reads the fastener kinds of a pattern with their stages, to be asked
-// about, in the order of the file.
-func Kinds(name string, stdin io.Reader) (title string, kinds []figures.Ask, problems problem.List, err error) {
+// about, in the order of the file, and the plan that they are in.
+func Kinds(name string, stdin io.Reader) (p plan.Plan, kinds []figures.Ask, problems problem.List, err error) {
 	source, err := patterns.Open(name, stdin)
 	if err != nil {
-		return "", nil, nil, err
+		return plan.Plan{}, nil, nil, err
 	}
 	r := readAndPlanned(source, "", "")
 	for _, k := range r.input.Kinds {
 		kinds = append(kinds, figures.Ask{Bolt: r.plan.Bolt(k)})
 	}
-	return r.input.Title, kinds, r.problems, nil
+	return r.plan, kinds, r.problems, nil
 }
 
 // Wrenches reads the shop's list of wrenches, as of today.

@@ -14,9 +14,9 @@ func TestKindsOfAPattern(t *testing.T) {
 	text := strings.Replace(lid, "title:", `kinds: {bolt: {thread: M8, class: "8.8", grip: 40 mm, length: 60 mm, into: cast iron, engagement: 15 mm, friction: {thread: [0.1, 0.2], head: 0.12}, hole: 9 mm, washer: 16 mm}}
 title:`, 1)
 	text = strings.Replace(text, "id: M}", "id: M, kind: bolt}", 1)
-	title, kinds, problems, err := job.Kinds("-", strings.NewReader(text))
-	if err != nil || problems.Stops() || len(kinds) != 1 || title != "Lid, no. 4" {
-		t.Fatalf("%q, %v, %v, %v", title, kinds, problems, err)
+	made, kinds, problems, err := job.Kinds("-", strings.NewReader(text))
+	if err != nil || problems.Stops() || len(kinds) != 1 || made.Title != "Lid, no. 4" {
+		t.Fatalf("%q, %v, %v, %v", made.Title, kinds, problems, err)
 	}
 	k := kinds[0]
 	if k.Kind != "bolt" || k.Bolt.Bolt.Thread.Name != "M8×1.25" || k.Bolt.Bolt.Class != "8.8" || k.Bolt.Bolt.Hole != 9 || k.Bolt.Bolt.WasherFace != 16 ||

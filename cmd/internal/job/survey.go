@@ -5,7 +5,6 @@ import (
 	"io"
 	"slices"
 
-	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/survey"
 	"drawdown/patterns"
@@ -68,7 +67,7 @@ func warningsOf(r survey.Report, read measured.Survey, file string) (list proble
 	for k, doubt := range r.Suspects() {
 		list = append(list, warnedAt(read.ReadingsAt[numbers[k]], doubt))
 	}
-	for _, doubt := range slices.Concat(r.LooseHoles(), r.Doubts()) {
+	for _, doubt := range slices.Concat(r.DoubtDiameters(), r.LooseHoles(), r.Doubts()) {
 		if doubt.Severity == finding.Warning {
 			list = append(list, warnedAt(problem.Problem{File: file}, doubt))
 		}
@@ -83,14 +82,14 @@ func warnedAt(at problem.Problem, found finding.Finding) problem.Problem {
 }
 
 // Points reads a table of points, which has no built-in names.
-func Points(name string, stdin io.Reader) (geometry.Joint, problem.List, error) {
+func Points(name string, stdin io.Reader) (writing.Draft, problem.List, error) {
 	from, err := source.Open(name, stdin, source.MostBytes)
 	if err != nil {
-		return geometry.Joint{}, nil, err
+		return writing.Draft{}, nil, err
 	}
 	from.Printable = font.Missing
-	joint, problems := table.Read(from)
-	return joint, problems, nil
+	draft, problems := table.Read(from)
+	return draft, problems, nil
 }
 
 // Drawing makes a pattern from a drawing, which has no built-in names either.

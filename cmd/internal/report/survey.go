@@ -16,6 +16,7 @@ import (
 // check.
 func (r Report) Survey(a job.SurveyAnswer) {
 	r.line("", Surveyed, finding.Values{"title": a.Title, "holes": len(a.IDs), "readings": len(a.Readings)})
+	r.lookAt(a.DoubtDiameters()...)
 	r.lookAt(a.Suspects()...)
 	columns := Columns{-14, 10, 10, 8}
 	columns.Row(r.To, "  "+r.say(HoleColumn, nil), "x mm", "y mm", "± mm")
@@ -45,7 +46,7 @@ func (r Report) SurveyLacks(holes int) {
 // labels introduce what to check.
 var labels = map[finding.Code]finding.Code{
 	survey.WrongReading: WrongReading, survey.MirrorFits: NotToldApart,
-	survey.Free: NotFixed, survey.Weak: NotFixed, survey.TwoPlaces: NotFixed,
+	survey.Free: NotFixed, survey.Weak: NotFixed, survey.Disputed: NotFixed, survey.TwoPlaces: NotFixed,
 }
 
 func (r Report) lookAt(found ...finding.Finding) {

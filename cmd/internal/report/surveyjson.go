@@ -64,7 +64,7 @@ func SurveyJSON(c *words.Catalogue, a job.SurveyAnswer, file string) surveyOut {
 		Title: a.Title, Points: map[string][2]float64{}, Errors: map[string]float64{}, RMSMm: micro(a.RMSMm), OneReadingMm: micro(a.ScatterMm),
 		Suspect: pairsOut(a, a.Suspect), SuspectOne: a.Rivals, Loose: []string{}, Mirrored: a.Mirrored, Straight: a.Straight,
 		Unchecked: pairsOut(a, a.Solution.Unchecked), Layout: layoutJSON(a.Offer), File: file,
-		Findings: foundJSON(c, slices.Concat(a.Suspects(), a.LooseHoles(), a.Side(), a.Doubts())...),
+		Findings: foundJSON(c, slices.Concat(a.DoubtDiameters(), a.Suspects(), a.LooseHoles(), a.Side(), a.Doubts())...),
 	}
 	why := looseness(a)
 	for i, id := range a.IDs {
@@ -79,7 +79,7 @@ func SurveyJSON(c *words.Catalogue, a job.SurveyAnswer, file string) surveyOut {
 	return out
 }
 
-var whyLoose = map[finding.Code]string{survey.Free: "free", survey.Weak: "weak", survey.TwoPlaces: "two places"}
+var whyLoose = map[finding.Code]string{survey.Free: "free", survey.Weak: "weak", survey.TwoPlaces: "two places", survey.Disputed: "disputed"}
 
 func (out *surveyOut) loose(a job.SurveyAnswer) {
 	if len(a.Loose) == 0 {

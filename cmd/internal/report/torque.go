@@ -9,11 +9,13 @@ import (
 	"drawdown/geometry/unit"
 	"drawdown/render/words"
 	"drawdown/sequence/figures"
+	"drawdown/sequence/service"
 	"drawdown/sequence/tension/screw"
 	"drawdown/sequence/tension/stiffness"
 )
 
-func (p Report) Torque(title string, answers []figures.Answer, units []unit.Asked) {
+// Torque prints the figures of bolts, and those of their joint in a file.
+func (p Report) Torque(title string, answers []figures.Answer, units []unit.Asked, joint service.Joint) {
 	if title != "" {
 		fmt.Fprintf(p.To, "%s\n\n", title)
 	}
@@ -23,6 +25,7 @@ func (p Report) Torque(title string, answers []figures.Answer, units []unit.Aske
 		}
 		p.printAnswer(a, units)
 	}
+	p.printService(joint, answers)
 }
 
 func (p Report) printAnswer(a figures.Answer, units []unit.Asked) {

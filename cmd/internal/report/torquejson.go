@@ -7,17 +7,18 @@ import (
 	"drawdown/geometry/unit"
 	"drawdown/render/words"
 	"drawdown/sequence/figures"
+	"drawdown/sequence/service"
 	"drawdown/sequence/tension/screw"
 	"drawdown/sequence/tension/stiffness"
 )
 
 // TorqueFileJSON returns the answers for the kinds of a file as data.
-func TorqueFileJSON(c *words.Catalogue, title string, answers []figures.Answer) object {
+func TorqueFileJSON(c *words.Catalogue, title string, answers []figures.Answer, joint service.Joint) object {
 	var kinds []object
 	for _, a := range answers {
-		kinds = append(kinds, TorqueJSON(c, a))
+		kinds = append(kinds, append(TorqueJSON(c, a), serviceJSON(joint, a.Kind)...))
 	}
-	return object{{"title", title}, {"kinds", kinds}}
+	return object{{"title", title}, {"kinds", kinds}, {"joint", serviceGroundsJSON(c, joint)}}
 }
 
 // TorqueJSON returns an answer as data. Plain numbers are at nominal friction

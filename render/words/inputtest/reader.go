@@ -219,6 +219,11 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 var _ = exampleOf(map[finding.Code]finding.Values{
 	mechanics.RowAndFlange:     {},
 	mechanics.StiffnessTwice:   {},
+	mechanics.HalfRing:         {},
+	mechanics.RingAndStrip:     {},
+	mechanics.CrushedFirst:     {"crush": unit.Stress(30), "least": unit.Stress(69)},
+	mechanics.PressureAlone:    {},
+	mechanics.SealedAlone:      {},
 	mechanics.RowOffLine:       {},
 	mechanics.RowTooShort:      {"length": unit.Length(380), "span": unit.Length(390), "start": unit.Length(-4)},
 	mechanics.HalfPipe:         {},

@@ -26,5 +26,15 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	table.TooManyPoints:     {"most": 200},
 	table.BareQuote:         {},
 	table.StrayQuote:        {},
-	table.RowNotMarked:      {"why": finding.Failed(thread.LeftHand, nil)},
+	table.TooManyCells:      {"cells": 5, "columns": 3},
+	table.MixedDecimals:     {"written": "\"1,5\""},
+	table.ReadAs: {"separator": "semicolon", "decimal": "comma", "columns": []finding.Finding{
+		finding.Noted(table.ColumnRead, finding.Values{"column": "id", "heading": "\"Feature\""}),
+		finding.Noted(table.ColumnRead, finding.Values{"column": "x", "heading": "\"X actual\"", "unit": "mm"}),
+	}},
+	table.ColumnRead:     {"column": "x", "heading": "\"X actual\"", "unit": "mm"},
+	table.ColumnsIgnored: {"columns": []string{"\"Z\"", "\"note\""}},
+	table.LinesAbove:     {"count": 2, "lines": []string{"\"Part cover\"", "\"Operator A. Kern\""}},
+	table.LineLeftOut:    {"line": 9, "text": "\"Total 4\""},
+	table.RowNotMarked:   {"why": finding.Failed(thread.LeftHand, nil)},
 })

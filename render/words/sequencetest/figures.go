@@ -39,6 +39,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	figures.NotJudged:         {"what": finding.Term("stripping of the thread"), "kinds": []string{"main", "side"}, "lacks": []finding.Term{"into", "engagement"}},
 	plan.Fails:                {"why": finding.Failed(plan.ShareOfUnknown, finding.Values{"kind": "b"})},
 	plan.OrderJudged:          {}, plan.OrderOfMaker: {}, plan.OrderTooLong: {"most": 1000}, plan.SpringsJudged: {}, plan.NoGasketJudged: {}, plan.NoStages: {},
+	plan.GasketJudged:            {"kind": finding.Term("graphite")},
 	plan.GasketNotJudged:         {"kind": "composite"},
 	figures.FaceUsual:            {"face": unit.Length(16.5), "thread": "M11×1.5"},
 	figures.LubricantOpen:        {"low": 0.08, "high": 0.24},

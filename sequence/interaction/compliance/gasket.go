@@ -18,6 +18,9 @@ const (
 	ThickFibreSheet Gasket = "fibre sheet 1.5 mm" // or thicker
 	CorkRubber      Gasket = "cork-rubber"
 	SpiralWound     Gasket = "spiral-wound"
+	GroovedMetal    Gasket = "grooved metal" // with soft layers
+	Graphite        Gasket = "graphite"      // sheet with a metal insert
+	PTFE            Gasket = "PTFE"          // filled sheet
 )
 
 // gaskets holds the stiffness on loading per area, in MPa/mm. All are
@@ -37,6 +40,9 @@ var gaskets = []struct {
 	{ThickFibreSheet, bounds.Band{Low: 100, Nominal: 170, High: 330}},
 	{CorkRubber, bounds.Band{Low: 3, Nominal: 8, High: 15}},
 	{SpiralWound, bounds.Band{Low: 30, Nominal: 80, High: 200}},
+	{GroovedMetal, bounds.Band{Low: 60, Nominal: 120, High: 300}},
+	{Graphite, bounds.Band{Low: 30, Nominal: 50, High: 120}},
+	{PTFE, bounds.Band{Low: 50, Nominal: 150, High: 400}},
 }
 
 // Gaskets lists the kinds by name.
@@ -53,7 +59,8 @@ func ParseGasket(text string) (Gasket, error) {
 	plain := func(s string) string {
 		return strings.Join(strings.FieldsFunc(strings.ToLower(s), func(r rune) bool { return r == ' ' || r == '-' || r == '_' }), " ")
 	}
-	if plain(text) == "paper" { // the usual name in the workshop
+	switch plain(text) { // the usual names in the workshop
+	case "paper", "compressed fibre":
 		return FibreSheet, nil
 	}
 	var names []string

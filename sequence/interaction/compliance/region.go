@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"drawdown/geometry"
+	"drawdown/geometry/unit"
 )
 
 // Region reports whether a part or a gasket covers a point. Nil covers all.
@@ -34,6 +35,14 @@ func crosses(a, b, p geometry.Point) bool {
 func Bores(bores []geometry.Bore) Region {
 	return func(p geometry.Point) bool {
 		return slices.ContainsFunc(bores, func(b geometry.Bore) bool { return p.Distance(b.Centre) < b.Diameter/2 })
+	}
+}
+
+// Between is the region of a ring: between two circles, by their diameters.
+func Between(centre geometry.Point, inside, outside unit.Length) Region {
+	return func(p geometry.Point) bool {
+		across := unit.Length(2 * p.Distance(centre))
+		return across > inside && across < outside
 	}
 }
 
@@ -101,3 +110,21 @@ func cover(box geometry.Box, part, gasket Region) (ofPart, ofGasket float64) {
 	}
 	return ofPart, ofGasket
 }
+
+// AreaMm2 is the area of a region inside a box.
+func (r Region) AreaMm2(box geometry.Box) float64 {
+	const across = 300 // points in each direction: an edge is found within 1/600 of the box
+	count := 0
+	for i := range across {
+		for j := range across {
+			p := geometry.Point{X: box.Min.X + box.Width()*(float64(i)+0.5)/across, Y: box.Min.Y + box.Height()*(float64(j)+0.5)/across}
+			if r.covers(p) {
+				count++
+			}
+		}
+	}
+	return box.Width() * box.Height() * float64(count) / (across * across)
+}
+
+// Covers reports whether the region covers a point.
+func (r Region) Covers(p geometry.Point) bool { return r.covers(p) }

@@ -147,6 +147,11 @@ func (s *settledSetup) plate() compliance.Kernel {
 		outline = [][]geometry.Point{{p.Box.Min, {X: p.Box.Max.X, Y: p.Box.Min.Y}, p.Box.Max, {X: p.Box.Min.X, Y: p.Box.Max.Y}}}
 	}
 	p.Gasket = p.Part.Without(compliance.Bores(s.plan.Joint.Bores))
+	if g := s.plan.Clamped.Gasket; g.Ring() {
+		p.NarrowestMm = float64(g.Outside-g.Inside) / 2
+		p.Gasket = p.Gasket.And(compliance.Between(geometry.Enclose(s.At).Centre, g.Inside, g.Outside))
+		return p
+	}
 	if strip := s.strip(outline); strip > 0 {
 		p.NarrowestMm = strip
 		p.Gasket = p.Gasket.And(compliance.StripAlong(outline, strip))

@@ -32,7 +32,19 @@ func SetupOf(p plan.Plan) Setup {
 			PipeWall: f.PipeWall, PipeRadius: f.PipeRadius,
 		}
 	}
+	if c.Gasket.Ring() && (s.Flange != nil || roundWithoutOutline(p)) {
+		if s.Flange == nil {
+			s.Flange = &compliance.Flange{}
+		}
+		s.Flange.GasketInner, s.Flange.GasketOuter = c.Gasket.Inside, c.Gasket.Outside
+	}
 	return s
+}
+
+// roundWithoutOutline reports whether the fasteners are on a circle and nothing
+// says that the part is not round.
+func roundWithoutOutline(p plan.Plan) bool {
+	return p.Clamped.Row == nil && len(p.Joint.Outline) == 0 && len(p.Joint.Fasteners) > 2 && compliance.OnCircle(p.Joint.Points())
 }
 
 // throughBolted reports whether every fastener has a nut instead of a tapped
