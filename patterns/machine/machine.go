@@ -198,7 +198,7 @@ func (m *reader) joint(step *Step, n *nodes.Node) bool {
 		return false
 	}
 	m.joints[name] = n
-	found, err := m.Source.Beside(name)
+	found, err := m.Source.Named(name)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		meant, all := m.Source.Meant(name)

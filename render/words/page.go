@@ -292,6 +292,16 @@ type PageJob struct {
 	StartedBy    string // started by %[1]s, %[2]s
 	OutOfOrder   string
 	ToJob        string
+	CountReady   string // %[1]d of %[2]d ready
+	OneFitted    string
+	AllFitted    string
+	IsFitted     string // fitted: %[1]s, %[2]s
+	CloseOpen    string
+	Accept       string
+	AcceptedBy   string // accepted by %[1]s, %[2]s: %[3]s
+	Reason       string
+	Next         string
+	Early        string
 }
 
 // PageSeen is the words of what is found at a place, and of values that are read.
