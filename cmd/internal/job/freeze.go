@@ -74,7 +74,7 @@ func frozen(from source.Source, kind FileKind, name string) Frozen {
 	from, kept := from.Keeping()
 	made := Frozen{Name: name, Kind: kind, Files: kept}
 	if kind == MachineFile {
-		made.Overhaul, made.Problems = planMachine(from)
+		made.Overhaul, made.Problems = planMachine(from, nil)
 	} else {
 		made.Plan, made.Problems = planned(from, "", "")
 	}
