@@ -6,9 +6,10 @@ package deps
 // are not restricted, so that a card can be tested with a real pattern.
 var arrows = map[string][]string{
 	"cmd/drawdown":                    {"cmd/internal/cli"},
-	"cmd/internal/bench":              {"cmd/internal/bench/certificate", "cmd/internal/bench/gate", "cmd/internal/files", "cmd/internal/job", "cmd/internal/record", "cmd/internal/report", "patterns", "patterns/problem", "patterns/scan", "patterns/source", "render", "render/page", "render/sheet", "render/sheet/card", "render/sheet/lettered", "render/sheet/shopping", "render/words", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/run/teardown", "sequence/tension/wrench"},
+	"cmd/internal/bench":              {"cmd/internal/bench/certificate", "cmd/internal/bench/drafts", "cmd/internal/bench/gate", "cmd/internal/files", "cmd/internal/job", "cmd/internal/record", "cmd/internal/report", "patterns", "patterns/edit", "patterns/problem", "patterns/scan", "patterns/source", "render", "render/page", "render/page/editpage", "render/sheet", "render/sheet/card", "render/sheet/lettered", "render/sheet/shopping", "render/words", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/run/teardown", "sequence/tension/wrench"},
 	"cmd/internal/bench/benchtest":    {"cmd/internal/bench", "render/page/pagetest", "render/words"}, // only for tests
 	"cmd/internal/bench/certificate":  {"cmd/internal/files"},
+	"cmd/internal/bench/drafts":       {"cmd/internal/job", "geometry", "patterns", "patterns/edit", "patterns/problem", "patterns/source", "render/page", "render/page/editpage", "sequence", "sequence/plan", "sequence/run"},
 	"cmd/internal/bench/gate":         {"cmd/internal/files"},
 	"cmd/internal/cli":                {"cmd/internal/bench", "cmd/internal/files", "cmd/internal/flag", "cmd/internal/job", "cmd/internal/licences", "cmd/internal/machine", "cmd/internal/record", "cmd/internal/report", "cmd/internal/shell", "geometry", "geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/trace/photo", "geometry/unit", "patterns", "patterns/drawn", "patterns/dxf", "patterns/meaning", "patterns/problem", "patterns/scan", "patterns/source", "patterns/table", "patterns/writing", "render", "render/sheet", "render/sheet/book", "render/sheet/card", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/compliance", "sequence/interaction/limits", "sequence/interaction/prediction", "sequence/interaction/setup", "sequence/judge", "sequence/plan", "sequence/run", "sequence/service", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"},
 	"cmd/internal/deps":               {},
@@ -69,6 +70,7 @@ var arrows = map[string][]string{
 	"render/gif":                      {"render/png", "render/scene"},
 	"render/imprint":                  {},
 	"render/page":                     {"geometry", "geometry/nearby", "render/diagram", "render/font", "render/scene", "render/svg", "render/words", "sequence/measure", "sequence/plan", "sequence/run", "sequence/run/remedy", "sequence/run/teardown"},
+	"render/page/editpage":            {"render/page"},
 	"render/page/pagetest":            {"geometry/testkit"}, // of tests alone
 	"render/pdf":                      {"render/font", "render/scene"},
 	"render/player":                   {"render/frames", "render/svg", "render/words"},
