@@ -115,7 +115,7 @@ var arrows = map[string][]string{
 	"sequence/interaction/contact":    {"geometry", "sequence/interaction/compliance", "sequence/tension/stiffness"},
 	"sequence/interaction/limits":     {},
 	"sequence/interaction/prediction": {"geometry/unit", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/contact", "sequence/interaction/limits", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/plan"},
-	"sequence/interaction/procedure":  {"geometry", "geometry/unit", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/contact", "sequence/interaction/limits", "sequence/plan", "sequence/stages", "sequence/tension/screw"},
+	"sequence/interaction/procedure":  {"geometry", "geometry/unit", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/contact", "sequence/interaction/limits", "sequence/plan", "sequence/stages", "sequence/tension/screw", "sequence/tension/stiffness"},
 	"sequence/interaction/setup":      {"geometry", "geometry/unit", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/procedure", "sequence/plan", "sequence/tension/stiffness", "sequence/tension/strength"},
 	"sequence/interaction/ways":       {"geometry", "sequence", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/contact", "sequence/interaction/limits", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/judge", "sequence/plan"},
 	"sequence/judge":                  {"geometry", "geometry/family", "geometry/unit", "sequence", "sequence/plan", "sequence/way"},
