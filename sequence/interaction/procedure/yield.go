@@ -19,15 +19,14 @@ func YieldN(kind plan.Kind) float64 {
 }
 
 // YieldTurnedN is the force at which a bolt of a kind yields while its nut is
-// turned, with the torsion of the friction that leaves least; 0 if its class or
-// thread is unknown.
+// turned, with the torsion at nominal friction, as for the aims of a bolt; 0 if
+// its class or thread is unknown.
 func YieldTurnedN(kind plan.Kind) float64 {
 	r, err := screw.Target(kind.Bolt())
 	if err != nil {
 		return 0
 	}
-	yields := func(at screw.AtFriction) float64 { return float64(at.Preload) / at.YieldShare }
-	return min(yields(r.Low), yields(r.Nominal), yields(r.High))
+	return float64(r.Nominal.Preload) / r.Nominal.YieldShare
 }
 
 // StretchMm is how much longer a bolt of a kind is at a force; 0 if it cannot be
