@@ -27,12 +27,14 @@ const (
 
 // Doubts about the picture as a whole.
 const (
-	SecondPart  finding.Code = "trace second part"    // size: share
-	CutOff      finding.Code = "trace cut off"        //
-	Lens        finding.Code = "trace lens"           // off
-	KnownDiffer finding.Code = "trace known differ"   // off
-	OtherStated finding.Code = "trace other stated"   // stated, named, times
-	OtherKnown  finding.Code = "trace known unstated" // times, stated
+	SecondPart   finding.Code = "trace second part"    // size: share
+	CutOff       finding.Code = "trace cut off"        //
+	Lens         finding.Code = "trace lens"           // off
+	SheetCrooked finding.Code = "trace sheet crooked"  // off
+	OtherSheet   finding.Code = "trace other sheet"    // times
+	KnownDiffer  finding.Code = "trace known differ"   // off
+	OtherStated  finding.Code = "trace other stated"   // stated, named, times
+	OtherKnown   finding.Code = "trace known unstated" // times, stated
 )
 
 // What a size of holes was taken for, where that may surprise.
@@ -53,7 +55,8 @@ const (
 const (
 	Origin           finding.Code = "trace origin"           // width, height, scale
 	HoldProof        finding.Code = "trace hold proof"       //
-	ScaleFromCorners finding.Code = "trace scale of corners" // width, height
+	ScaleFromCorners finding.Code = "trace scale of corners" // width, height, distances
+	ScaleFromSheet   finding.Code = "trace scale of sheet"   // width, height, distances, of: paper or target, barrel: share
 	ScaleNamed       finding.Code = "trace scale named"      // resolution: by who asks
 	ScaleFromFile    finding.Code = "trace scale of file"    // resolution
 	ScaleFromKnown   finding.Code = "trace scale known"      // distances
@@ -64,6 +67,7 @@ const (
 const (
 	NoScale      finding.Code = "trace no scale"           // unbelieved
 	NoRoughScale finding.Code = "trace no rough scale"     // unbelieved
+	NoSheet      finding.Code = "trace no sheet"           // target
 	NoHole       finding.Code = "trace no such hole"       // hole, allowed
 	KnownShort   finding.Code = "trace known short"        // least: pixels
 	NoRectangle  finding.Code = "trace no rectangle"       //

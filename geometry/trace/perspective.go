@@ -1,12 +1,12 @@
 package trace
 
 import (
-	"drawdown/geometry"
-	"drawdown/geometry/finding"
-	"image"
 	"math"
 
 	"gonum.org/v1/gonum/mat"
+
+	"drawdown/geometry"
+	"drawdown/geometry/finding"
 )
 
 // FromRectangle returns the frame of a camera from the four corners of a
@@ -52,79 +52,6 @@ func FromRectangle(corners [4]geometry.Point, widthMm, heightMm float64) (Frame,
 	}
 	copy(f.back[:], back.RawMatrix().Data)
 	return f, nil
-}
-
-// onSheet returns a photo in which the sheet under the part runs on to the rim of
-// the picture, so that the bench round it is not taken for the part. Where the
-// sheet's edge is not plain all round, the rectangle is none under the part, and
-// the photo stays as it is.
-func onSheet(picture *image.Gray, corners [4]geometry.Point) *image.Gray {
-	middle := corners[0].Add(corners[1]).Add(corners[2]).Add(corners[3]).Scale(0.25)
-	var sheet []geometry.Point
-	for _, c := range corners {
-		sheet = append(sheet, middle.Add(c.Sub(middle).Scale(sheetShare)))
-	}
-	if !plainAlong(picture, sheet) {
-		return picture
-	}
-	out := image.NewGray(picture.Rect)
-	for y := range picture.Rect.Dy() {
-		for x := range picture.Rect.Dx() {
-			p := geometry.Point{X: float64(x) + 0.5, Y: float64(y) + 0.5}
-			if over := beyond(sheet, middle, p); over > 1 {
-				p = middle.Add(p.Sub(middle).Scale(1 / over))
-			}
-			out.Pix[y*out.Stride+x] = levelNear(picture, p)
-		}
-	}
-	return out
-}
-
-const (
-	sheetShare  = 0.985 // of the sheet that is looked at: corners are named to some pixels
-	mostJump    = 24    // grey levels between places near to each other on plain paper
-	alongSheet  = 400   // places looked at along each side
-	patchPixels = 2     // on either side that one look takes in
-)
-
-// plainAlong reports whether no edge crosses a closed line.
-func plainAlong(picture *image.Gray, line []geometry.Point) bool {
-	var last float64
-	for i, a := range line {
-		b := line[(i+1)%len(line)]
-		for k := range alongSheet {
-			p := a.Add(b.Sub(a).Scale(float64(k) / alongSheet))
-			level := 0.0
-			for dy := -patchPixels; dy <= patchPixels; dy++ {
-				for dx := -patchPixels; dx <= patchPixels; dx++ {
-					level += float64(levelNear(picture, p.Add(geometry.Point{X: float64(dx), Y: float64(dy)})))
-				}
-			}
-			level /= (2*patchPixels + 1) * (2*patchPixels + 1)
-			if (i > 0 || k > 0) && math.Abs(level-last) > mostJump {
-				return false
-			}
-			last = level
-		}
-	}
-	return true
-}
-
-// beyond is how many times as far from the middle as the line a place lies.
-func beyond(line []geometry.Point, middle, p geometry.Point) float64 {
-	most := 0.0
-	for i, a := range line {
-		along := line[(i+1)%len(line)].Sub(a)
-		out := geometry.Point{X: along.Y, Y: -along.X} // the corners run clockwise in the picture
-		most = max(most, p.Sub(middle).Dot(out)/a.Sub(middle).Dot(out))
-	}
-	return most
-}
-
-func levelNear(picture *image.Gray, p geometry.Point) uint8 {
-	x := min(max(int(math.Floor(p.X)), 0), picture.Rect.Dx()-1)
-	y := min(max(int(math.Floor(p.Y)), 0), picture.Rect.Dy()-1)
-	return picture.Pix[y*picture.Stride+x]
 }
 
 // turnsRight reports whether the corners run clockwise in the picture and bulge

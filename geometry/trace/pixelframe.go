@@ -3,18 +3,21 @@ package trace
 import (
 	"image"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/mat"
 
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
+	"drawdown/geometry/trace/photo"
 	"drawdown/geometry/unit"
 )
 
 // Frame brings places in the picture, in pixels from its top left corner, y
 // downwards, to millimetres on the glass, y upwards. It is a plane seen by a
-// scanner or, with perspective, by a camera.
+// scanner or, with perspective and a lens, by a camera.
 type Frame struct {
+	lens     photo.Lens
 	to, back [9]float64 // rows of the matrix on (x, y, 1)
 }
 
@@ -41,27 +44,63 @@ func (k Known) byHoles() bool { return k.FromID != "" }
 // gives one scale; several that lie in different directions give each axis its
 // own. offMm is how far the worst distance is missed.
 func FromKnown(distances []Known) (frame Frame, offMm float64, err error) {
-	short := finding.Failed(KnownShort, finding.Values{"least": leastKnownPixels})
-	if len(distances) == 0 {
-		return Frame{}, 0, short
+	if err := longEnough(distances); err != nil {
+		return Frame{}, 0, err
 	}
-	scales := newEquations(2)
-	directions := mat.NewSymDense(2, nil)
-	var pixels, product float64
+	x, y, offMm := axisScales(distances)
+	return perPixel(x, y), offMm, nil
+}
+
+// FromKnownOn returns the frame of a photo, its millimetres stretched so that
+// measured distances come out right: a sheet of paper is cut, and a target
+// printed, only to some tenths.
+func FromKnownOn(frame Frame, distances []Known) (stretched Frame, offMm float64, err error) {
+	if err := longEnough(distances); err != nil {
+		return Frame{}, 0, err
+	}
+	onPaper := slices.Clone(distances)
+	for i, k := range distances {
+		onPaper[i].From, onPaper[i].To = frame.Mm(k.From.X, k.From.Y), frame.Mm(k.To.X, k.To.Y)
+	}
+	x, y, offMm := axisScales(onPaper)
+	for i := range 3 {
+		frame.to[i], frame.to[3+i] = x*frame.to[i], y*frame.to[3+i]
+		frame.back[3*i], frame.back[3*i+1] = frame.back[3*i]/x, frame.back[3*i+1]/y
+	}
+	return frame, offMm, nil
+}
+
+// longEnough checks measured distances.
+func longEnough(distances []Known) error {
 	for _, k := range distances {
 		length := k.From.Distance(k.To)
 		if !(length >= leastKnownPixels) || !(k.Mm > 0) || math.IsInf(length, 0) || math.IsInf(k.Mm, 0) {
-			return Frame{}, 0, short
+			return finding.Failed(KnownShort, finding.Values{"least": leastKnownPixels})
 		}
+	}
+	if len(distances) == 0 {
+		return finding.Failed(KnownShort, finding.Values{"least": leastKnownPixels})
+	}
+	return nil
+}
+
+// axisScales returns what lengths along both axes are to be multiplied with, and
+// how far the worst distance is missed then.
+func axisScales(distances []Known) (x, y, offMm float64) {
+	scales := newEquations(2)
+	directions := mat.NewSymDense(2, nil)
+	var lengths, product float64
+	for _, k := range distances {
+		length := k.From.Distance(k.To)
 		// (x·sx)² + (y·sy)² = mm², which is linear in the squares of the scales.
 		// Divided by the length it weighs each distance as an error in mm.
 		x2, y2 := math.Pow(k.To.X-k.From.X, 2)/length, math.Pow(k.To.Y-k.From.Y, 2)/length
 		scales.add([]float64{x2, y2}, k.Mm*k.Mm/length, 1)
 		directions.SymRankOne(directions, 1, mat.NewVecDense(2, []float64{x2 / length, y2 / length}))
-		pixels, product = pixels+length*length, product+length*k.Mm
+		lengths, product = lengths+length*length, product+length*k.Mm
 	}
-	x := product / pixels
-	y := x
+	x = product / lengths
+	y = x
 	var factors mat.Cholesky
 	apart := factors.Factorize(directions) && factors.Cond() < worstCondition
 	if squares, ok := scales.solve(); apart && ok && squares[0] > 0 && squares[1] > 0 {
@@ -71,7 +110,7 @@ func FromKnown(distances []Known) (frame Frame, offMm float64, err error) {
 		off := math.Hypot((k.To.X-k.From.X)*x, (k.To.Y-k.From.Y)*y) - k.Mm
 		offMm = max(offMm, math.Abs(off))
 	}
-	return perPixel(x, y), offMm, nil
+	return x, y, offMm
 }
 
 const (
@@ -87,10 +126,13 @@ func apply(m [9]float64, x, y float64) geometry.Point {
 }
 
 // Mm returns the place of a pixel on the glass.
-func (f Frame) Mm(x, y float64) geometry.Point { return apply(f.to, x, y) }
+func (f Frame) Mm(x, y float64) geometry.Point {
+	p := f.lens.Straight(geometry.Point{X: x, Y: y})
+	return apply(f.to, p.X, p.Y)
+}
 
 // Pixel returns the place in the picture of a place on the glass.
-func (f Frame) Pixel(p geometry.Point) geometry.Point { return apply(f.back, p.X, p.Y) }
+func (f Frame) Pixel(p geometry.Point) geometry.Point { return f.lens.Bent(apply(f.back, p.X, p.Y)) }
 
 // cropped is a piece of a picture with its frame; all of it where the box is empty.
 func cropped(picture *image.Gray, frame Frame, to geometry.Box) (*image.Gray, Frame) {
@@ -108,6 +150,7 @@ func cropped(picture *image.Gray, frame Frame, to geometry.Box) (*image.Gray, Fr
 // from is the frame of a piece of the picture that begins at a pixel.
 func (f Frame) from(x, y float64) Frame {
 	moved := f
+	moved.lens = f.lens.From(x, y)
 	for row := range 3 {
 		moved.to[3*row+2] += f.to[3*row]*x + f.to[3*row+1]*y
 	}
@@ -136,7 +179,8 @@ const (
 func (f Frame) check(size image.Point) error {
 	w, h := float64(size.X), float64(size.Y)
 	for _, c := range [][2]float64{{0, 0}, {w, 0}, {0, h}, {w, h}} {
-		depth := f.to[6]*c[0] + f.to[7]*c[1] + f.to[8]
+		p := f.lens.Straight(geometry.Point{X: c[0], Y: c[1]})
+		depth := f.to[6]*p.X + f.to[7]*p.Y + f.to[8]
 		if !(depth > 0) {
 			return finding.Failed(HorizonSeen, nil)
 		}

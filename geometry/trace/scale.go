@@ -3,6 +3,7 @@ package trace
 import (
 	"cmp"
 	"image"
+	"maps"
 	"math"
 	"slices"
 
@@ -20,24 +21,23 @@ type Scale struct {
 	// unasked; 0 for none.
 	Unbelieved float64
 	Known      []Known
-	// Corners in pixels and the size of the rectangle that they are of; a
-	// width of 0 for none.
-	Corners           [4]geometry.Point
+	// WidthMm and HeightMm are the size of the sheet in a photo; 0 for none.
 	WidthMm, HeightMm float64
+	// Corners are those of the sheet, in pixels; zero to look for them.
+	Corners [4]geometry.Point
+	// Target says that the sheet is the dark band of a printed target.
+	Target bool
 }
 
 // Trace finds what a picture shows, at the scale that is known of it. Where
 // distances between holes are known it traces twice: to find the holes, then
 // with the scale that they give.
 func Trace(picture *image.Gray, scale Scale, options Options) (Found, error) {
-	frame, from, off, err := scale.first()
+	from, err := scale.first(picture)
 	if err != nil {
 		return Found{}, err
 	}
-	if scale.WidthMm > 0 {
-		picture = onSheet(picture, scale.Corners)
-	}
-	found, err := Find(picture, frame, options)
+	found, err := Find(from.picture, from.frame, options)
 	if err != nil {
 		return Found{}, err
 	}
@@ -46,43 +46,72 @@ func Trace(picture *image.Gray, scale Scale, options Options) (Found, error) {
 		if err != nil {
 			return Found{}, err
 		}
-		if frame, from, off, err = fromKnown(distances); err != nil {
+		if from, err = from.by(distances, scale.WidthMm > 0); err != nil {
 			return Found{}, err
 		}
-		if found, err = Find(picture, frame, options); err != nil {
+		if found, err = Find(from.picture, from.frame, options); err != nil {
 			return Found{}, err
 		}
 	}
-	found.Scale, found.ScaleOffMm = from, off
-	found.Doubts = append(found.Doubts, scale.doubts(found.PixelMm, off)...)
+	found.Scale, found.ScaleOffMm = from.from, from.offMm
+	found.Doubts = append(append(found.Doubts, from.doubts...), scale.doubts(found.PixelMm, from.offMm)...)
 	return found, nil
 }
 
-// first finds the scale before any hole is known, and says where it comes from.
-func (s Scale) first() (frame Frame, from finding.Finding, offMm float64, err error) {
+// start is the picture to look at and its scale, and where that comes from.
+type start struct {
+	picture *image.Gray
+	frame   Frame
+	from    finding.Finding
+	offMm   float64 // that the worst known distance is missed by
+	doubts  []finding.Finding
+}
+
+// first finds the scale before any hole is known.
+func (s Scale) first(picture *image.Gray) (start, error) {
 	places := slices.DeleteFunc(slices.Clone(s.Known), Known.byHoles)
+	made := start{picture: picture}
 	switch {
 	case s.WidthMm > 0:
-		frame, err = FromRectangle(s.Corners, s.WidthMm, s.HeightMm)
-		from = finding.Noted(ScaleFromCorners, finding.Values{"width": unit.Length(s.WidthMm), "height": unit.Length(s.HeightMm)})
-		return frame, from, 0, err
+		made, err := s.onPaper(picture)
+		if err == nil && len(places) > 0 {
+			return made.by(places, true)
+		}
+		return made, err
 	case len(places) > 0:
-		return fromKnown(places)
+		return made.by(places, false)
 	case s.NamedX > 0:
-		return PerInch(s.NamedX, s.NamedY), finding.Noted(ScaleNamed, finding.Values{"resolution": resolution(s.NamedX, s.NamedY)}), 0, nil
+		made.frame, made.from = PerInch(s.NamedX, s.NamedY), finding.Noted(ScaleNamed, finding.Values{"resolution": resolution(s.NamedX, s.NamedY)})
+		return made, nil
 	case s.FileX > 0:
-		return PerInch(s.FileX, s.FileY), finding.Noted(ScaleFromFile, finding.Values{"resolution": resolution(s.FileX, s.FileY)}), 0, nil
+		made.frame, made.from = PerInch(s.FileX, s.FileY), finding.Noted(ScaleFromFile, finding.Values{"resolution": resolution(s.FileX, s.FileY)})
+		return made, nil
 	}
 	lacks := NoScale
 	if len(s.Known) > 0 { // between holes, which only a trace can tell apart
 		lacks = NoRoughScale
 	}
-	return frame, from, 0, finding.Failed(lacks, finding.Values{"unbelieved": s.Unbelieved})
+	return made, finding.Failed(lacks, finding.Values{"unbelieved": s.Unbelieved})
 }
 
-func fromKnown(distances []Known) (frame Frame, from finding.Finding, offMm float64, err error) {
-	frame, offMm, err = FromKnown(distances)
-	return frame, finding.Noted(ScaleFromKnown, finding.Values{"distances": len(distances)}), offMm, err
+// by is the scale that known distances give: of a photo, they stretch the paper.
+func (made start) by(distances []Known, onPaper bool) (start, error) {
+	var err error
+	if !onPaper {
+		made.frame, made.offMm, err = FromKnown(distances)
+		made.from = finding.Noted(ScaleFromKnown, finding.Values{"distances": len(distances)})
+		return made, err
+	}
+	before := made.frame
+	made.frame, made.offMm, err = FromKnownOn(before, distances)
+	size := made.picture.Rect.Size()
+	x, y := float64(size.X)/2, float64(size.Y)/2
+	if times := made.frame.pixelMm(x, y) / before.pixelMm(x, y); err == nil && differs(times) {
+		made.doubts = append(made.doubts, finding.Warned(OtherSheet, finding.Values{"times": times}))
+	}
+	made.from.Values = maps.Clone(made.from.Values)
+	made.from.Values["distances"] = len(distances)
+	return made, err
 }
 
 // between puts the places of holes in for their ids.
@@ -111,9 +140,6 @@ func (s Scale) between(shapes []Shape) ([]Known, error) {
 }
 
 const (
-	// lensShare of the sheet's length is how far a lens with 2 % of barrel moves a
-	// place, where the sheet fills the photo (pinned from painted photos).
-	lensShare = 1.0 / 297
 	// plausibleShare is how far a scanner may be off what its file states.
 	plausibleShare = 0.02
 	// agreeingMm is how far known distances may miss each other.
@@ -128,10 +154,10 @@ func (s Scale) doubts(pixelMm, offMm float64) []finding.Finding {
 		doubts = append(doubts, finding.Warned(KnownDiffer, finding.Values{"off": unit.Length(offMm)}))
 	}
 	if s.WidthMm > 0 {
-		doubts = append(doubts, finding.Warned(Lens, finding.Values{"off": unit.Length(lensShare * max(s.WidthMm, s.HeightMm))}))
+		return doubts
 	}
 	measured := len(s.Known) > 0
-	if !measured && s.WidthMm == 0 && s.NamedX > 0 && s.FileX > 0 && (differs(s.NamedX/s.FileX) || differs(s.NamedY/s.FileY)) {
+	if !measured && s.NamedX > 0 && s.FileX > 0 && (differs(s.NamedX/s.FileX) || differs(s.NamedY/s.FileY)) {
 		doubts = append(doubts, finding.Warned(OtherStated, finding.Values{
 			"stated": resolution(s.FileX, s.FileY), "named": resolution(s.NamedX, s.NamedY), "times": s.FileX / s.NamedX,
 		}))

@@ -21,7 +21,7 @@ type Verb string
 // What can be done with fasteners, by their ids, and with any part of the file,
 // by its path.
 const (
-	Move    Verb = "move"    // the fastener to a place
+	Move    Verb = "move"    // the fastener to a place: At, or X and Y as typed
 	Nudge   Verb = "nudge"   // fasteners by a distance
 	Shift   Verb = "shift"   // the whole grid, row, circle or rectangle of a fastener, by a distance
 	Single  Verb = "single"  // lists the fasteners of a grid, row, circle or rectangle one by one
@@ -46,6 +46,8 @@ type Operation struct {
 	IDs   []string    `json:"ids,omitempty"` // of fasteners
 	At    *[2]float64 `json:"at,omitempty"`
 	By    *[2]float64 `json:"by,omitempty"`
+	X     string      `json:"x,omitempty"` // a coordinate as a person types it; empty: unchanged
+	Y     string      `json:"y,omitempty"`
 	Text  string      `json:"text,omitempty"`
 	Path  Path        `json:"path,omitempty"`
 	Value *Value      `json:"value,omitempty"`
@@ -113,7 +115,7 @@ var operations map[Verb]operation
 
 func init() { // they call each other
 	operations = map[Verb]operation{
-		Move:    {func(p *pattern, op Operation) error { return p.place(op.IDs[0], pointOf(*op.At)) }, []string{"ids", "at"}},
+		Move:    {(*pattern).moveTo, []string{"ids"}},
 		Nudge:   {(*pattern).nudge, []string{"ids", "by"}},
 		Shift:   {(*pattern).shift, []string{"ids", "by"}},
 		Single:  {func(p *pattern, op Operation) error { return p.single(op.IDs[0]) }, []string{"ids"}},

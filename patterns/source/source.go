@@ -120,15 +120,34 @@ func readWhole(path string, about fs.FileInfo, most int64, open func() (*os.File
 // a built-in pattern. A built-in pattern's plain name always means the built-in
 // one.
 func (s Source) Beside(name string) (Source, error) {
-	find := s.beside
-	if s.again != nil {
-		find = s.besideKept
-	}
-	base, err := find(name)
+	base, err := s.found(name)
 	if err == nil {
 		s.keep(&base, name)
 	}
 	return base, err
+}
+
+func (s Source) found(name string) (Source, error) {
+	if s.again != nil {
+		return s.besideKept(name)
+	}
+	return s.beside(name)
+}
+
+// Named finds a pattern that a machine file names. Where a plain name is that of a
+// built-in pattern, a file of that name beside the machine file comes first: a shop
+// that has its own state of a joint goes by that.
+func (s Source) Named(name string) (Source, error) {
+	if strings.ContainsAny(name, `./\`) {
+		return s.Beside(name)
+	}
+	for _, ending := range []string{".yaml", ".yml"} {
+		own, err := s.found(name + ending)
+		if builtin := err == nil && own.path == "" && s.again == nil; !builtin && !errors.Is(err, fs.ErrNotExist) {
+			return s.Beside(name + ending)
+		}
+	}
+	return s.Beside(name)
 }
 
 func (s Source) beside(name string) (Source, error) {

@@ -165,7 +165,7 @@ func Placing(w io.Writer, v PlacingView) error { return write(w, "placing", v) }
 
 // Part is the joint with a flag at each finding.
 func (v PlacingView) Part() Part {
-	part := partAtRest(v.Frame, v.Joint)
+	part := AtRest(v.Frame, v.Joint)
 	for i, e := range v.Findings {
 		if at, placed := v.Joint.spotOf(e.Place); placed {
 			part.Flags = append(part.Flags, Flag{at, v.Letters[i]})

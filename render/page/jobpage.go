@@ -5,10 +5,8 @@ import (
 	"io"
 	"slices"
 	"strconv"
-	"strings"
 	"time"
 
-	"drawdown/geometry/finding"
 	"drawdown/render/words"
 	"drawdown/sequence/run"
 	"drawdown/sequence/run/teardown"
@@ -65,7 +63,8 @@ type jobLine struct {
 	Start               run.Direction // a run to start; empty for none
 	Joint, Bar          string        // of that run
 	Part                int           // a part step to tick; 0 for none
-	OutOfOrder          bool          // it needs a reason
+	OutOfOrder          bool          // the part step, or the start of the run, needs a reason
+	Next                bool          // it is the first of its list that is not done
 	Caution             bool
 	Undo                string // the entry of a part step that can be taken back
 }
@@ -73,10 +72,14 @@ type jobLine struct {
 // Lists are the teardown and the reassembly.
 func (v JobView) Lists() []jobList {
 	t := v.Text().Job
-	return []jobList{
-		v.jobList("teardown", t.Teardown, v.jobLines(v.Job.Teardown, run.Loosen, t.StartLoosen)),
-		v.jobList("rebuild", t.Rebuild, v.jobLines(v.Job.Rebuild, run.Tighten, t.StartTighten)),
+	down, up := v.jobLines(v.Job.Teardown, run.Loosen, t.StartLoosen), v.jobLines(v.Job.Rebuild, run.Tighten, t.StartTighten)
+	begun := slices.ContainsFunc(v.Job.Rebuild, func(l teardown.LineNow) bool { return l.State != teardown.ToDo })
+	if !begun && len(down) > 1 && slices.ContainsFunc(down, func(l jobLine) bool { return l.Next }) {
+		for i := range up {
+			up[i].Next = false // it comes after the teardown
+		}
 	}
+	return []jobList{v.jobList("teardown", t.Teardown, down), v.jobList("rebuild", t.Rebuild, up)}
 }
 
 func (v JobView) jobList(id, title string, lines []jobLine) jobList {
@@ -87,7 +90,7 @@ func (v JobView) jobList(id, title string, lines []jobLine) jobList {
 func (v JobView) jobLines(list []teardown.LineNow, d run.Direction, start string) []jobLine {
 	t := v.Text()
 	var all []jobLine
-	earlier := false // a part step before it is open
+	earlier := false // a line before it is not done
 	for _, l := range list {
 		one := jobLine{Title: l.Title + l.Part + l.Note, State: t.Job.States[string(l.State)], Caution: l.Caution, OutOfOrder: earlier}
 		if l.By != "" {
@@ -104,12 +107,13 @@ func (v JobView) jobLines(list []teardown.LineNow, d run.Direction, start string
 			one.Run = "/runs/" + l.Run
 		case !v.IsOpen():
 		case l.State == teardown.IsOut:
-			earlier = earlier || l.Part != ""
 		case l.Joint != "":
 			one.Start, one.Joint, one.Bar = d, l.Joint, start
 		case l.State != teardown.IsDone:
-			one.Part, earlier = l.Number, true
+			one.Part = l.Number
 		}
+		one.Next = v.IsOpen() && !earlier && l.State != teardown.IsDone
+		earlier = earlier || l.State != teardown.IsDone
 		all = append(all, one)
 	}
 	for i, l := range slices.Backward(list) {
@@ -119,52 +123,6 @@ func (v JobView) jobLines(list []teardown.LineNow, d run.Direction, start string
 		}
 	}
 	return all
-}
-
-// jobNeed is something that must be ready.
-type jobNeed struct {
-	Text                  string
-	Ready                 bool
-	Fastener, Kind, Joint string
-}
-
-// Needs lists what must be ready before the joints are tightened: fasteners by joint,
-// then what the file lists.
-func (v JobView) Needs() []jobNeed {
-	t := v.Text()
-	var all []jobNeed
-	for _, n := range v.Job.Needs {
-		if v.Job.Named(n) {
-			continue // below
-		}
-		one := jobNeed{Ready: n.Met(), Fastener: n.ID, Joint: n.Joint}
-		switch {
-		case n.ID != "":
-			one.Text = fmt.Sprintf(t.Run.NeedFastener, n.ID, t.Trouble.Names[string(n.Trouble)])
-		case n.Gasket != "":
-			one.Text, one.Kind = fmt.Sprintf(t.Run.NeedGasket, n.Count, v.Words.Term(finding.Term(n.Gasket))), n.Kind
-		default:
-			one.Text, one.Kind = fmt.Sprintf(t.Run.NeedKind, n.Count, n.Kind), n.Kind
-		}
-		if len(v.Job.Rebuild) > 1 {
-			one.Text = n.Joint + ": " + one.Text
-		}
-		all = append(all, one)
-	}
-	for _, s := range v.Job.Supplies {
-		count := ""
-		if s.Count > 0 {
-			count = fmt.Sprintf("%d × ", s.Count)
-		}
-		text := words.Row(count+v.Words.Term(finding.Term(s.What)), s.Part, strings.Join(s.Joints, ", "))
-		all = append(all, jobNeed{Text: text, Ready: s.Met(), Kind: s.What})
-	}
-	return all
-}
-
-// Unready reports whether something is not ready.
-func (v JobView) Unready() bool {
-	return slices.ContainsFunc(v.Needs(), func(n jobNeed) bool { return !n.Ready })
 }
 
 // RunLines are the runs of the job, in words.

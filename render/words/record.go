@@ -43,6 +43,30 @@ type Record struct {
 	Accepted      string // accepted by %[1]s, %[2]s
 	ToEntry       string // on %[1]s (%[2]s, %[3]s)
 
+	// Of a job.
+	JobOpen       string
+	Result        string
+	CountOf       string // %[1]d of %[2]d
+	JointsOff     string
+	JointsOn      string
+	CondemnedDone string
+	ValuesWithin  string
+	OpenPoints    string
+	NotAccepted   string
+	AcceptedWhy   string // heading: why it was accepted
+	FoundAndDone  string
+	NewAmong      string // %[1]d: of how many new ones, %[2]s: the run, %[3]s, %[4]s: sealed by
+	NewIn         string // %[1]s: the run, %[2]s, %[3]s: sealed by
+	NoNew         string
+	FittedNew     string // %[1]s: what, %[2]s, %[3]s
+	Before        string // heading: the first reading
+	AtLast        string // heading: the last one
+	ShimWas       string // %s
+	NewParts      string
+	Joints        string
+	FromPaper     string
+	Revision      string
+
 	Chain   string // entries %[1]d to %[2]d of the store; the head covers %[3]d
 	Against string // check with %s
 }

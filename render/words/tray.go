@@ -28,3 +28,11 @@ type Tray struct {
 	NoSize    string
 	NoRoom    string // %d words did not fit
 }
+
+// Target has the words of the sheet that a part is photographed on.
+type Target struct {
+	Title string
+	Print string // how to print and measure: %.0f mm of the bar, %s and %s mm of the band
+	Lay   string // what to do
+	Trace string // the command: %s is the paper
+}

@@ -29,6 +29,7 @@ type Catalogue struct {
 	Handout   Handout
 	Tile      Tile
 	Tray      Tray
+	Target    Target
 	Condition Condition
 	Record    Record
 	Drawing   Drawing

@@ -38,12 +38,13 @@ const (
 	Part    Act = "part"     // one part step
 	SendOut Act = "send out" // a part goes to the machine shop: step, to, note
 	Back    Act = "back"     // it is back from there: of, note
+	Fitted  Act = "fitted"   // new ones of a kind that is used once are in: kind, or all of them
 	Adopt   Act = "adopt"    // a newer revision
 	Close   Act = "close"    // the job
 )
 
 // ofJobs lists them.
-var ofJobs = []Act{Part, SendOut, Back, Adopt, Close}
+var ofJobs = []Act{Part, SendOut, Back, Fitted, Adopt, Close}
 
 // Acts lists the acts on a run.
 var Acts = []Act{

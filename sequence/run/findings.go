@@ -73,6 +73,7 @@ const (
 	ReadingUnread   finding.Code = "run reading unread"         // reading
 	WrenchUnknown   finding.Code = "run wrench unknown"         // wrench
 	WrenchOutOfDate finding.Code = "run wrench out of date"     // wrench, calibrated
+	StartedEarly    finding.Code = "run started early"          // before: what of the job comes first, reason
 	ReadinessOpen   finding.Code = "run readiness not recorded" // needs
 	CondemnedKept   finding.Code = "run condemned kept"         // id, trouble
 	HoleRepaired    finding.Code = "run hole repaired"          // id, thread

@@ -29,12 +29,15 @@ func (s *State) judgeWrench(e Entry, st *step) *Refusal {
 // used less than 5,000 times (ISO 6789:2003, section 6.3; value from memory).
 const recalibrated = 12
 
-// flags lists what was recorded but has to be looked at: readings outside the
-// tolerance (10), wrenches that the list does not know or that are out of date,
-// condemned fasteners that stay in, repaired holes, what was left out, what nobody
-// recorded (8), corrections.
+// flags lists what was recorded but has to be looked at: a start before its turn in
+// the job, readings outside the tolerance (10), wrenches that the list does not know or
+// that are out of date, condemned fasteners that stay in, repaired holes, what was left
+// out, what nobody recorded (8), corrections.
 func (s *State) flags() []Flag {
 	var all []Flag
+	if early := s.work.Early; early != nil {
+		all = append(all, Flag{Finding: finding.Warned(StartedEarly, finding.Values{"before": early.Before, "reason": early.Reason}), Mark: Mark{At: early.At}})
+	}
 	for _, e := range s.readings {
 		if found, ok := s.readingFound(e); ok {
 			all = append(all, Flag{found, e.mark(), e.Step})

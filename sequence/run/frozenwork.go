@@ -9,6 +9,8 @@
 package run
 
 import (
+	"time"
+
 	"drawdown/geometry/finding"
 	"drawdown/sequence/measure"
 	"drawdown/sequence/plan"
@@ -26,6 +28,7 @@ type Work struct {
 	Fingerprint string    `json:"fingerprint"`
 	Job         string    `json:"job,omitempty"`   // that the run belongs to
 	Again       bool      `json:"again,omitempty"` // a later check of a joint that was tightened
+	Early       *Early    `json:"early,omitempty"` // it was started out of the order of its job
 
 	Steps     []Step          `json:"steps"` // as planned, numbered from 1 as in order --json
 	Fasteners []Fastener      `json:"fasteners"`
@@ -37,6 +40,13 @@ type Work struct {
 	Cautions  []string        `json:"cautions,omitempty"` // of the file, for this direction
 	ToAccept  Findings        `json:"to_accept,omitempty"`
 	Tolerance float64         `json:"tolerance,omitempty"` // of a wrench without facts: share to either side
+}
+
+// Early is why a run was started before its turn in the list of its job.
+type Early struct {
+	Before string    `json:"before"` // what comes first and was not done
+	Reason string    `json:"reason,omitempty"`
+	At     time.Time `json:"at"`
 }
 
 // Fastener is a fastener of the joint.

@@ -90,7 +90,14 @@ type jobOut struct {
 	Who      string    `json:"who,omitempty"`
 	Started  time.Time `json:"started"`
 	Warnings []worded  `json:"warnings"`
+	Points   []point   `json:"to_accept"` // what is open or outside its limits, before the job is closed
 	teardown.View
+}
+
+// point is something that is open on a job, in the reader's language.
+type point struct {
+	worded
+	teardown.Point
 }
 
 func (b *Bench) getJob(w http.ResponseWriter, r *http.Request) error {
@@ -124,10 +131,13 @@ func (b *Bench) jobOut(id string, c *words.Catalogue) (jobOut, error) {
 	started := one.started
 	out := jobOut{
 		Job: id, Number: started.Number, Order: started.Order, Note: started.Note, Who: started.Who, Started: started.Started,
-		Warnings: []worded{}, View: view,
+		Warnings: []worded{}, Points: []point{}, View: view,
 	}
 	for _, f := range one.work.Warnings {
 		out.Warnings = append(out.Warnings, worded{f.Code, c.Say(f)})
+	}
+	for _, p := range view.Points {
+		out.Points = append(out.Points, point{worded{p.Finding.Code, c.Say(p.Finding)}, p})
 	}
 	return out, nil
 }

@@ -154,7 +154,7 @@ func TestShoppingList(t *testing.T) {
 	s.want(http.StatusNotFound, s.ask("GET", "/api/jobs/"+id+".shopping.doc", ""))
 	s.want(http.StatusNotFound, s.ask("GET", "/api/jobs/J99.shopping.pdf", ""))
 	page := html.UnescapeString(string(s.want(http.StatusOK, s.ask("GET", "/jobs/"+id, "")).body))
-	for _, said := range []string{"1 × head gasket · p4-head", "pulley bolt · crankshaft pulley", "Shopping list (PDF)"} {
+	for _, said := range []string{"1 × head gasket · Cylinder head", "pulley bolt · crankshaft pulley", "Shopping list (PDF)"} {
 		if !strings.Contains(page, said) {
 			t.Errorf("the page does not say %q", said)
 		}
@@ -181,7 +181,8 @@ func jobOnAMachine(t *testing.T, s *shopfloor) {
 	s.want(http.StatusConflict, s.onJob(id, `{"entry":"p3","act":"part","step":3,"who":"RA"}`)) // the oil first
 	s.want(http.StatusOK, s.onJob(id, `{"entry":"p1","act":"part","step":1,"who":"RA"}`))
 	s.want(http.StatusConflict, s.onJob(id, `{"entry":"p1b","act":"part","step":1,"who":"MK"}`))
-	s.want(http.StatusOK, s.onJob(id, `{"entry":"p3c","act":"part","step":3,"who":"RA"}`))
+	s.want(http.StatusConflict, s.onJob(id, `{"entry":"p3b","act":"part","step":3,"who":"RA"}`)) // the joint first
+	s.want(http.StatusOK, s.onJob(id, `{"entry":"p3c","act":"part","step":3,"note":"it was off","who":"RA"}`))
 	s.want(http.StatusConflict, s.onJob(id, `{"entry":"u","act":"undo","of":"p1","who":"RA"}`)) // a later one is done
 	s.want(http.StatusOK, s.onJob(id, `{"entry":"u2","act":"undo","of":"p3c","who":"RA"}`))
 	s.want(http.StatusOK, s.onJob(id, `{"entry":"f","act":"finding","note":"scored","who":"RA"}`))
@@ -196,6 +197,19 @@ func jobOnAMachine(t *testing.T, s *shopfloor) {
 	}
 	s.want(http.StatusConflict, s.onJob(id, `{"entry":"c","act":"close","who":"RA"}`)) // a run is open
 	s.want(http.StatusOK, s.enter(loosen, `{"entry":"v","act":"void","note":"wrong machine","who":"RA"}`))
+	s.want(http.StatusConflict, s.onJob(id, `{"entry":"c1","act":"close","who":"RA"}`)) // steps are open
+	var open struct {
+		Points []struct{ Point, Text string } `json:"to_accept"`
+	}
+	s.want(http.StatusOK, s.ask("GET", "/api/jobs/"+id, "")).into(t, &open)
+	if len(open.Points) != 2 || open.Points[0].Text != "teardown: 2 steps are not done. The first: Lid" {
+		t.Errorf("%+v", open.Points)
+	}
+	s.want(http.StatusBadRequest, s.onJob(id, `{"entry":"k0","act":"accept","note":"all of it","who":"RA"}`)) // which?
+	s.want(http.StatusConflict, s.onJob(id, fmt.Sprintf(`{"entry":"k0","act":"accept","of":%q,"who":"RA"}`, open.Points[0].Point)))
+	for n, p := range open.Points {
+		s.want(http.StatusOK, s.onJob(id, fmt.Sprintf(`{"entry":"k%d","act":"accept","of":%q,"note":"the machine is scrapped","who":"RA"}`, n+1, p.Point)))
+	}
 	s.want(http.StatusOK, s.onJob(id, `{"entry":"c2","act":"close","who":"RA"}`))
 	s.want(http.StatusConflict, s.onJob(id, `{"entry":"n","act":"note","note":"x","who":"RA"}`))
 	s.want(http.StatusOK, s.onJob(id, `{"entry":"k","act":"correct","of":"p1","note":"it was MK","who":"RA"}`))
@@ -267,7 +281,7 @@ func TestAdoptANewerFile(t *testing.T) {
 	s.want(http.StatusConflict, s.onJob(id, `{"entry":"a1","act":"adopt","who":"RA"}`)) // it is the same
 	s.write("lid.yaml", strings.Replace(lid, "torque: 20", "torque: 25", 1))
 	shown := s.want(http.StatusOK, s.ask("GET", "/jobs/"+id, "")).body
-	for _, want := range []string{"machine TP-7", "started by RA", `data-work="loosen"`, "/runs/" + before, "25 N·m"} {
+	for _, want := range []string{"machine TP-7", "started by RA", `name="work" value="loosen"`, "/runs/" + before, "25 N·m"} {
 		if !contains(shown, want) {
 			t.Errorf("the page lacks %s", want)
 		}
@@ -369,5 +383,31 @@ func TestReadyInTheRun(t *testing.T) {
 	}
 	if page := s.want(http.StatusOK, s.ask("GET", "/jobs/"+job, "")).body; contains(page, `data-act="ready"`) {
 		t.Error("the page still asks for it")
+	}
+}
+
+// A joint of the machine file in the shop's folder comes before the built-in one of its
+// name. When that file changes, the page of the job says so, and adopting it is an
+// entry. From first principles.
+func TestAdoptANewerJointOfAMachine(t *testing.T) {
+	t.Parallel()
+	s := served(t)
+	s.write("pump.yaml", strings.Replace(pump, "lid.yaml", "p4-cover", 1))
+	text := func(figure string) string {
+		return strings.Replace(strings.Replace(lid, "torque: 20", "torque: "+figure, 1), "title: Lid", "title: Own cover", 1)
+	}
+	s.write("p4-cover.yaml", text("20"))
+	id := s.job(`{"of":"pump","who":"RA"}`)
+	if page := s.want(http.StatusOK, s.ask("GET", "/jobs/"+id, "")).body; !contains(page, "Own cover") || contains(page, `id="newer"`) {
+		t.Fatal("the joint is not that of the shop, or something newer is told")
+	}
+	s.write("p4-cover.yaml", text("25"))
+	if page := s.want(http.StatusOK, s.ask("GET", "/jobs/"+id, "")).body; !contains(page, `id="newer"`) || !contains(page, "25 N·m") {
+		t.Fatal("the newer file is not told")
+	}
+	s.want(http.StatusOK, s.onJob(id, `{"entry":"a","act":"adopt","who":"RA"}`))
+	after := s.run(fmt.Sprintf(`{"of":"p4-cover","work":"tighten","job":%q}`, id))
+	if steps := s.want(http.StatusOK, s.ask("GET", "/api/runs/"+after, "")).body; !contains(steps, "25 N·m") {
+		t.Error("the run does not go by what was adopted")
 	}
 }

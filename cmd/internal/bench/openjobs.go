@@ -91,6 +91,14 @@ func (b *Bench) takeOnJob(id string, e run.Entry, c *words.Catalogue) (taken, er
 	if err != nil {
 		return taken{}, err
 	}
+	var points []teardown.Point
+	if e.Act == run.Accept || e.Act == run.Close {
+		v, err := b.seenIn(one)
+		if err != nil {
+			return taken{}, err
+		}
+		points = v.Points
+	}
 	if e.Act == run.Adopt {
 		if e.Revision, err = b.newer(one, c); err != nil {
 			return taken{}, err
@@ -100,7 +108,7 @@ func (b *Bench) takeOnJob(id string, e run.Entry, c *words.Catalogue) (taken, er
 		if err := one.catchUp(before); err != nil {
 			return nil, err
 		}
-		return one.state.Take(e, facts), nil
+		return one.state.Take(e, facts, points...), nil
 	}))
 	if err != nil || e.Act == run.Adopt {
 		delete(b.jobs.all, id) // what was applied may not be on the disk

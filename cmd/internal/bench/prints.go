@@ -110,6 +110,7 @@ func (b *Bench) seenIn(one *openJob) (teardown.View, error) {
 	for _, of := range runs {
 		v.AddRun(of.id, of.view(b.now()))
 	}
+	one.state.AddPoints(&v)
 	return v, nil
 }
 

@@ -81,6 +81,9 @@ func (b *Bench) startRun(asked newRun, c *words.Catalogue) (id string, err error
 	}
 	work := run.New(made.Plan, direction, made.ToAccept())
 	work.Of, work.Job, work.Again = made.Name, asked.Job, check
+	if work.Early, err = b.startedEarly(asked, made.Name, direction); err != nil {
+		return "", err
+	}
 	frozen, err := json.Marshal(work)
 	if err != nil {
 		return "", err
@@ -93,6 +96,29 @@ func (b *Bench) startRun(asked newRun, c *words.Catalogue) (id string, err error
 		Number: asked.Number, Order: asked.Order, Note: asked.Note, Who: asked.Who,
 		Time: b.now(), Program: b.Program, Frozen: frozen, Files: made.Files,
 	})
+}
+
+// startedEarly names what of a job should have been done before a run of one of its
+// joints; nil where that is done, and for a later check.
+func (b *Bench) startedEarly(asked newRun, of string, d run.Direction) (*run.Early, error) {
+	if asked.Job == "" || asked.Again != "" || asked.Work == again {
+		return nil, nil
+	}
+	b.jobs.Lock()
+	defer b.jobs.Unlock()
+	one, err := b.job(asked.Job)
+	if err != nil {
+		return nil, err
+	}
+	facts, _, err := b.runsOf(one)
+	if err != nil {
+		return nil, err
+	}
+	before := one.state.BeforeJoint(of, d, facts)
+	if before == nil {
+		return nil, nil
+	}
+	return &run.Early{Before: before.What(), Reason: asked.Note, At: b.now()}, nil
 }
 
 // again is the work of a later check: the joint is tightened once more.

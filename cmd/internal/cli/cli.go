@@ -57,7 +57,7 @@ type runner func(p *Program, args []string) Status
 
 // commands lists all commands in the order of the help text.
 func commands() []command {
-	return []command{cardCommand, bookCommand, trayCommand, conditionCommand, orderCommand, checkCommand, torqueCommand, wrenchCommand, surveyCommand, traceCommand, predictCommand, handoutCommand, benchCommand, patternsCommand, recordsCommand, completion()}
+	return []command{cardCommand, bookCommand, trayCommand, conditionCommand, orderCommand, checkCommand, torqueCommand, wrenchCommand, surveyCommand, traceCommand, targetCommand, predictCommand, handoutCommand, benchCommand, patternsCommand, recordsCommand, completion(), versionCommand}
 }
 
 func findCommand(name string) (command, error) {
@@ -129,8 +129,8 @@ func (p *Program) run(args []string) Status {
 	case "-h", "--help":
 		p.printHelp(p.Stdout)
 		return Done
-	case "--version", "version":
-		return p.printVersion(rest)
+	case "--version":
+		name = versionCommand.name
 	}
 	c, err := findCommand(name)
 	if err != nil {

@@ -55,9 +55,8 @@ func described() []shell.Command {
 		all = append(all, shell.Command{Name: c.name, Summary: c.summary(), Words: c.operand.words(), Files: c.operand.files, Flags: flag.Table(flagsOf(c))})
 	}
 	return append(all,
-		shell.Command{Name: "help", Summary: "explain a command: drawdown help card", Words: commandNames()},
-		shell.Command{Name: "version", Summary: "print the version"})
+		shell.Command{Name: "help", Summary: "explain a command: drawdown help card", Words: commandNames()})
 }
 
 // allNames lists the possible first words of the command line.
-func allNames() []string { return append(commandNames(), "help", "version") }
+func allNames() []string { return append(commandNames(), "help") }

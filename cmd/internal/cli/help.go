@@ -9,6 +9,9 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/spf13/pflag"
+
+	"drawdown/cmd/internal/licences"
 	"drawdown/geometry/finding"
 )
 
@@ -42,7 +45,7 @@ func (p *Program) help(args []string) Status {
 	if len(args) > 1 {
 		return p.misuse(finding.Failed(OneAtATime, finding.Values{"sort": "command", "written": args[1]}))
 	}
-	if len(args) == 0 || slices.Contains([]string{"help", "version", "-h", "--help"}, args[0]) {
+	if len(args) == 0 || slices.Contains([]string{"help", "-h", "--help"}, args[0]) {
 		p.printHelp(p.Stdout)
 		return Done
 	}
@@ -71,12 +74,23 @@ func (p *Program) printCommandHelp(w io.Writer, c command) {
 	fmt.Fprintf(w, "\nExample:\n  %s\n", strings.ReplaceAll(strings.TrimSuffix(example, "\n"), "\n", "\n  "))
 }
 
-func (p *Program) printVersion(args []string) Status {
-	if len(args) > 0 {
-		return p.misuse(finding.Failed(TakesNoName, finding.Values{"command": "version", "written": args[0]}))
-	}
-	fmt.Fprintln(p.Stdout, "drawdown "+version())
-	return Done
+var versionCommand = command{
+	name:    "version",
+	operand: nothing,
+	build: func(flags *pflag.FlagSet) runner {
+		notices := flags.Bool("licences", false, "print the licences of all software in the program")
+		return func(p *Program, args []string) Status {
+			if len(args) > 0 {
+				return p.misuse(finding.Failed(TakesNoName, finding.Values{"command": "version", "written": args[0]}))
+			}
+			if *notices {
+				fmt.Fprint(p.Stdout, licences.Notices)
+				return Done
+			}
+			fmt.Fprintln(p.Stdout, "drawdown "+version())
+			return Done
+		}
+	},
 }
 
 // version describes this build.

@@ -22,7 +22,7 @@ func run(args ...string) (stdout, stderr string, status cli.Status) {
 	return out.String(), problems.String(), status
 }
 
-// names are the commands listed in the help, except help and version.
+// names are the commands listed in the help, except help.
 func names(t *testing.T) []string {
 	t.Helper()
 	text, _, _ := run("help")
@@ -34,7 +34,7 @@ func names(t *testing.T) []string {
 	var names []string
 	for line := range strings.Lines(list + "\n") {
 		name := strings.Fields(line)[0]
-		if name != "help" && name != "version" {
+		if name != "help" {
 			names = append(names, name)
 		}
 	}

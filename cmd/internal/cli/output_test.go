@@ -126,6 +126,6 @@ func isHarmless(args []string) bool {
 			return false
 		}
 	}
-	writing := []string{"card", "tray", "condition", "book", "handout", "trace", "survey", "patterns", "records", "bench"}
+	writing := []string{"card", "tray", "condition", "book", "handout", "target", "trace", "survey", "patterns", "records", "bench"}
 	return !slices.Contains(writing, args[0])
 }

@@ -12,6 +12,7 @@ import (
 	"drawdown/cmd/internal/job"
 	"drawdown/cmd/internal/machine"
 	"drawdown/cmd/internal/report"
+	"drawdown/geometry/finding"
 	"drawdown/render"
 	"drawdown/sequence/plan"
 )
@@ -33,6 +34,28 @@ var conditionCommand = command{
 	operand: patternFile,
 	build: func(flags *pflag.FlagSet) runner {
 		return sheetOfPlaces(flags, job.Condition, render.PDF, render.PNG)
+	},
+}
+
+var targetCommand = command{
+	name:    "target",
+	operand: nothing,
+	build: func(flags *pflag.FlagSet) runner {
+		printing := flag.AddPrintOneWay(flags, render.PDF)
+		return func(p *Program, args []string) Status {
+			ask, err := printing.Chosen()
+			if err == nil && len(args) > 0 {
+				err = finding.Failed(TakesNoName, finding.Values{"command": "target", "written": args[0]})
+			}
+			if err != nil {
+				return p.misuse(err)
+			}
+			drawn, err := job.Target(ask)
+			if err != nil {
+				return p.fail(Wrong, err)
+			}
+			return p.deliver(drawn, nil, printing)
+		}
 	},
 }
 

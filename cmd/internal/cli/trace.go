@@ -18,6 +18,7 @@ import (
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/trace"
+	"drawdown/geometry/trace/photo"
 	"drawdown/geometry/unit"
 	"drawdown/patterns"
 	"drawdown/patterns/scan"
@@ -113,8 +114,9 @@ func (p *Program) trace(file string, ask job.TraceRequest, proof sheet.Request, 
 func addTraceFlags(flags *pflag.FlagSet) {
 	addTexts(flags, []textFlag{
 		{"dpi", "`dots` per inch of the scan, such as 300, or 300x302 for across and down"},
-		{"corners", "`pixels` of the corners of a rectangle: 310,205:2890,240:2950,1790:260,1750"},
-		{"frame", "`width` and height of that rectangle: 297x210mm"},
+		{"frame", "photo: `width` and height of the sheet under the part: 297x210mm"},
+		{"target", "photo: `paper` of the printed target under the part, or the measured size of its band: a4, 272.4x161.5mm"},
+		{"corners", "`pixels` of the corners of the sheet, if it is not found: 310,205:2890,240:2950,1790:260,1750"},
 		{"dowels", "`diameters` of holes for dowels, such as 8mm or 7.5-8.5mm"},
 		{"bores", "`diameters` of bores, such as 30mm-"},
 		{"smallest", "`diameter` below which a shape is dust, default 2.5mm"},
@@ -134,10 +136,12 @@ var tones = []trace.Tone{trace.ToneDark, trace.ToneLight}
 
 func (q *quantities) traceRequest() job.TraceRequest {
 	var ask job.TraceRequest
-	q.AtMostOne("corners", "dpi")
-	q.AtMostOne("corners", "known")
-	q.Needs("corners", "frame", "297x210mm")
-	q.Needs("frame", "corners", "310,205:2890,240:2950,1790:260,1750")
+	q.AtMostOne("frame", "dpi")
+	q.AtMostOne("target", "dpi")
+	q.AtMostOne("frame", "target")
+	if _, target := q.Text("target"); !target {
+		q.Needs("corners", "frame", "297x210mm")
+	}
 	ask.NamedX, ask.NamedY = two(q, "dpi", dotsPerInch)
 	known, _ := q.Flags.GetStringArray("known")
 	for _, text := range known {
@@ -149,6 +153,9 @@ func (q *quantities) traceRequest() job.TraceRequest {
 	}
 	ask.Corners, _ = flag.Read(q, "corners", fourPlaces)
 	ask.WidthMm, ask.HeightMm = two(q, "frame", twoLengths)
+	if w, h := two(q, "target", bandSize); w > 0 {
+		ask.WidthMm, ask.HeightMm, ask.Target = w, h, true
+	}
 	ask.Holes = q.holeRule()
 	ask.SmallestMm = float64(flag.Within(q, "smallest", unit.Sensible.MachineHole, bareLength))
 	ask.Tone, _ = flag.OneOf(q, "part", tones)
@@ -172,6 +179,17 @@ func dotsPerInch(text string) ([2]float64, error) {
 		return [2]float64{}, finding.Failed(NoResolution, finding.Values{"written": text, "least": least, "most": most})
 	}
 	return [2]float64{x, y}, nil
+}
+
+// bandSize reads the paper of a target, or the measured size of its band.
+func bandSize(text string) ([2]float64, error) {
+	paper, err := sheet.FindPaper(text)
+	if err != nil {
+		return twoLengths(text)
+	}
+	paper = paper.Landscape()
+	w, h := photo.TargetSize(paper.Width, paper.Height)
+	return [2]float64{w, h}, nil
 }
 
 // knownDistance reads F1,F5=190.4mm and 102,80:2400,95=194.6mm.

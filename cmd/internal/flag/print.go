@@ -26,11 +26,18 @@ type Print struct {
 
 // AddPrint adds them; formats are the default formats.
 func AddPrint(flags *pflag.FlagSet, formats ...render.Format) Print {
+	p := AddPrintOneWay(flags, formats...)
+	p.landscape = flags.Bool("landscape", false, "print landscape")
+	return p
+}
+
+// AddPrintOneWay adds the flags of a sheet that is always landscape.
+func AddPrintOneWay(flags *pflag.FlagSet, formats ...render.Format) Print {
 	p := Print{
 		Flags:     flags,
 		formats:   List(flags, "format", formats, render.Formats, "one or more `formats`, separated by commas: "),
 		paper:     Paper(flags),
-		landscape: flags.Bool("landscape", false, "print landscape"),
+		landscape: new(true),
 	}
 	Language(flags)
 	p.dpi = flags.Int("dpi", 300, "`dots` per inch of PNG pictures")

@@ -59,27 +59,10 @@ func ShoppingList(l shopping.List, ask Printing) ([]render.File, error) {
 func jobRecord(e record.Export, kept Kept) (sheet.Job, error) {
 	j := sheet.Job{
 		ID: e.ID, Of: e.Of, Title: e.Title, Number: e.Number, Order: e.Order, Note: e.Note, Who: e.Who, Program: e.Program,
-		Started: e.Started, Closed: e.Ended == run.Close, Entries: entriesOf(e),
+		Started: e.Started, Entries: entriesOf(e),
 	}
 	if e.Chain != nil {
 		j.Head, j.HeadPlace = e.Chain.Hash, e.Chain.Place
-	}
-	own := e
-	own.Runs = nil // each has its record behind it
-	view, made, err := jobNow(own, kept.File)
-	if err != nil {
-		return j, err
-	}
-	for _, l := range slices.Concat(view.Teardown, view.Rebuild) {
-		j.Lines = append(j.Lines, l.Line)
-	}
-	for _, m := range view.Measured {
-		j.Readings = append(j.Readings, m.Reading())
-	}
-	for _, joint := range view.Joints {
-		if found := view.FindingsOf(joint.Of); len(found) > 0 {
-			j.Found = append(j.Found, sheet.Found{Plan: planOf(made, joint.Of), Findings: found})
-		}
 	}
 	for _, one := range e.Runs {
 		one.Chain = e.Chain
@@ -89,7 +72,64 @@ func jobRecord(e record.Export, kept Kept) (sheet.Job, error) {
 		}
 		j.Runs = append(j.Runs, r)
 	}
+	var work teardown.Work
+	if err := json.Unmarshal(e.Plan, &work); err != nil {
+		return j, err
+	}
+	j.View = viewOf(work, runEntries(e), j.Runs)
+	made, err := thawed(filesOf(e, work), e.Of, kept.File)
+	if err != nil {
+		return j, err
+	}
+	for _, joint := range j.View.Joints {
+		if found := j.View.FindingsOf(joint.Of); len(found) > 0 {
+			j.Found = append(j.Found, sheet.Found{Joint: joint.Of, Plan: planOf(made, joint.Of), Findings: found})
+		}
+	}
 	return j, nil
+}
+
+// filesOf are the files that a job goes by at its end.
+func filesOf(e record.Export, work teardown.Work) map[string]string {
+	if adopted := work.Replay(runEntries(e)).Adopted(); adopted != nil {
+		return adopted.Revision.Files
+	}
+	return e.Files
+}
+
+// viewOf is a job with what its runs did and saw, and what is open.
+func viewOf(work teardown.Work, entries []run.Entry, runs []sheet.Record) teardown.View {
+	state := work.Replay(entries)
+	var facts []teardown.RunFact
+	views := map[string][]run.View{}
+	tightened := map[string]run.View{}
+	for _, r := range runs {
+		v := r.View
+		facts = append(facts, teardown.RunFact{Run: r.ID, Of: v.Of, Direction: v.Direction, Again: r.Again, Status: v.Status})
+		views[v.Of] = append(views[v.Of], v)
+		if v.Direction == run.Tighten && r.Again == "" && v.Status != run.Voided {
+			tightened[v.Of] = v
+		}
+	}
+	var needs []teardown.Need
+	for _, joint := range work.Joints {
+		v, there := tightened[joint.Of]
+		if !there {
+			needs = append(needs, work.JointNeeds(joint.Of, run.FactsOf(views[joint.Of]).Condemned, state.ReadyFor(joint.Of))...)
+			continue
+		}
+		for _, n := range v.Needs {
+			needs = append(needs, teardown.Need{Joint: joint.Of, Need: n})
+		}
+	}
+	view := state.View(facts, needs)
+	for _, r := range runs {
+		if r.View.Status != run.Voided {
+			view.AddRun(r.ID, r.View)
+		}
+	}
+	state.AddPoints(&view)
+	return view
 }
 
 // jobOf returns the job of a run; an empty one where it belongs to none.

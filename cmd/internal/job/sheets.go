@@ -13,6 +13,7 @@ import (
 	"drawdown/render/sheet/drawing"
 	"drawdown/render/sheet/forecast"
 	"drawdown/render/sheet/lettered"
+	"drawdown/render/sheet/target"
 	"drawdown/render/sheet/tray"
 	"drawdown/sequence/interaction"
 	"drawdown/sequence/plan"
@@ -118,6 +119,11 @@ func Tray(p plan.Plan, underside, onePage bool, ask Printing) ([]render.File, []
 	}
 	document.Imprint = imprint.Text(imprintOf(p.Heading))
 	return ask.draw(p, "tray", document, notes)
+}
+
+// Target draws the sheet that a part is photographed on.
+func Target(ask Printing) ([]render.File, error) {
+	return ask.files(target.Document(ask.Request), "target", "", "")
 }
 
 // CheckDrawing draws a plan's places plainly, reduced or at their true size. The

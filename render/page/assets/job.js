@@ -47,6 +47,15 @@ document.addEventListener("submit", async (e) => {
   if (!who() && !await askWho(setWho)) return;
   if (act === "paper") return recordPaper(e.target);
   const fields = formFields(e.target);
+  if (act === "start") {
+    const made = await send("/api/runs", { ...fields, job, who: who() });
+    return made && location.assign("/runs/" + made.run);
+  }
+  for (const reason of e.target.querySelectorAll("[data-point]")) {
+    if (!await send(`/api/jobs/${job}/entries`, entry("accept", { of: reason.dataset.point, note: reason.value }))) return;
+    reason.removeAttribute("data-point"); // it is kept: not sent again
+    reason.disabled = true;
+  }
   if (fields.step) fields.step = Number(fields.step);
   for (const read of e.target.querySelectorAll("[data-value]")) {
     if (read.value === "") continue;
@@ -64,10 +73,13 @@ for (const form of document.querySelectorAll('form[data-act="send out"]')) {
   step.addEventListener("change", follow);
   follow();
 }
-for (const button of document.querySelectorAll("[data-work]")) {
-  button.addEventListener("click", async () => {
-    const { of, work } = button.dataset;
-    const made = await send("/api/runs", { of, work, job, who: who() || undefined });
-    if (made) location.assign("/runs/" + made.run);
-  });
+// A long list opens at the next thing to do, unless the page is loaded again after an
+// entry.
+const next = document.querySelector("[data-next]");
+if (next) {
+  const show = () => next.scrollIntoView({ block: "center" });
+  const [loaded] = performance.getEntriesByType("navigation");
+  at("tonext").hidden = false;
+  at("tonext").addEventListener("click", (e) => { e.preventDefault(); show(); });
+  if (loaded?.type !== "reload" && !location.hash && next.getBoundingClientRect().bottom > innerHeight) show();
 }

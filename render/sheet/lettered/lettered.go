@@ -54,6 +54,15 @@ func (s Spot) Where(joint geometry.Joint, c *words.Catalogue) string {
 	return ""
 }
 
+// Near names the place as Where does, without the figures of a point.
+func (s Spot) Near(joint geometry.Joint, c *words.Catalogue) string {
+	if len(s.IDs) > 0 || s.Point == nil {
+		return s.Where(joint, c)
+	}
+	near := nearby.To(joint, geometry.Point{X: s.Point[0], Y: s.Point[1]})
+	return c.Between(near.Between, near.Near)
+}
+
 // Letter counts A to Z, then AA.
 func Letter(i int) string {
 	text := string(rune('A' + i%26))

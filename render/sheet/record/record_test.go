@@ -356,24 +356,36 @@ func TestJob(t *testing.T) {
 			{Entry: run.Entry{ID: "j2", Act: run.Measure, Measure: "end float", Value: "0.15", Unit: "mm", Who: "MB", Time: start.Add(time.Hour)}, N: 9},
 			{Entry: run.Entry{ID: "j3", Act: run.Correct, Of: "j2", Note: "read as 0.16 mm", Who: "MB", Time: start.Add(2 * time.Hour)}, N: 12},
 		},
-		Lines: []teardown.Line{{Number: 1, Joint: "p4-head", Title: "Cylinder head"}, {Number: 2, Part: "cylinder head"}},
-		Found: []record.Found{{Plan: begun.Plan, Findings: []run.Entry{
-			{Act: run.Find, Found: run.BlownThrough, Place: &run.Place{At: &[2]float64{-95, 0}}, Note: "between cylinders 1 and 2", Who: "RA", Time: start},
+		Found: []record.Found{{Joint: "p4-head", Plan: begun.Plan, Findings: []run.Entry{
+			{Act: run.Find, Joint: "p4-head", Found: run.BlownThrough, Place: &run.Place{At: &[2]float64{-95, 0}}, Note: "between cylinders 1 and 2", Who: "RA", Time: start},
 		}}},
 	}
+	work := teardown.OfJoint("p4-head", begun.Plan, nil)
+	work.Joints = append(work.Joints, teardown.Joint{Of: "p4-sump", Title: "Oil sump"})
+	work.Teardown = append(work.Teardown, teardown.Line{Number: 2, Part: "cylinder head"})
+	work.Rebuild = []teardown.Line{{Number: 3, Part: "cylinder head"}, {Number: 4, Joint: "p4-head", Title: "Cylinder head"}}
+	work.Supplies = []teardown.Supply{{Sort: teardown.Gasket, What: "head gasket", Count: 1, Joints: []string{"p4-head"}}}
+	state := work.Replay([]run.Entry{j.Entries[0].Entry, j.Entries[1].Entry, j.Entries[2].Entry, {ID: "j4", Act: run.Fitted, Kind: "head gasket", Who: "MB", Time: start.Add(3 * time.Hour)}})
+	j.View = state.View([]teardown.RunFact{{Run: "R12", Of: "p4-head", Direction: run.Loosen, Status: run.Sealed}, {Run: "R13", Of: "p4-head", Direction: run.Tighten, Status: run.Open}}, nil)
+	j.View.Findings = j.Found[0].Findings
+	for _, r := range j.Runs {
+		j.View.AddRun(r.ID, r.View)
+	}
+	state.AddPoints(&j.View)
 	for _, ask := range sheettest.Requests(0) {
 		document, _ := record.JobDocument(j, record.Request{Request: ask})
 		sheettest.Check(t, "job", ask, document.Pages)
 	}
 	document, _ := record.JobDocument(j, record.Request{Request: sheettest.English(sheet.Papers[1])})
 	said := plainBlanks(scenetest.Said(document.Pages...))
-	for _, want := range []string{"▲A", "Gasket blown through; between cylinders 1 and 2", "J3", "P4-0117", "overheated", "R12", "R13", "sealed", "open", "part done · 2 cylinder head", "end float · 0.15 mm", "on “value”", "read as 0.16 mm", "RECORD, OPEN"} {
+	for _, want := range []string{"▲A", "Gasket blown through; between cylinders 1 and 2", "J3", "P4-0117", "overheated", "R12", "R13", "end float", "0.15 mm", "on “value”", "read as 0.16 mm", "RECORD, OPEN",
+		"The job is open.", "Cylinder head · between cyl 1 and cyl 2", "new head gasket fitted: MB", "nobody has recorded a new one", "Rebuild: 2 steps are not done"} {
 		if !strings.Contains(said, want) {
 			t.Errorf("%q is not printed", want)
 		}
 	}
-	if last := scenetest.Said(document.Pages[len(document.Pages)-1]); !strings.Contains(last, "R13") {
-		t.Error("the last run is not printed")
+	if first := plainBlanks(scenetest.Said(document.Pages[0])); !strings.Contains(first, "Broken; under the head") || !strings.Contains(first, "no new one recorded") {
+		t.Errorf("the first page does not tell of the broken bolt with what became of it: %s", first)
 	}
 }
 

@@ -96,7 +96,7 @@ func (f frame) foot(p *sheet.Pen, leftOut bool) {
 
 func (f frame) bars(p *sheet.Pen, y float64, words string, width float64) {
 	length := BarMm / f.ask.Reduced
-	p.Add(bar(f.left, y, 1, 0, length))
+	p.Add(Bar(f.left, y, 1, 0, length))
 	if length+font.Width(words, scene.Regular, p.Paper.TextEm)+2 < width {
 		p.Text(f.left+length+2, y+1.1, words)
 	}
@@ -104,15 +104,15 @@ func (f frame) bars(p *sheet.Pen, y float64, words string, width float64) {
 	if p.Paper.Low() {
 		foot = p.Paper.Height - p.Paper.Margin - 1
 	}
-	p.Add(bar(p.Left(), foot, 0, -1, length))
+	p.Add(Bar(p.Left(), foot, 0, -1, length))
 	upright := font.Set(scene.Text{At: scene.Point{X: p.Left() + 4.6}, Size: p.Paper.TextEm, Anchor: scene.Middle, Ink: scene.Black, Upward: true, Content: words})
 	upright.At.Y = scene.Rounded(foot - max(length, upright.Width)/2)
 	p.Add(upright)
 }
 
-// bar is a scale from a point in a direction. Its end ticks are longer and to
+// Bar is a scale from a point in a direction. Its end ticks are longer and to
 // the right of that direction.
-func bar(x, y, dx, dy, length float64) scene.Shape {
+func Bar(x, y, dx, dy, length float64) scene.Shape {
 	var path scene.Path
 	path.Stroke(x, y, x+dx*length, y+dy*length)
 	for k := range 11 {

@@ -69,6 +69,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	run.ReadingUnread:   {"reading": "27 bar"},
 	run.WrenchUnknown:   {"wrench": "W7"},
 	run.WrenchOutOfDate: {"wrench": "W7", "calibrated": "2025-03-14"},
+	run.StartedEarly:    {"before": "Oil sump", "reason": "sump is off already"},
 	run.ReadinessOpen:   {"needs": []finding.Finding{finding.Failed(run.NeedFastener, finding.Values{"id": "M3", "kind": "main", "trouble": run.Broken.Term()})}},
 	run.CondemnedKept:   {"id": "M3", "trouble": run.Broken.Term()},
 	run.ThreadDiffers:   {"id": "M3", "thread": "M10×1.5", "insert": "M10×1.25"},

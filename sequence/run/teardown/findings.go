@@ -8,7 +8,7 @@ const (
 	JobClosed      finding.Code = "job closed"            //
 	NoPartStep     finding.Code = "job no such part"      // step
 	PartDone       finding.Code = "job part done"         // step
-	PartOutOfOrder finding.Code = "job part out of order" // step, next
+	PartOutOfOrder finding.Code = "job part out of order" // step, next, what
 	NoSuchEntry    finding.Code = "job no such entry"     // of
 	UndoneAlready  finding.Code = "job undone already"    //
 	NotUndone      finding.Code = "job cannot be undone"  // act
@@ -22,4 +22,19 @@ const (
 	NotSentOut     finding.Code = "job not sent out"      //
 	PartsOut       finding.Code = "job parts out"         // parts
 	RunsOpen       finding.Code = "job runs open"         // runs
+	PointsOpen     finding.Code = "job points open"       // count, points: findings
+	NoSuchPoint    finding.Code = "job no such point"     // of
+	NoReason       finding.Code = "job no reason"         //
+	FittedAlready  finding.Code = "job fitted already"    // what
+)
+
+// What is open or outside its limits when a job is closed.
+const (
+	LinesOpen     finding.Code = "job lines open"     // list: teardown or rebuild, count, first
+	NotReady      finding.Code = "job not ready"      // what, ready, count: 0 where it is not counted
+	NotFitted     finding.Code = "job not fitted"     // what, count: 0 where it is not counted
+	NoReplacement finding.Code = "job no replacement" // id, trouble, joint
+	HoleOpen      finding.Code = "job hole open"      // id, joint
+	ValueOutside  finding.Code = "job value outside"  // joint, finding
+	NotMeasured   finding.Code = "job not measured"   // measure, joint, taken, places: 0 where it has none
 )

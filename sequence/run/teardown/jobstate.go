@@ -48,21 +48,22 @@ func (s *State) Version() int { return len(s.order) }
 func (s *State) Closed() bool { return s.closed != nil }
 
 // Acts lists the acts on a job.
-var Acts = []run.Act{run.Part, run.Undo, run.Ready, run.Measure, run.Find, run.Remark, run.Printed, run.HandOver, run.SendOut, run.Back, run.Adopt, run.Close, run.Correct}
+var Acts = []run.Act{run.Part, run.Undo, run.Ready, run.Measure, run.Find, run.Remark, run.Printed, run.HandOver, run.SendOut, run.Back, run.Adopt, run.Fitted, run.Accept, run.Close, run.Correct}
 
-// Take judges an entry and applies it; runs are those of the job.
-func (s *State) Take(e run.Entry, runs []RunFact) *run.Refusal {
+// Take judges an entry and applies it; runs are those of the job. Points are what its
+// View lists as open: closing waits until each is accepted.
+func (s *State) Take(e run.Entry, runs []RunFact, points ...Point) *run.Refusal {
 	if r := e.FaultByItself(); r != nil {
 		return r
 	}
-	if r := s.judge(e, runs); r != nil {
+	if r := s.judge(e, runs, points); r != nil {
 		return r
 	}
 	s.apply(e)
 	return nil
 }
 
-func (s *State) judge(e run.Entry, runs []RunFact) *run.Refusal {
+func (s *State) judge(e run.Entry, runs []RunFact, points []Point) *run.Refusal {
 	switch {
 	case !slices.Contains(Acts, e.Act):
 		return &run.Refusal{Finding: finding.Failed(ActOfARun, finding.Values{"act": string(e.Act), "allowed": textsOf(Acts)}), Malformed: true}
@@ -71,13 +72,17 @@ func (s *State) judge(e run.Entry, runs []RunFact) *run.Refusal {
 	}
 	switch e.Act {
 	case run.Part:
-		return s.judgePart(e)
+		return s.judgePart(e, runs)
 	case run.Undo:
 		return s.judgeUndo(e)
 	case run.Correct:
 		return s.judgeCorrect(e)
 	case run.Close:
-		return s.judgeClose(runs)
+		return s.judgeClose(runs, points)
+	case run.Accept:
+		return judgeAccept(e, points)
+	case run.Fitted:
+		return s.judgeFitted(e)
 	case run.Ready:
 		if e.Kind != "" && !s.work.asksFor(e.Kind) {
 			return wrongly(run.NoSuchKind, finding.Values{"kind": e.Kind, "allowed": s.work.askable()})
@@ -102,7 +107,7 @@ func (s *State) judge(e run.Entry, runs []RunFact) *run.Refusal {
 
 // judgePart accepts a line of the lists once, and out of order only with a
 // reason.
-func (s *State) judgePart(e run.Entry) *run.Refusal {
+func (s *State) judgePart(e run.Entry, runs []RunFact) *run.Refusal {
 	line := s.line(e.Step)
 	if line == nil || line.Joint != "" {
 		return &run.Refusal{Finding: finding.Failed(NoPartStep, finding.Values{"step": e.Step}), Malformed: true}
@@ -113,24 +118,10 @@ func (s *State) judgePart(e run.Entry) *run.Refusal {
 	if out := s.outOf(line.Part); out != nil && e.Step > len(s.work.Teardown) {
 		return because(PartOut, finding.Values{"part": line.Part, "to": out.To}, out)
 	}
-	if first := s.earlier(e.Step); first != 0 && e.Note == "" {
-		return because(PartOutOfOrder, finding.Values{"step": e.Step, "next": first}, nil)
+	if first := s.before(e.Step, runs, e.Source == run.OnPaper); first != nil && e.Note == "" {
+		return because(PartOutOfOrder, finding.Values{"step": e.Step, "next": first.Number, "what": first.What()}, nil)
 	}
 	return nil
-}
-
-// earlier returns the first open part step before this one in its list.
-func (s *State) earlier(step int) int {
-	list := s.work.Teardown
-	if step > len(list) {
-		list = s.work.Rebuild
-	}
-	for _, line := range list {
-		if line.Number < step && line.Joint == "" && s.partDone(line.Number) == nil {
-			return line.Number
-		}
-	}
-	return 0
 }
 
 // judgeUndo allows taking back a wrong tap: a part step, as long as no later
@@ -143,7 +134,7 @@ func (s *State) judgeUndo(e run.Entry) *run.Refusal {
 		return because(NoSuchEntry, finding.Values{"of": e.Of}, nil)
 	case s.undone[e.Of]:
 		return because(UndoneAlready, nil, nil)
-	case !slices.Contains([]run.Act{run.Part, run.Ready, run.SendOut, run.Back}, of.Act):
+	case !slices.Contains([]run.Act{run.Part, run.Ready, run.Fitted, run.Accept, run.SendOut, run.Back}, of.Act):
 		return because(NotUndone, finding.Values{"act": string(of.Act)}, of)
 	}
 	if later := s.laterOfPart(of); later != nil {
@@ -170,9 +161,9 @@ func (s *State) judgeCorrect(e run.Entry) *run.Refusal {
 	return nil
 }
 
-// judgeClose requires every run of the job to be sealed or void, and every part
-// to be back.
-func (s *State) judgeClose(runs []RunFact) *run.Refusal {
+// judgeClose requires every run of the job to be sealed or void, every part to be
+// back, and somebody to have accepted each point that is open.
+func (s *State) judgeClose(runs []RunFact, points []Point) *run.Refusal {
 	var open []string
 	for _, r := range runs {
 		if r.Status == run.Open {
@@ -185,7 +176,7 @@ func (s *State) judgeClose(runs []RunFact) *run.Refusal {
 	if out := s.out(); len(out) > 0 {
 		return because(PartsOut, finding.Values{"parts": s.partsOf(out)}, out[0])
 	}
-	return nil
+	return refusedFor(points)
 }
 
 func because(code finding.Code, values finding.Values, e *run.Entry) *run.Refusal {

@@ -45,7 +45,10 @@ type View struct {
 	Notes       []run.Entry     `json:"notes,omitempty"`
 	HandOvers   []run.Entry     `json:"hand_overs,omitempty"`
 	Adopted     []run.Entry     `json:"adopted,omitempty"`
-	SentOut     []SentOut       `json:"sent_out,omitempty"` // to the machine shop
+	SentOut     []SentOut       `json:"sent_out,omitempty"`  // to the machine shop
+	Condemned   []Condemned     `json:"condemned,omitempty"` // in the runs, by the server
+	Said        []run.Entry     `json:"-"`                   // that something is ready or fitted, as far as it counts
+	Points      []Point         `json:"-"`                   // what is open or outside its limits; worded by the server
 	ClosedBy    *run.Mark       `json:"closed,omitempty"`
 }
 
@@ -89,6 +92,11 @@ func (s *State) View(runs []RunFact, needs []Need) View {
 		}
 	}
 	v.SentOut = s.sentOut()
+	for _, e := range s.order {
+		if (e.Act == run.Ready || e.Act == run.Fitted) && !s.undone[e.ID] {
+			v.Said = append(v.Said, *e)
+		}
+	}
 	if s.closed != nil {
 		v.Status, v.ClosedBy = Closed, &run.Mark{Entry: s.closed.ID, By: s.closed.Who, At: s.closed.Time, Note: s.closed.Note}
 	}
@@ -149,6 +157,21 @@ func (v *View) AddRun(id string, of run.View) {
 		e := run.Entry{ID: m.Entry, Act: run.Measure, Who: m.By, Time: m.At, Note: m.Note, Place: m.Place, Measure: m.Measure, Value: m.Value, Unit: m.Unit, Shim: m.Fitted, Step: m.Step, Of: id, Joint: of.Of}
 		v.Measured = append(v.Measured, Measured{Entry: e, Result: m.Result})
 	}
+	v.addCondemned(id, of)
+}
+
+// AddPoints lists what is open, when all runs are added.
+func (s *State) AddPoints(v *View) { v.Points = v.points(s.acceptedPoints()) }
+
+// acceptedPoints are the points that somebody accepted, by their keys.
+func (s *State) acceptedPoints() map[string]*run.Mark {
+	accepted := map[string]*run.Mark{}
+	for _, e := range s.order {
+		if e.Act == run.Accept && !s.undone[e.ID] {
+			accepted[e.Of] = &run.Mark{Entry: e.ID, By: e.Who, At: e.Time, Note: e.Note}
+		}
+	}
+	return accepted
 }
 
 // reported is the act by which a trouble came up.

@@ -21,16 +21,17 @@ const (
 
 // Supply is one thing that must be there for the rebuild, counted over all joints.
 type Supply struct {
-	Sort      Sort     `json:"sort"`
-	What      string   `json:"what"` // in the words of the file
-	Size      string   `json:"size,omitempty"`
-	Class     string   `json:"class,omitempty"`
-	Count     int      `json:"count,omitempty"`   // 0: as much as it takes
-	Ready     int      `json:"ready"`             // of them; of what is not counted 1 for all
-	Counted   bool     `json:"counted,omitempty"` // somebody said how many are there
-	Joints    []string `json:"joints,omitempty"`
-	Part      string   `json:"part,omitempty"`      // that it belongs to, where it is of no joint
-	Condemned []string `json:"condemned,omitempty"` // the fasteners that some of them replace
+	Sort      Sort      `json:"sort"`
+	What      string    `json:"what"` // in the words of the file
+	Size      string    `json:"size,omitempty"`
+	Class     string    `json:"class,omitempty"`
+	Count     int       `json:"count,omitempty"`   // 0: as much as it takes
+	Ready     int       `json:"ready"`             // of them; of what is not counted 1 for all
+	Counted   bool      `json:"counted,omitempty"` // somebody said how many are there
+	Fitted    *run.Mark `json:"fitted,omitempty"`  // who said that new ones are in
+	Joints    []string  `json:"joints,omitempty"`
+	Part      string    `json:"part,omitempty"`      // that it belongs to, where it is of no joint
+	Condemned []string  `json:"condemned,omitempty"` // the fasteners that some of them replace
 }
 
 // Met says whether all of it is there.
@@ -88,6 +89,10 @@ func (s *State) supplies() []Supply {
 			}
 		}
 		all[i].Ready = min(all[i].Ready, max(1, all[i].Count))
+		if e := s.fittedBy(all[i].What); e != nil && all[i].UsedOnce() {
+			mark := markOf(e)
+			all[i].Fitted, all[i].Ready = &mark, max(1, all[i].Count)
+		}
 	}
 	return all
 }
@@ -95,8 +100,8 @@ func (s *State) supplies() []Supply {
 const mostPieces = 1e6
 
 // ReadyFor gives the entries by which something is ready for a joint. Where all
-// gaskets that the file names for it are there, its gasket is; where somebody
-// counted too few, it is not.
+// gaskets that the file names for it are there, its gasket is; where one is not, its
+// gasket is counted as missing, and the tightening waits for it.
 func (s *State) ReadyFor(of string) []run.Entry {
 	ready := slices.DeleteFunc(s.Ready(), func(e run.Entry) bool { return e.Joint != "" && e.Joint != of })
 	gaskets := gasketsOf(s.supplies(), of)
@@ -105,7 +110,7 @@ func (s *State) ReadyFor(of string) []run.Entry {
 	case len(gaskets) == 0:
 	case !slices.ContainsFunc(gaskets, func(g Supply) bool { return !g.Met() }):
 		ready = append(ready, one)
-	case slices.ContainsFunc(gaskets, func(g Supply) bool { return g.Counted && !g.Met() }):
+	default:
 		one.Value = "0"
 		ready = append(ready, one)
 	}
@@ -117,9 +122,13 @@ func gasketsOf(all []Supply, joint string) []Supply {
 	return slices.DeleteFunc(slices.Clone(all), func(s Supply) bool { return s.Sort != Gasket || !slices.Contains(s.Joints, joint) })
 }
 
-// Named says whether a need is a gasket that the file lists by its name.
+// Named says whether a need is a gasket, or a sealant in its place, that the file lists
+// by its name.
 func (v View) Named(n Need) bool {
-	return n.Need.Gasket != "" && len(gasketsOf(v.Supplies, n.Joint)) > 0
+	sealant := func(s Supply) bool {
+		return s.Sort == Sealant && s.What == n.Need.Gasket && slices.Contains(s.Joints, n.Joint)
+	}
+	return n.Need.Gasket != "" && (len(gasketsOf(v.Supplies, n.Joint)) > 0 || slices.ContainsFunc(v.Supplies, sealant))
 }
 
 // Shopping lists all that must be there: fasteners that are used once or replace a
@@ -141,7 +150,7 @@ func (v View) needed(n Need) Supply {
 		one.Sort, one.What = Gasket, n.Need.Gasket
 	}
 	if n.ID != "" {
-		one.Condemned = []string{n.Joint + " " + n.ID}
+		one.Condemned = []string{v.TitleOf(n.Joint) + " " + n.ID}
 	}
 	if n.Among {
 		one.Count, one.Ready = 0, 0

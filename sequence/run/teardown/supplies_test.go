@@ -49,7 +49,7 @@ func TestShopping(t *testing.T) {
 	broken := run.Condemned{ID: "A2", Kind: "main", Trouble: run.Broken, Mark: run.Mark{At: began}}
 	v := s.View(nil, needs(w, s, broken))
 	want := []Supply{
-		{Sort: Bolt, What: "main", Class: "10.9", Count: 8, Ready: 4, Joints: []string{"lid", "caps"}, Condemned: []string{"lid A2"}},
+		{Sort: Bolt, What: "main", Class: "10.9", Count: 8, Ready: 4, Joints: []string{"lid", "caps"}, Condemned: []string{"Lid A2"}},
 		{Sort: Gasket, What: "lid gasket", Count: 1, Ready: 1, Joints: []string{"lid"}},
 		{Sort: NewPart, What: "shaft seal", Part: "rotor"},
 		{Sort: Sealant, What: "liquid sealant", Joints: []string{"lid"}},
