@@ -103,7 +103,7 @@ func (v RunView) ToMeasure() []SeenAt { return v.toMeasure("", "", v.Run.Measure
 func (v JobView) ToMeasure() []SeenAt {
 	all := v.toMeasure("", "", v.Job.Measures)
 	for _, j := range v.Job.Joints {
-		all = append(all, v.toMeasure(j.Of, j.Of, j.Measures)...)
+		all = append(all, v.toMeasure(j.Of, j.Title, j.Measures)...)
 	}
 	return all
 }

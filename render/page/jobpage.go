@@ -137,7 +137,7 @@ func (v JobView) differences(list []run.Difference) []string {
 	for _, d := range list {
 		what := t.Changes[string(d.What)]
 		if d.Joint != "" && len(v.Job.Rebuild) > 1 {
-			what = d.Joint + ", " + what
+			what = v.Job.TitleOf(d.Joint) + ", " + what
 		}
 		all = append(all, fmt.Sprintf(t.Change, what, d.Before, d.After))
 	}
@@ -186,7 +186,9 @@ func (v JobView) Tables() []recordTable {
 func (v JobView) seenAt(e run.Entry) string {
 	joint := ""
 	if len(v.Job.Rebuild) > 1 {
-		joint = e.Joint
+		if joint = e.Joint; joint != "" {
+			joint = v.Job.TitleOf(joint)
+		}
 	}
 	place := e.Place.Measured().Name()
 	if e.Place == nil && e.Step > 0 {
