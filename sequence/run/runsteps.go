@@ -19,6 +19,7 @@ type Step struct {
 
 	TorqueNm   float64 `json:"torque_Nm,omitempty"`
 	AngleDeg   float64 `json:"angle_deg,omitempty"`
+	StretchMm  float64 `json:"stretch_mm,omitempty"`
 	WaitMin    float64 `json:"wait_min,omitempty"`
 	Percent    float64 `json:"percent,omitempty"`
 	Figure     string  `json:"figure,omitempty"` // as the source gives it
@@ -85,6 +86,8 @@ func stepOf(s *plan.Stage) Step {
 		step.TorqueNm, step.Figure = float64(s.Torque.Nm()), s.Torque.String()
 	case plan.Advance, plan.BackOff, plan.TurnBack:
 		step.AngleDeg, step.Figure = float64(s.Angle), s.Angle.String()
+	case plan.Lengthen:
+		step.StretchMm, step.Figure = float64(s.Stretch), s.Stretch.String()
 	case plan.Wait:
 		step.WaitMin, step.Figure = float64(s.Wait), s.Wait.String()
 	}
