@@ -34,6 +34,7 @@ const (
 	WhichShell   finding.Code = "call which shell"     // shells
 	WhichBolt    finding.Code = "call which bolt"      //
 	KindOfFile   finding.Code = "call kind of file"    //
+	SheetOfFile  finding.Code = "call sheet of file"   //
 	KindLacks    finding.Code = "call kind lacks"      // flag: the one that states it
 	WhichTorque  finding.Code = "call which torque"    //
 	PortRange    finding.Code = "call port range"      // written, most

@@ -35,6 +35,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	"call which shell":      {"shells": []string{"bash", "zsh"}},
 	"call which bolt":       {},
 	"call kind of file":     {},
+	"call sheet of file":    {},
 	"call kind lacks":       {"flag": "thread"},
 	"call port range":       {"written": "70000", "most": 65534},
 	"call which torque":     {},
