@@ -31,6 +31,7 @@ const (
 	SetKind Verb = "kind"    // gives fasteners the kind in Text
 	Cast    Verb = "cast"    // gives a fastener the number on the part in Text; empty for none
 	Align   Verb = "align"   // fasteners with the first one, in the direction of Text: x or y
+	Regular Verb = "regular" // moves fasteners to the grid, row, circle or rectangle that they nearly form
 	Mirror  Verb = "mirror"  // adds mirror images of fasteners, across the line x or y = 0 by Text
 	Order   Verb = "order"   // states the maker's own order, by all ids
 	Set     Verb = "set"     // gives a part a value
@@ -125,6 +126,7 @@ func init() { // they call each other
 		SetKind: {(*pattern).kind, []string{"ids", "text"}},
 		Cast:    {(*pattern).cast, []string{"ids"}},
 		Align:   {(*pattern).align, []string{"ids", "text"}},
+		Regular: {(*pattern).regular, []string{"ids"}},
 		Mirror:  {(*pattern).mirror, []string{"ids", "text"}},
 		Order:   {func(p *pattern, op Operation) error { return p.set(Path{"tighten", "order"}, Texts(op.IDs)) }, []string{"ids"}},
 		Set:     {func(p *pattern, op Operation) error { return p.set(op.Path, *op.Value) }, []string{"path", "value"}},

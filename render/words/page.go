@@ -121,6 +121,7 @@ type PageEdit struct {
 	Whole        string
 	AlignX       string
 	AlignY       string
+	Regular      string
 	MirrorX      string
 	MirrorY      string
 	Remove       string

@@ -42,6 +42,7 @@ type Step struct {
 	At       time.Time `json:"at,omitzero"`         // when
 	Ends     time.Time `json:"ends,omitzero"`       // of a wait that was begun
 	TotalDeg float64   `json:"total_deg,omitempty"` // turned so far on this fastener in these angles
+	Tapped   time.Time `json:"tapped,omitzero"`     // by the clock of the device, where the entry came late
 	Source   Source    `json:"source,omitempty"`    // of the entry
 	Day      string    `json:"day,omitempty"`       // of the work, where it was ticked on paper; empty: not known
 	Wrench   string    `json:"wrench,omitempty"`

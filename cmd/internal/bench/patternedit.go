@@ -58,7 +58,7 @@ func (b *Bench) editPage(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	f := b.frame(r)
-	v := editpage.View{Frame: f, Name: r.PathValue("name"), Builtin: of.builtin, File: string(of.source.Data), Base: stampOf(of)}
+	v := editpage.View{Frame: f, Name: r.PathValue("name"), File: string(of.source.Data), Base: stampOf(of)}
 	if v.Draft, err = drafts.Of(of.source, v.Name, f); err != nil {
 		return err
 	}

@@ -3,9 +3,7 @@
 
 const at = (id) => document.getElementById(id);
 const name = document.body.dataset.name;
-const builtin = "builtin" in document.body.dataset;
 let base = document.body.dataset.base;
-let target = name;
 let text = null; // the file, with its line breaks
 let saved = null;
 const done = [];
@@ -249,16 +247,17 @@ document.addEventListener("keydown", (e) => {
   else step(done, undone);
 });
 
-async function save() {
+// save saves under the name in the field: another name makes a copy, which must
+// not be there yet.
+async function save(over) {
   await queue;
-  if (builtin && target === name && base === document.body.dataset.base) base = "";
-  const to = at("save-as")?.value.trim() || name;
+  const to = at("save-as").value.trim() || name;
   try {
-    const said = await send("/api/patterns/" + encodeURIComponent(to), "PUT", { text, base });
-    if (said.reason && said.theirs === undefined) throw new Error(said.reason);
+    const said = await send("/api/patterns/" + encodeURIComponent(to), "PUT", { text, base: over ?? (to === name ? base : "") });
     if (said.theirs !== undefined) return conflict(said);
     problem("");
-    [base, saved, target] = [said.base, text, to];
+    saved = text;
+    if (to === name) base = said.base;
     shown();
     if (to !== name) location.assign("/patterns/" + encodeURIComponent(to) + "/edit");
   } catch (error) {
@@ -271,20 +270,18 @@ function conflict(said) {
   at("mine").value = text;
   at("theirs").value = said.theirs;
   at("keep-mine").onclick = () => {
-    base = said.base;
     at("conflict").close();
-    save();
+    save(said.base);
   };
   at("take-theirs").onclick = () => {
-    base = said.base;
-    saved = said.theirs;
+    if (at("save-as").value.trim() === name) [base, saved] = [said.base, said.theirs];
     at("conflict").close();
     ask({ whole: said.theirs }, note);
   };
   at("conflict").showModal();
 }
 
-at("save").addEventListener("click", save);
+at("save").addEventListener("click", () => save());
 window.addEventListener("beforeunload", (e) => { if (text !== saved) e.preventDefault(); });
 
 ask({ text: undefined }, (said) => { if (saved === null) saved = said.text; });
