@@ -32,8 +32,10 @@ const MostSteps = 500
 type Machine struct {
 	overhaul.Overhaul // without its tasks: their joints are not planned yet
 	Strip             []Step
-	MachineAt         problem.Problem // where the name of the machine stands, as At of a Step
-	Meant             []meant.Entry   // the warnings that the file acknowledges
+	MachineAt         problem.Problem   // where the name of the machine stands, as At of a Step
+	CautionsAt        []problem.Problem // likewise, of each caution
+	MeasuresAt        []problem.Problem // likewise, of each value to measure
+	Meant             []meant.Entry     // the warnings that the file acknowledges
 
 	data []byte // of the file
 }
@@ -112,7 +114,16 @@ func (m *reader) machine(root *nodes.Node) {
 	m.made.Cautions = f.Cautions()
 	m.made.Tools = m.texts(f, "tools", finding.Term("a tool"))
 	m.readStrip(f)
-	m.made.Measures, _ = measures.Read(f, m.measured, nil)
+	var values []*nodes.Node
+	m.made.Measures, values = measures.Read(f, m.measured, nil)
+	for _, at := range values {
+		m.made.MeasuresAt = append(m.made.MeasuresAt, at.Place())
+	}
+	if at := f.Node.Get("cautions"); at != nil && len(at.Items) == len(m.made.Cautions) {
+		for _, item := range at.Items {
+			m.made.CautionsAt = append(m.made.CautionsAt, item.Place())
+		}
+	}
 	m.made.Meant = meant.Read(f, meant.OfMachine)
 }
 

@@ -13,6 +13,8 @@ import (
 type Places struct {
 	file     string
 	stages   []*nodes.Node
+	loosened []*nodes.Node
+	measures []*nodes.Node
 	kinds    map[string]*nodes.Node
 	groups   map[string]*nodes.Node // of the order, by kind; "" for all kinds
 	meant    []meant.Entry
@@ -55,16 +57,24 @@ func (r *reader) places() Places {
 			}
 		}
 	}
-	return Places{file: r.Source.File, stages: r.stages, kinds: r.kinds.at, groups: groups, meant: r.meant, cautions: r.cautions, title: r.title, machine: r.machine, view: r.viewAt, joint: r.jointAt, mirror: r.mirror, source: r.source}
+	return Places{file: r.Source.File, stages: r.stages, loosened: r.loosened, measures: r.measures, kinds: r.kinds.at, groups: groups, meant: r.meant, cautions: r.cautions, title: r.title, machine: r.machine, view: r.viewAt, joint: r.jointAt, mirror: r.mirror, source: r.source}
 }
 
 // Stage returns the place of a tightening stage, counted from 1. Any other
 // number means the whole file, with line 0. The caller sets Severity and What.
-func (p Places) Stage(n int) problem.Problem {
-	if n < 1 || n > len(p.stages) {
+func (p Places) Stage(n int) problem.Problem { return p.in(p.stages, n) }
+
+// LoosenStage returns the place of a stage of loosening, counted from 1.
+func (p Places) LoosenStage(n int) problem.Problem { return p.in(p.loosened, n) }
+
+// Measure returns the place of a value to measure, counted from 1.
+func (p Places) Measure(n int) problem.Problem { return p.in(p.measures, n) }
+
+func (p Places) in(list []*nodes.Node, n int) problem.Problem {
+	if n < 1 || n > len(list) {
 		return p.of(nil)
 	}
-	return p.of(p.stages[n-1])
+	return p.of(list[n-1])
 }
 
 // Caution returns the place of a caution, counted from 1.

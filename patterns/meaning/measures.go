@@ -16,15 +16,17 @@ import (
 	"drawdown/patterns/problem"
 	"drawdown/patterns/relabel"
 	"drawdown/sequence/measure"
+	"drawdown/sequence/plan"
 )
 
 // readMeasure reads the values to measure. It runs after all places are read.
 func (r *reader) readMeasure(f form.Fields) {
-	var at []*nodes.Node
-	r.input.Measures, at = measures.Read(f, r.measured, r.ofKind)
+	r.input.Measures, r.measures = measures.Read(f, r.measured, r.ofKind)
+	at := r.measures
 	for i, v := range r.input.Measures {
 		r.checkGauge(v, at[i])
 		r.checkBoltLength(v, at[i])
+		r.checkThickness(v, at[i])
 	}
 	measures.CheckPlaces(r.Problems, r.input.Measures, at, r.spots())
 }
@@ -69,6 +71,9 @@ func (r *reader) checkBoltLength(v measure.Value, at *nodes.Node) {
 		return
 	}
 	if v.To == nil {
+		if v.From != nil && slices.ContainsFunc(r.input.Kinds, func(k plan.Kind) bool { return k.ReusedTo > 0 }) {
+			r.Warn(at.KeyNode("from"), measures.LimitOnWrongSide, finding.Values{"what": v.What, "key": "from", "meant": "to"})
+		}
 		r.checkLengthOff(v, at)
 		return
 	}
@@ -82,6 +87,31 @@ func (r *reader) checkBoltLength(v measure.Value, at *nodes.Node) {
 		}
 	}
 	r.checkLengthOff(v, at)
+}
+
+// partSize matches the height or thickness of a part.
+var partSize = regexp.MustCompile(`(?i)^(\pL+) (?:height|thickness)$|^(?:height|thickness) of the (\pL+)$|^(\pL+)(?:höhe|dicke)$`)
+
+// checkThickness warns of a height of the part that is far from its thickness.
+func (r *reader) checkThickness(v measure.Value, at *nodes.Node) {
+	const share = 0.1
+	thickness := r.input.Clamped.Part.Thickness
+	m := partSize.FindStringSubmatch(v.What)
+	if m == nil || thickness == 0 || !v.Unit.IsLength() || !strings.Contains(strings.ToLower(r.input.Title), strings.ToLower(m[1]+m[2]+m[3])) {
+		return
+	}
+	for _, limit := range []struct {
+		key  string
+		read *unit.Decimal
+	}{{"from", v.From}, {"to", v.To}} {
+		if limit.read == nil {
+			continue
+		}
+		if height := unit.Length(v.Unit.In(*limit.read, inMm).Float()); math.Abs(float64(height-thickness)) > share*float64(thickness) {
+			r.Warn(at.KeyNode(limit.key), measures.SizeOff, finding.Values{"what": v.What, "limit": v.Read(*limit.read), "thickness": thickness})
+			return
+		}
+	}
 }
 
 const inMm = unit.Gauge("mm")

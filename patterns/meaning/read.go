@@ -45,6 +45,7 @@ type reader struct {
 	stages      []*nodes.Node // of tightening, parallel to input.Tighten
 	tightened   *nodes.Node   // the list of stages, if all could be read
 	loosened    []*nodes.Node // of loosening, parallel to input.Loosen
+	measures    []*nodes.Node // parallel to input.Measures
 	removed     *nodes.Node   // the list of them, if all could be read
 	cautions    *nodes.Node
 	gaps        []gap // of the bolt circles

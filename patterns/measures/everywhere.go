@@ -38,6 +38,7 @@ func CheckPlaces(problems *nodes.Problems, values []measure.Value, at []*nodes.N
 			continue
 		}
 		checked[v.What] = true
+		widthsDiffer(problems, values[i:], at[i:])
 		lists := map[int][]string{} // what the places of each value of this name are called
 		for k := range values {
 			if values[k].What == v.What {
@@ -63,7 +64,7 @@ func calledAt(v measure.Value, spots []Spot) (called []string) {
 
 // leftOut finds the one place of a row that no list of the value has.
 func leftOut(problems *nodes.Problems, v measure.Value, lists map[int][]string, at *nodes.Node, spots []Spot) {
-	const fewest = 3
+	const fewest, fewestOfFasteners = 3, 5
 	has := map[string]bool{}
 	for _, called := range lists {
 		for _, c := range called {
@@ -72,13 +73,17 @@ func leftOut(problems *nodes.Problems, v measure.Value, lists map[int][]string, 
 	}
 	rows := map[string][]string{}
 	for _, s := range spots {
-		if w := wordOf(s.Called); w != "" && s.Place.Fastener == "" {
+		if w := wordOf(s.Called); w != "" {
 			rows[w] = append(rows[w], s.Called)
 		}
 	}
 	for _, w := range slices.Sorted(maps.Keys(rows)) {
 		lacks := slices.DeleteFunc(slices.Clone(rows[w]), func(c string) bool { return has[c] })
-		if len(rows[w]) >= fewest && len(lacks) == 1 {
+		enough := fewest
+		if slices.ContainsFunc(spots, func(s Spot) bool { return s.Called == rows[w][0] && s.Place.Fastener != "" }) {
+			enough = fewestOfFasteners
+		}
+		if len(rows[w]) >= enough && len(lacks) == 1 {
 			problems.Warn(at, PlaceLeftOut, finding.Values{"what": v.What, "place": problem.Quoted(lacks[0])})
 		}
 	}
@@ -145,5 +150,28 @@ func unevenRound(problems *nodes.Problems, v measure.Value, at *nodes.Node, spot
 			return !slices.ContainsFunc(same, func(i int) bool { return v.At[i] == p })
 		})
 		problems.Warn(at, PlaceUneven, finding.Values{"what": v.What, "place": v.At[odd].Name(), "count": len(numbers)})
+	}
+}
+
+// widthsDiffer warns of a value at other places than the first of its name whose limits
+// are much further apart, or closer: the valves of one engine are made alike (common
+// practice, no source).
+func widthsDiffer(problems *nodes.Problems, values []measure.Value, at []*nodes.Node) {
+	const mostTimes = 1.8
+	first := values[0]
+	if first.From == nil || first.To == nil {
+		return
+	}
+	for i, v := range values[1:] {
+		if v.What != first.What || v.Unit != first.Unit || v.From == nil || v.To == nil {
+			continue
+		}
+		a, b := first.To.Minus(*first.From).Float(), v.To.Minus(*v.From).Float()
+		if max(a, b) > mostTimes*min(a, b) {
+			problems.Warn(at[i+1].KeyNode("to"), WidthsDiffer, finding.Values{
+				"what": v.What, "from": v.Read(*v.From), "to": v.Read(*v.To), "otherFrom": v.Read(*first.From), "otherTo": v.Read(*first.To),
+			})
+			return
+		}
 	}
 }

@@ -31,4 +31,7 @@ const (
 	LengthOff        finding.Code = "measure length off"          // what, limit, kind, length
 	ShimsWide        finding.Code = "measure shims wide"          // from, to
 	NothingToJudge   finding.Code = "measure nothing to judge"    // what
+	LimitOnWrongSide finding.Code = "measure limit on wrong side" // what, key, meant: the other key
+	WidthsDiffer     finding.Code = "measure widths differ"       // what, from, to, otherFrom, otherTo
+	SizeOff          finding.Code = "measure size off"            // what, limit, thickness: of the part
 )

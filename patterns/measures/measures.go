@@ -66,6 +66,7 @@ func (r *reader) value() (measure.Value, bool) {
 	r.limits(v)
 	r.usual(v)
 	r.apart(v)
+	r.oneLimit(v)
 	if shims, ok := r.Map("shims", "shims", "from", "to", "step"); ok {
 		v.Shims = r.shims(shims, v)
 	}

@@ -26,6 +26,14 @@ var usuals = sync.OnceValue(func() []usual {
 			reading("0.001", "mm"), reading("0.5", "mm"),
 		},
 		{
+			words(`(?:main|rod|big[- ]end|con-?rod|journal) ?bearing clearance|\pL*lagerspiel|jeu (?:de|du) palier|holgura de(?:l)? cojinete`), nil,
+			reading("0.001", "mm"), reading("0.5", "mm"),
+		},
+		{
+			words(`run-?out|ovality|taper|\pL*rundlauf|voile|faux-rond|descentrado|ovalidad`), nil,
+			reading("0.001", "mm"), reading("1", "mm"),
+		},
+		{
 			words(`(?:back)?lash|clearance|(?:end )?float|(?:end |side |free )?play|run-?out|ovality|` +
 				`\pL*spiel|\pL*rundlauf|jeux?|voile|faux-rond|juegos?|holguras?|descentrado`),
 			words(`pedals?|levers?|cables?|belts?|chains?|clutch|ground|fan|beispiel|\pL*(?:pedal|hebel|seil|kette|riemen|kupplung|boden)\pL*|` +
@@ -79,6 +87,9 @@ func (r *reader) usual(v measure.Value) {
 	}
 }
 
+// ofClearance is the place of clearances in usuals.
+const ofClearance = 3
+
 // mostTimes is how many times its least value a clearance may be (common practice, no
 // source): the decimal point of a limit beyond it has probably slipped.
 const mostTimes = 12
@@ -88,6 +99,12 @@ var sizes = sync.OnceValue(func() *regexp.Regexp {
 	return words(`length|height|diameter|thickness|bore|\pL*(?:länge|höhe|durchmesser|dicke)|longueur|hauteur|diamètre|épaisseur|longitud|altura|diámetro|espesor`)
 })
 
+// lengths call a size that may differ more: that of a spring.
+var lengths = sync.OnceValue(func() *regexp.Regexp { return words(`length|\pL*länge|longueur|longitud`) })
+
+// gaps call a distance of two faces.
+var gaps = sync.OnceValue(func() *regexp.Regexp { return words(`gap|\pL*spalt|écart|separación`) })
+
 // ofBolts call a fastener, whose length the kind has.
 var ofBolts = sync.OnceValue(func() *regexp.Regexp {
 	return words(`bolts?|screws?|studs?|\pL*(?:schrauben?|bolzen)\pL*|vis|goujons?|tornillos?|pernos?`)
@@ -95,15 +112,41 @@ var ofBolts = sync.OnceValue(func() *regexp.Regexp {
 
 // apart warns of two limits that are too far from each other for one value.
 func (r *reader) apart(v measure.Value) {
-	const closest, least = 0.15, 5 // of a size; mm
+	const closest, closestOfParts, least = 0.15, 0.08, 5 // of a size: of a spring, of a machined part; mm
 	if v.From == nil || v.To == nil || v.From.Millionths <= 0 || !v.Unit.IsLength() {
 		return
 	}
 	from, to := v.From.Float(), v.To.Float()
-	clearance := usuals()[1]
-	slipped := clearance.named.MatchString(v.What) && !clearance.but.MatchString(v.What) && to > mostTimes*from
-	size := sizes().MatchString(v.What) && !ofBolts().MatchString(v.What) && v.Unit.In(*v.From, clearance.most.Unit).Float() >= least && to-from > closest*to
+	clearance := usuals()[ofClearance]
+	slipped := (clearance.named.MatchString(v.What) && !clearance.but.MatchString(v.What) || gaps().MatchString(v.What)) && to > mostTimes*from
+	most := closest
+	if !lengths().MatchString(v.What) {
+		most = closestOfParts
+	}
+	size := sizes().MatchString(v.What) && !ofBolts().MatchString(v.What) && v.Unit.In(*v.From, clearance.most.Unit).Float() >= least && to-from > most*to
 	if slipped || size {
 		r.Warn(r.Node.KeyNode("to"), LimitsApart, finding.Values{"what": v.What, "from": v.Read(*v.From), "to": v.Read(*v.To)})
+	}
+}
+
+// largest call a value of which there may be little, smallest one of which there must be
+// enough, in the languages of the sheets.
+var (
+	largest = sync.OnceValue(func() *regexp.Regexp {
+		return words(`warp(?:age|ing)?|flatness|run-?out|ovality|taper|wear|\pL*verzug|ebenheit|planheit|\pL*rundlauf|verschleiß|gauchissement|planéité|voile|faux-rond|usure|alabeo|planitud|descentrado|desgaste`)
+	})
+	smallest = sync.OnceValue(func() *regexp.Regexp {
+		return words(`compression(?: pressure)?|oil pressure|\pL*kompression\pL*|verdichtungsdruck|öldruck|pression d[’']huile|compresión|presión (?:de|del) aceite`)
+	})
+)
+
+// oneLimit warns of the only limit of a value, if it is on the wrong side: no more warp
+// than, no less compression than.
+func (r *reader) oneLimit(v measure.Value) {
+	switch {
+	case v.From != nil && v.To == nil && largest().MatchString(v.What):
+		r.Warn(r.Node.KeyNode("from"), LimitOnWrongSide, finding.Values{"what": v.What, "key": "from", "meant": "to"})
+	case v.To != nil && v.From == nil && v.Unit.Measures("bar") && smallest().MatchString(v.What):
+		r.Warn(r.Node.KeyNode("to"), LimitOnWrongSide, finding.Values{"what": v.What, "key": "to", "meant": "from"})
 	}
 }

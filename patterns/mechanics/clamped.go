@@ -50,6 +50,7 @@ func CheckParts(from *form.Reader, file form.Fields, c plan.Clamped, kinds []pla
 	r := reader{from}
 	r.checkThickness(file, c.Part.Thickness, kinds)
 	r.checkInto(c.Counterpart, kinds, at)
+	r.checkGrips(c, kinds, at)
 }
 
 // checkThickness warns about a part that is much thicker than what any fastener
@@ -73,6 +74,20 @@ func (r *reader) checkThickness(f form.Fields, thickness unit.Length, kinds []pl
 		r.Warn(at, PartThick, finding.Values{"thickness": thickness, "grip": grip})
 	case thickness < thinPart*grip:
 		r.Warn(at, PartThin, finding.Values{"thickness": thickness, "grip": grip})
+	}
+}
+
+// checkGrips warns about through bolts that clamp less than the two parts are thick.
+func (r *reader) checkGrips(c plan.Clamped, kinds []plan.Kind, at map[string]*nodes.Node) {
+	const share = 0.9 // heads may be recessed a little
+	both := c.Part.Thickness + c.Counterpart.Thickness
+	if c.Part.Thickness == 0 || c.Counterpart.Thickness == 0 {
+		return
+	}
+	for _, k := range kinds {
+		if k.NutAcross > 0 && k.Into == "" && k.Grip > 0 && k.Grip < share*both {
+			r.Warn(at[k.Name], GripShort, finding.Values{"kind": k.Name, "grip": k.Grip, "both": both})
+		}
 	}
 }
 

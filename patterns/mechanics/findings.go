@@ -38,4 +38,5 @@ const (
 	NoShare          finding.Code = "reader no share"               // what, found
 	GoesWithSqueezed finding.Code = "reader goes with squeezed"     //
 	TheKind          finding.Code = "reader the kind"               // kind
+	GripShort        finding.Code = "reader grip short"             // kind, grip, both: thickness of the parts
 )

@@ -55,6 +55,7 @@ func (c check) series() {
 		c.offPitch(s)
 		c.offLine(s)
 		c.frontAtLast(s)
+		c.frontAcross(s)
 		c.outsideBolts(s)
 	}
 	c.stationSeries()
@@ -65,6 +66,9 @@ func (c check) series() {
 	_, odd := geometry.FindOdd(c.Joint.Points())
 	for _, s := range c.namedCaps() {
 		c.inRow(s)
+		if len(c.Joint.Bores) == 0 { // or it is reported of these
+			c.frontAtLast(s)
+		}
 		if !odd { // otherwise a fastener is in the wrong place, and its cap with it
 			c.offPitch(s)
 		}

@@ -48,6 +48,11 @@ func (p Part) Check(problems *nodes.Problems) {
 	c.sideLabels()
 	c.dowelsTogether()
 	c.exchangedDigits()
+	c.pairOfDigits()
+	c.idsExchanged()
+	c.stationsOffLine()
+	c.numbersDiffer()
+	c.allInTheMiddle()
 	c.stations()
 	c.view()
 }

@@ -14,6 +14,7 @@ var (
 	intakeSide  = regexp.MustCompile(`(?i)\b(?:intake|inlet|einlass|ansaug\w*|admission|admisión)\b`)
 	exhaustSide = regexp.MustCompile(`(?i)\b(?:exhaust|auslass|auspuff\w*|échappement|escape)\b`)
 	ofFlywheel  = regexp.MustCompile(`(?i)\b(?:flywheel|schwungrad\w*|volant moteur|volante de inercia)\b`)
+	atFront     = regexp.MustCompile(`(?i)^(?:front|front end|front side|pulley(?: end| side)?|vorn|vorne|vorderseite|avant|delante|frente)$`)
 	atTop       = regexp.MustCompile(`(?i)^(?:top|oben|haut|arriba)$`)
 	atBottom    = regexp.MustCompile(`(?i)^(?:bottom|unten|bas|abajo)$`)
 )
@@ -41,6 +42,9 @@ func (c check) sideLabels() {
 		front, known := directions[c.Joint.Front]
 		if known && ofFlywheel.MatchString(l.Text) && off.Dot(front) > near {
 			c.Warn(c.Labels[i], FlywheelAtFront, finding.Values{"label": problem.Quoted(l.Text), "front": string(c.Joint.Front)})
+		}
+		if known && atFront.MatchString(l.Text) && off.Dot(front) < -near {
+			c.Warn(c.Labels[i], FrontLabelAtRear, finding.Values{"label": problem.Quoted(l.Text), "front": string(c.Joint.Front)})
 		}
 		if atTop.MatchString(l.Text) && off.Y < -near || atBottom.MatchString(l.Text) && off.Y > near {
 			c.Warn(c.Labels[i], LabelUpsideDown, finding.Values{"label": problem.Quoted(l.Text)})

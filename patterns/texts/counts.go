@@ -72,7 +72,7 @@ type counted struct {
 func (c *counted) read(rest []word) bool {
 	const most = 4 // words between
 	for k, w := range rest {
-		if isFastener(w.low) || w.is(capWords) || w.is(dowelWords) {
+		if isFastener(w.low) || w.is(ones) && k > 0 || w.is(capWords) || w.is(dowelWords) {
 			c.how, c.thing, c.after = rest[:k], w, rest[k+1:]
 			if w.ends {
 				c.after = nil

@@ -35,8 +35,13 @@ var (
 // dryBesideOil finds a text that wants dry threads, in a file whose fasteners
 // are all lubricated: the torque is wrong for one of the two.
 func dryBesideOil(p plan.Plan, text string) []finding.Finding {
-	without := noOil.FindStringSubmatch(text)
-	if !dryThread.MatchString(text) && without == nil || ofHoles.MatchString(text) {
+	clauses := slices.DeleteFunc(strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == ';' }), ofHoles.MatchString)
+	ofThreads := strings.Join(clauses, ",")
+	var without []string
+	if !ofHoles.MatchString(text) {
+		without = noOil.FindStringSubmatch(text)
+	}
+	if !dryThread.MatchString(ofThreads) && without == nil {
 		return nil
 	}
 	var kinds, lubricants []string

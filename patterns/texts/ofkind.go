@@ -31,23 +31,40 @@ func clausesOf(sentence string) (all [][]word) {
 type mention struct {
 	kind  plan.Kind
 	at    int
+	after int  // the word after its noun
 	aside bool // it only states when, or beside what
 }
 
-// mentions lists the kinds that a clause names with their fasteners: rim bolts.
+// ones stand for fasteners that are named before.
+var ones = list("ones one")
+
+// mentions lists the kinds that a clause names with their fasteners: rim bolts, long
+// ones, Passschrauben.
 func (f facts) mentions(clause []word) (all []mention) {
-	for i, w := range clause[:max(0, len(clause)-1)] {
-		if !isFastener(clause[i+1].low) {
-			continue
+	for i, w := range clause {
+		name, after := compound(w.low), i+1
+		if i+1 < len(clause) && (isFastener(clause[i+1].low) || clause[i+1].is(ones)) {
+			name, after = w.low, i+2
 		}
 		for _, k := range f.used {
-			if slices.Contains(stemsOf(k.Name), w.low) {
+			if name != "" && slices.Contains(stemsOf(k.Name), name) {
 				aside := slices.ContainsFunc(clause[:i], func(w word) bool { return w.is(asides) })
-				all = append(all, mention{k, i, aside})
+				all = append(all, mention{k, i, after, aside})
 			}
 		}
 	}
 	return all
+}
+
+// compound returns the first part of a German word for fasteners: the pass of
+// Passschrauben.
+func compound(w string) string {
+	for _, end := range germanEnds {
+		if first, is := strings.CutSuffix(w, end); is {
+			return strings.TrimSuffix(first, "-")
+		}
+	}
+	return ""
 }
 
 // only returns the facts about one kind.
@@ -91,7 +108,7 @@ func (f facts) ofOtherKind(text string, side plan.CautionSide, stage *plan.Stage
 			case len(named) > 1:
 			case len(named) == 1:
 				of := f.only(named[0].kind)
-				found = append(found, slices.Concat(of.sizes(said), of.lubricants(said), of.reuse(said), f.idsOfOther(clause, named[0]))...)
+				found = append(found, slices.Concat(of.sizes(said), of.lubricants(said), of.reuse(said), f.idsOfOther(clause, named[0]), of.lengthAfter(said, clause[named[0].after:]))...)
 				if side != plan.CautionLoosen {
 					found = append(found, of.figuresOf(said)...)
 				}
@@ -104,6 +121,19 @@ func (f facts) ofOtherKind(text string, side plan.CautionSide, stage *plan.Stage
 		found[i].Values["text"] = text
 	}
 	return found
+}
+
+// lengthAfter finds a length directly after the fasteners of the one kind that is not
+// theirs: long ones 150 mm.
+func (f facts) lengthAfter(clause string, after []word) []finding.Finding {
+	k := f.Kinds[0]
+	if len(after) < 2 || after[0].number() == 0 || after[1].low != "mm" || k.Length == 0 || lengthIs(k, after[0].low) {
+		return nil
+	}
+	if rest := after[2:]; !after[1].ends && len(rest) > 0 && !rest[0].is(list("long at on for")) {
+		return nil
+	}
+	return []finding.Finding{f.sized(clause, after[0].as+" mm", []string{millimetres(k.Length)})}
 }
 
 // noteOfOther finds a note about another kind than its stage tightens.
@@ -152,7 +182,7 @@ func (f facts) figuresOf(clause string) []finding.Finding {
 // idsOfOther finds ids of another kind directly after the name of one: rim
 // bolts M1 to M3.
 func (f facts) idsOfOther(clause []word, m mention) []finding.Finding {
-	for _, w := range clause[min(m.at+2, len(clause)):] {
+	for _, w := range clause[m.after:] {
 		i := slices.IndexFunc(f.Joint.Fasteners, func(x geometry.Fastener) bool { return x.ID == w.as })
 		switch {
 		case i >= 0 && f.Joint.Fasteners[i].Kind != m.kind.Name:

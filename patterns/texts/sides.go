@@ -94,8 +94,8 @@ var otherBank = lazily(`(?i)\b(other|own|after|before|first|also|both|like|same|
 // Texts that belong to the other work: things to do before a part comes off,
 // and with new parts.
 var (
-	ofLoosening  = lazily(`(?i)\bbefore (?:the |any |a )?[\pL\d ]{1,30}\b(?:come|comes|is|are) (?:taken |lifted |turned )?(?:off|out|loose|loosened|removed)\b|^(?:drain (?:the|off|all|oil|coolant|water|fuel|engine|it)\b|mark the old |soak )|\bbefore (?:the )?first (?:bolt|nut|stud|screw|cap)\s*(?:[;.,]|$)|\bbefore (?:the )?first (?:bolt|nut|stud|screw|cap)\b[^.;]*\b(?:loose\w*|turned|off|out)\b|^(?:the )?(?:oil|coolant|water|fuel) drained\b|^(?:the )?(?:steam|gas|air|water|line|valves?) (?:shut|closed|vented|drained)\b|\bbefore (?:removal|removing|loosening|dismantling|strip-down)\b|^(?:vor dem (?:lösen|ausbau)|avant (?:la dépose|le desserrage)|antes de (?:aflojar|desmontar))`)
-	ofTightening = lazily(`(?i)^(?:fit |use |always )?new (?:\pL+ ){0,3}?(?:gaskets?|bolts|nuts|seals?|o-rings?)(?:$|[,;])|^(?:fit|refit|renew) |^oil the (?:threads|bolts)|^oil the [\pL ]+ before [\pL ]+ (?:go|goes|is|are)(?: set| put)? (?:on|in|down)\b|^(?:apply |a )?(?:thin )?bead of sealant|^(?:new )?sealant |^(?:before|when) (?:fitting|tightening|refitting|assembly)\b`)
+	ofLoosening  = lazily(`(?i)\bbefore (?:the |any |a )?[\pL\d ]{1,30}\b(?:come|comes|is|are) (?:taken |lifted |turned )?(?:off|out|loose|loosened|removed)\b|^(?:drain (?:the|off|all|oil|coolant|water|fuel|engine|it)\b|mark the old |soak )|\bbefore (?:the )?first (?:bolt|nut|stud|screw|cap)\s*(?:[;.,]|$)|\bbefore (?:the )?first (?:bolt|nut|stud|screw|cap)\b[^.;]*\b(?:loose\w*|turned|off|out)\b|^(?:the )?(?:oil|coolant|water|fuel) drained\b|^(?:the )?(?:steam|gas|air|water|line|valves?) (?:shut|closed|vented|drained)\b|\bbefore (?:removal|removing|loosening|dismantling|strip-down)\b|^mark (?:the |all |each )*(?:caps?|rods?|shells?)\b|^(?:öl|kühlmittel|kühlwasser) (?:ablassen|abgelassen)|^(?:huile vidangée|vidanger)|^(?:vaciar|aceite vaciado)|^(?:vor dem (?:lösen|ausbau)|avant (?:la dépose|le desserrage)|antes de (?:aflojar|desmontar))`)
+	ofTightening = lazily(`(?i)^(?:fit |use |always )?new (?:\pL+ ){0,3}?(?:gaskets?|bolts|nuts|seals?|o-rings?)(?:$|[,;])|^(?:fit|refit|renew) |^oil the (?:threads|bolts)|^oil the [\pL ]+ before [\pL ]+ (?:go|goes|is|are)(?: set| put)? (?:on|in|down)\b|^(?:apply |a )?(?:thin )?bead of sealant|^(?:new )?sealant |^threads? (?:oiled|dry|greased|clean)(?:$|[,;])|\b(?:battery|power|pressure|steam) on(?:$|[,;.])|^(?:neue|frische) (?:\pL+ )?\w*dichtung|^dichtmasse|^dichtung neu|^(?:joint neuf|nouveau joint)|^(?:junta nueva|nueva junta)|^(?:before|when) (?:fitting|tightening|refitting|assembly)\b`)
 	ofBoth       = lazily(`(?i)\b(again|then|refit\w*|back in|later|penetrat\w*|soak\w*|old|stay\w*)\b`)
 )
 
@@ -159,3 +159,23 @@ func (f facts) otherMachine(text string) []finding.Finding {
 	}
 	return nil
 }
+
+// designation finds a title or a source with a designation of the machine's letters and
+// another number: manual T3 for the T4.
+func (f facts) designation(text string) []finding.Finding {
+	for _, w := range wordsOf(f.Machine) {
+		own := lettersOf(w.as)
+		if own == "" || slices.Contains(otherLetters, own) || strings.Contains(text, w.as) {
+			continue
+		}
+		for _, said := range wordsOf(text) {
+			if lettersOf(said.as) == own && !f.ids[said.as] && len(f.otherMachine(text)) == 0 {
+				return []finding.Finding{finding.Warned(TextDesignation, finding.Values{"text": text, "name": said.as, "machine": f.Machine})}
+			}
+		}
+	}
+	return nil
+}
+
+// otherLetters begin designations of other things: threads, papers, drawings.
+var otherLetters = list("M A UN G R ISO DIN EN")

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
@@ -161,4 +162,31 @@ func (f facts) lengths(text string) []finding.Finding {
 func (f facts) classes(text string) []finding.Finding {
 	have := f.kindSizes(func(k plan.Kind) string { return k.Class })
 	return f.states(text, classInText, have, func(said string) bool { return slices.Contains(have, said) })
+}
+
+var boreInText = lazily(`(?i)\b(?:bore size|cylinder bore|bore diameter|bore ø|bohrung ø|alésage ø|diámetro interior)\s*(?:of |de |is )?(\d+(?:[.,]\d+)?)`)
+
+// gasketRing matches the inner and the outer diameter of a gasket.
+var gasketRing = lazily(`(?i)\b(?:gasket|\w*dichtung|joint|junta)\b[^.;]*?\b(\d{2,4})(?: ?mm)? ?[/x×] ?(\d{2,4})\b`)
+
+// boresIn finds the size of a bore, or of a round gasket, that the file does not have.
+func (f facts) boresIn(text string) []finding.Finding {
+	if m := boreInText.FindStringSubmatch(text); m != nil && len(f.Joint.Bores) > 0 {
+		var have []string
+		for _, b := range f.Joint.Bores {
+			if size := millimetres(unit.Length(b.Diameter)); !slices.Contains(have, size) {
+				have = append(have, size)
+			}
+		}
+		if !slices.ContainsFunc(f.Joint.Bores, func(b geometry.Bore) bool { return math.Abs(b.Diameter-figure(m[1])) < 1 }) {
+			return []finding.Finding{f.sized(text, m[1]+" mm", have)}
+		}
+	}
+	ring := f.Clamped.Flange
+	if m := gasketRing.FindStringSubmatch(text); m != nil && ring != nil && ring.GasketOuter > 0 {
+		if figure(m[1]) != float64(ring.GasketInner) || figure(m[2]) != float64(ring.GasketOuter) {
+			return []finding.Finding{f.sized(text, m[1]+"/"+m[2], []string{millimetres(ring.GasketInner), millimetres(ring.GasketOuter)})}
+		}
+	}
+	return nil
 }

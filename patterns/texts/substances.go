@@ -20,8 +20,9 @@ var stuffs = []stuff{
 		`\b\w*(?:gewinde|schrauben)\b[^.;:]*\b(?:ölen|geölt)|\bhuiler (?:les )?(?:filets|filetages|vis)|\baceitar (?:las |los )?(?:roscas|tornillos)`), lazily(`(?i)oil`)},
 	{beside(`moly\w*|mos2|mos₂|molibdeno|molybdène`), lazily(`(?i)mol[yi]|mos2|mos₂|assembly paste`)},
 	{beside(`copper (?:paste|grease)|anti-?seize|kupferpaste|graisse au cuivre|grasa de cobre`), lazily(`(?i)copper|seize|nickel`)},
-	{beside(`thread ?lock\w*|locking compound|locking fluid|schraubensicherung|frein-?filet|fijador de roscas`), lazily(`(?i)lock`)},
+	{beside(`thread ?lock\w*|locker|locking compound|locking fluid|schraubensicherung|frein-?filet|fijador de roscas`), lazily(`(?i)lock`)},
 	{beside(`graphite|graphit|grafito`), lazily(`(?i)graphite`)},
+	{beside(`greased?|grease|fett|gefettet|graisse|graissés|grasa`), lazily(`(?i)grease|paste|seize|mol[yi]|mos`)},
 }
 
 // beside matches a substance in a clause about threads; what locks threads has
@@ -37,6 +38,15 @@ var notOnThreads = lazily(`(?i)\b(wip\w*|remov\w*|free|degreas\w*|no|not|without
 // lubricants finds a text that wants another lubricant on the threads than the
 // file states for every kind.
 func (f facts) lubricants(text string) []finding.Finding {
+	for _, sentence := range sentencesOf(text) {
+		if found := f.lubricantOf(text, sentence); found != nil {
+			return found
+		}
+	}
+	return nil
+}
+
+func (f facts) lubricantOf(whole, text string) []finding.Finding {
 	if ofOthers.MatchString(text) || notOnThreads.MatchString(text) {
 		return nil
 	}
@@ -46,7 +56,7 @@ func (f facts) lubricants(text string) []finding.Finding {
 	}
 	for _, s := range stuffs {
 		if s.inText.MatchString(text) && !slices.ContainsFunc(stated, s.inFile.MatchString) && !slices.ContainsFunc(stated, screw.Sets) {
-			return []finding.Finding{finding.Warned(TextLubricant, finding.Values{"text": text, "lubricants": stated})}
+			return []finding.Finding{finding.Warned(TextLubricant, finding.Values{"text": whole, "lubricants": stated})}
 		}
 	}
 	return nil
@@ -57,6 +67,9 @@ var (
 	newInText   = lazily(`(?i)\b(?:new|neue[rns]?|nouve(?:lles|aux)|nuevos|nuevas) (?:\pL+ ){0,2}?` + threadsBeside + `\b|` + threadsBeside + `\b[^.;:]*\b(?:renewed|replaced|used once)\b|\b(?:renew|replace|discard)\b[^.;:]*\b` + threadsBeside)
 	againInText = lazily(`(?i)` + threadsBeside + `\b[^.;:]*\b(?:may be (?:re-?used|used (?:again|twice))|(?:are|is) (?:re-?used|used again)|go back)\b|\bre-?use (?:the |all |old )*` + threadsBeside +
 		`|\b(?:clean|oil|refit|fit|wash) (?:the |all |\d+ )*old (?:\pL+ ){0,2}?` + threadsBeside)
+	// oldInText wants old fasteners on again, unless they go away.
+	oldInText = lazily(`(?i)^\W*(?:the |all |\d+ )*old (?:\pL+ ){0,2}?(?:bolts|studs|screws|nuts)\b|^\W*(?:die |alle |\d+ )*alten? (?:\pL+ ){0,2}?\w*(?:schrauben|muttern)\b`)
+	goesAway  = lazily(`(?i)\b(?:off|out|away|discard\w*|scrap\w*|mark\w*|compare\w*|measure\w*|count\w*|bin|come|left|raus|heraus|weg|ab|schrott|vergleichen|messen)\b`)
 	notAlways = lazily(`(?i)\b(?:if|where|when|damaged|worn|stretched|longer|doubt|not|never|no|wenn|falls|nicht|si|no|ne|pas)\b`)
 )
 
@@ -64,10 +77,13 @@ var (
 // reused, or the reverse.
 func (f facts) reuse(text string) []finding.Finding {
 	reuse := f.kindSizes(func(k plan.Kind) string { return string(k.Reuse) })
-	if len(reuse) != 1 || notAlways.MatchString(text) || ofOthers.MatchString(strings.ReplaceAll(text, "old ", "")) {
+	if len(reuse) != 1 || notAlways.MatchString(text) || ofOthers.MatchString(strings.ReplaceAll(strings.ToLower(text), "old ", "")) {
 		return nil
 	}
 	once := reuse[0] == string(plan.ReuseOnce)
+	if once && oldInText.MatchString(text) && !goesAway.MatchString(text) {
+		return []finding.Finding{finding.Warned(TextReuse, finding.Values{"text": text, "reuse": reuse[0]})}
+	}
 	if newInText.MatchString(text) && !once && reuse[0] == string(plan.ReuseYes) || againInText.MatchString(text) && once {
 		return []finding.Finding{finding.Warned(TextReuse, finding.Values{"text": text, "reuse": reuse[0]})}
 	}
@@ -94,6 +110,26 @@ func disagrees(p plan.Plan, i int) []finding.Finding {
 		}
 	}
 	return nil
+}
+
+// gasketsOnce are gaskets that take the shape of their faces and seal once.
+var gasketsOnce = lazily(`steel|spiral|composite|fibre|cork|paper`)
+
+var (
+	beforeGasket = lazily(`(?i)(\pL+)[ -]gasket`)
+	// ofTheGasket may stand before the word and name no other part.
+	ofTheGasket = list("the old this same used new wound steel layer composite fibre metal paper cork sheet copper joint head")
+)
+
+// gasketAgain finds a text that uses such a gasket again.
+func (f facts) gasketAgain(text string) []finding.Finding {
+	if m := beforeGasket.FindStringSubmatch(text); m != nil && !slices.Contains(ofTheGasket, strings.ToLower(m[1])) && !slices.Contains(stemsOf(f.Title), strings.ToLower(m[1])) {
+		return nil // of another part
+	}
+	if !gasketsOnce.MatchString(f.Clamped.Gasket.Kind) || !gasketAgain.MatchString(text) || notAlways.MatchString(text) {
+		return nil
+	}
+	return []finding.Finding{finding.Warned(TextGasketAgain, finding.Values{"text": text, "gasket": finding.Term(f.Clamped.Gasket.Kind)})}
 }
 
 // gasketWords match kinds of gaskets in a text, and in the key joint.

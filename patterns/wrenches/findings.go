@@ -12,4 +12,8 @@ const (
 	OtherUnit       finding.Code = "reader other unit"          // key, written, unit
 	CalibratedAhead finding.Code = "reader calibrated ahead"    // date, today
 	BelowZero       finding.Code = "reader below zero"          // key, written
+	NameOther       finding.Code = "reader wrench name other"   // name, end
+	ScaleWide       finding.Code = "reader scale wide"          // from, to
+	DivisionCoarse  finding.Code = "reader division coarse"     // written, end
+	CalibratedLong  finding.Code = "reader calibrated long ago" // date, newest: of the others
 )

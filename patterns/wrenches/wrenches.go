@@ -66,6 +66,7 @@ func (r *reader) wrenches(root *nodes.Node) []wrench.Wrench {
 		return nil
 	}
 	var list []wrench.Wrench
+	var read []*nodes.Node
 	for _, item := range items {
 		if w, ok := r.wrench(item); ok {
 			if slices.ContainsFunc(list, func(other wrench.Wrench) bool { return other.Name == w.Name }) {
@@ -74,9 +75,10 @@ func (r *reader) wrenches(root *nodes.Node) []wrench.Wrench {
 			if w.Number != "" && slices.ContainsFunc(list, func(other wrench.Wrench) bool { return other.Number == w.Number }) {
 				r.Fail(item, NumberTwice, finding.Values{"number": problem.Quoted(w.Number)})
 			}
-			list = append(list, w)
+			list, read = append(list, w), append(read, item)
 		}
 	}
+	r.besideOthers(list, read)
 	return list
 }
 
@@ -125,8 +127,18 @@ func (r *reader) checkScale(f form.Fields, w wrench.Wrench, before int) {
 	}
 }
 
+// widest is the greatest end of a scale to its start, coarsest the end to one division:
+// more is a figure that slipped (common practice, no source).
+const widest, coarsest = 21, 15
+
 // checkSense warns of figures that can be read but are hardly intended.
 func (r *reader) checkSense(f form.Fields, w wrench.Wrench) {
+	if w.Min > 0 && w.Max > widest*w.Min {
+		r.Warn(f.Get("from"), ScaleWide, finding.Values{"from": f.Get("from").Text, "to": f.Get("to").Text})
+	}
+	if w.Division > w.Max/coarsest && w.Division <= w.Max/2 {
+		r.Warn(f.Get("division"), DivisionCoarse, finding.Values{"written": f.Get("division").Text, "end": f.Get("to").Text})
+	}
 	if doubt, found := w.DoubtLength(); found {
 		r.Warn(f.Get("length"), doubt.Code, doubt.Values)
 	}

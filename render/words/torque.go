@@ -5,7 +5,8 @@ package words
 type Torque struct {
 	WorkedOut                                   string // in every output with a calculated figure
 	Tighten, Given, Set, Warning, Aim, Equation string
-	StressArea, LeastSection                    string
+	StressArea, LeastSection, Stretch           string
+	Stage                                       string // %d: its number
 	YieldStress, Head, BearingRing              string
 	UnderHead, UnderWasher                      string
 	Threads, Engagement, Needed, Factors        string

@@ -25,6 +25,6 @@ var (
 		{over: chains, under: shafts, unless: []string{"chain", "belt", "sprocket", "tensioner", "kette", "riemen", "spanner", "kettenrad", "chaîne", "courroie", "tendeur", "pignon", "cadena", "correa", "tensor", "piñón"}},
 		{over: shafts, under: heads},
 		{over: []string{"main bearing cap", "main cap", "hauptlagerdeckel", "chapeaux de palier", "sombrerete de bancada"}, under: []string{"crankshaft", "kurbelwelle", "vilebrequin", "cigüeñal"}},
-		{over: []string{"rod cap", "rod bearing cap", "big end cap", "pleueldeckel", "pleuellagerdeckel", "chapeaux de bielle", "sombrerete de biela"}, under: []string{"piston", "kolben", "pistón", "pistone"}},
+		{over: []string{"connecting rod", "pleuel", "bielle", "biela", "rod cap", "rod bearing cap", "big end cap", "pleueldeckel", "pleuellagerdeckel", "chapeaux de bielle", "sombrerete de biela"}, under: []string{"piston", "kolben", "pistón", "pistone"}},
 	}
 )

@@ -30,4 +30,14 @@ const (
 	FrontUnturned   finding.Code = "machine front unturned"     // title, sister, front
 	CylindersShared finding.Code = "machine cylinders shared"   // title, other, labels
 	CylinderUnknown finding.Code = "machine cylinder unknown"   // title, labels, other: that has the bores
+	ItemOfOther     finding.Code = "machine item of other"      // item, name
+	ItemTwice       finding.Code = "machine item twice"         // item, name, other: that it is named after
+	FluidOneWay     finding.Code = "machine fluid one way"      // text, side: that lacks it
+	SwitchedOn      finding.Code = "machine switched on"        // text, side
+	ToolMissing     finding.Code = "machine tool missing"       // text
+	TooHeavy        finding.Code = "machine too heavy"          // text, each
+	GearTooWeak     finding.Code = "machine gear too weak"      // text, load, gear
+	MassUnlikeJoint finding.Code = "machine mass unlike joint"  // text, other
+	CylinderLeftOut finding.Code = "machine cylinder left out"  // what, missing
+	CylinderNowhere finding.Code = "machine cylinder nowhere"   // what, labels, most: number of the joints
 )

@@ -19,7 +19,7 @@ var (
 	rings    = []string{"seal", "dichtring"}
 	newWords = []string{"new", "neu", "neue", "neuf", "neufs", "nouveau", "nueva", "nuevo", "renew", "erneuern", "remplacer"}
 	// locks hold a machine for some of its steps.
-	locks    = []string{"pin", "lock", "dorn", "stift", "sperre", "pige", "broche", "blocage", "pasador", "bloqueo"}
+	locks    = []string{"pin", "lock", "holder", "halter", "dorn", "stift", "sperre", "pige", "broche", "blocage", "pasador", "bloqueo"}
 	inWords  = []string{"in", "ein", "rein", "eingesetzt", "einsetzen", "place", "mettre", "poser", "puesto", "puesta", "poner"}
 	outWords = []string{"out", "off", "aus", "raus", "heraus", "entfernt", "entfernen", "herausnehmen", "retirée", "retiré", "retirer", "enlever", "sacado", "quitado", "quitar", "sacar", "remove", "removed"}
 )

@@ -18,7 +18,8 @@ func (o Overhaul) Doubts() (found []finding.Finding) {
 	for i, t := range o.Tasks {
 		found = append(found, about(i, o.partTooEarly(i), o.gasketOfOther(i), o.gasketUnlisted(t), o.lockStaysIn(t), o.partOtherSide(t),
 			cmp.Or(o.offTooEarly(i), o.behindOther(i)), o.drainedLate(i), o.turnedOnce(i), o.stopperStays(t), t.textOfOther(),
-			t.itemOfOtherSide(), t.gasketNowhere(), o.partOfOneSide(i), t.ownMassDiffers())...)
+			t.itemOfOtherSide(), t.gasketNowhere(), o.partOfOneSide(i), t.ownMassDiffers(),
+			t.itemOfOther(), o.itemTwice(i), o.fluidOneWay(i), t.switchedOn(), o.toolMissing(i), t.liftedWrong(), o.massUnlikeJoint(t))...)
 	}
 	found = once(found, PartBehind, "over")
 	return slices.Concat(found, o.locksAmiss(), o.sistersAmiss(), o.banksAmiss())

@@ -26,7 +26,7 @@ var (
 	camBegins  = []string{"camshaft", "nockenwelle"}
 	camWords   = []string{"cam", "cams", "cames", "levas"}
 	capWords   = []string{"cap", "caps", "lagerdeckel", "chapeau", "chapeaux", "sombrerete", "sombreretes"}
-	besideCams = []string{"cover", "sprocket", "gear", "pulley", "wheel", "sensor", "rad", "haube", "couvercle", "pignon", "capteur", "tapa", "piñón", "polea"}
+	besideCams = []string{"side", "seite", "côté", "lado", "cover", "sprocket", "gear", "pulley", "wheel", "sensor", "rad", "haube", "couvercle", "pignon", "capteur", "tapa", "piñón", "polea"}
 )
 
 // namesCamshaft reports whether a text means a camshaft, and not a part on one

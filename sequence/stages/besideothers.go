@@ -5,12 +5,14 @@ import (
 
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
+	"drawdown/sequence"
 	"drawdown/sequence/plan"
 )
 
 // Findings about an error or a missing stage, from the stages beside it.
 const (
 	StepTooLarge finding.Code = "stage step large"   // kind, stage, torque, after: a later stage, afterTorque
+	StepTooSmall finding.Code = "stage step small"   // kind, stage, torque, before, beforeTorque
 	AllAtOnce    finding.Code = "stage all at once"  // kind, stage, torque, count
 	WaitsShort   finding.Code = "stage waits short"  // stage, wait, least
 	EqualsApart  finding.Code = "stage equals apart" // kind, stage, torque, thread; other, otherStage, otherTorque
@@ -21,6 +23,7 @@ const (
 // for minutes to hours.
 const (
 	mostStep     = 8                // times the torque of the stage before
+	leastStep    = 1.08             // times the torque of the stage before: bolts at rest hardly turn for less
 	leastWait    = unit.Duration(1) // minutes
 	fewestAtOnce = 8                // fasteners that are not tightened in one go
 	leastAtOnce  = 12               // mm of their thread
@@ -44,6 +47,10 @@ func slips(p plan.Plan, kind string) (found []finding.Finding) {
 			found = append(found, finding.Warned(StepTooLarge, values).From(finding.CommonPractice).About(finding.Place{Kind: kind, Stage: before.Number}))
 		}
 		if compared(s, before) > 0 {
+			if before.Number > 0 && s.Way != sequence.Circular && float64(s.Torque.Nm()) < leastStep*float64(before.Torque.Nm()) {
+				values := finding.Values{"kind": kind, "stage": s.Number, "torque": s.Torque, "before": before.Number, "beforeTorque": before.Torque}
+				found = append(found, finding.Warned(StepTooSmall, values).From(finding.CommonPractice).About(finding.Place{Kind: kind, Stage: s.Number}))
+			}
 			rises++
 			before = s
 		}

@@ -40,6 +40,7 @@ const (
 	ListIsFolder finding.Code = "wrench list folder"   // file
 	OverItself   finding.Code = "call over itself"     // path, sort
 	EditedFile   finding.Code = "call edited file"     // path
+	TwoFiles     finding.Code = "call two files"       //
 )
 
 // Results and errors of calls that read the record.

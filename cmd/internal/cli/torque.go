@@ -41,6 +41,7 @@ func addTorqueFlags(flags *pflag.FlagSet) (asJSON *bool) {
 		{"yield", "aim: `share` of the yield stress (90% where no aim is set)"},
 		{"proof", "aim: `share` of the proof load, such as 75%"},
 		{"preload", "aim: `force`, such as 30kN"},
+		{"stretch", "aim: how much `longer` the bolt is measured to become, such as 0.28mm"},
 		{"torque", "calculate from this `torque`, such as 48Nm"},
 		{"equation", "`form` of the screw equation: " + flag.Choices(screw.Equations)},
 		{"head-diameter", "outer `diameter` of the bearing face under the head"},
@@ -108,7 +109,8 @@ func (p *Program) torque(flags *pflag.FlagSet, args []string, asJSON bool) Statu
 }
 
 func (q *quantities) checkTorqueFlags(file bool) {
-	q.AtMostOne("yield", "proof", "preload", "torque")
+	q.AtMostOne("yield", "proof", "preload", "stretch", "torque")
+	q.AtMostOne("stretch", "snug")
 	q.AtMostOne("friction", "lubricant", "k")
 	q.AtMostOne("torque", "snug")
 	if text, _ := q.Text("thread-length"); text == "full" {
@@ -126,6 +128,7 @@ func (q *quantities) checkTorqueFlags(file bool) {
 	}
 	q.Needs("angle", "grip", "95mm")
 	q.Needs("snug", "grip", "95mm")
+	q.Needs("stretch", "grip", "95mm")
 	q.Needs("length", "grip", "95mm")
 	q.Needs("thread-length", "grip", "95mm")
 	q.Needs("engagement", "into", "aluminium")
@@ -200,6 +203,7 @@ func (q *quantities) override(ask *figures.Ask) {
 	b.ProofShare, _ = flag.Read(q, "proof", screw.ParseShare)
 	b.Preload = flag.Within(q, "preload", unit.Sensible.Force, unit.ParseForce)
 	ask.Torque = flag.Within(q, "torque", unit.Sensible.Torque, flag.TorqueNm)
+	ask.Stretch = flag.Within(q, "stretch", unit.Sensible.Thickness, flag.WithUnit)
 	if e, set := flag.OneOf(q, "equation", screw.Equations); set {
 		b.Equation = e
 	}
@@ -302,7 +306,7 @@ func complete(ask figures.Ask) error {
 		return lacks("thread")
 	case strings.TrimSpace(ask.Bolt.Bolt.Class) == "":
 		return lacks("class")
-	case ask.Snug > 0 && len(ask.Grip.Layers) == 0:
+	case (ask.Snug > 0 || ask.Stretch > 0) && len(ask.Grip.Layers) == 0:
 		return lacks("grip")
 	case (ask.Insert != nil || ask.Boss > 0) && ask.Grip.TappedIn == "", ask.Grip.Engagement > 0 && ask.Grip.TappedIn == "":
 		return lacks("into")

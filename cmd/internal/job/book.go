@@ -27,12 +27,24 @@ func LoadMachine(name string, stdin io.Reader) (overhaul.Overhaul, problem.List,
 	if err != nil {
 		return overhaul.Overhaul{}, nil, err
 	}
-	o, problems := planMachine(from)
+	o, problems := planMachine(from, nil)
 	return o, problems, nil
 }
 
-// planMachine reads a machine file that is open and plans the work.
-func planMachine(from source.Source) (overhaul.Overhaul, problem.List) {
+// checkMachine reads a machine file as LoadMachine does, and looks for patterns beside it
+// that it does not use.
+func checkMachine(name string, stdin io.Reader) (overhaul.Overhaul, problem.List, error) {
+	from, err := patterns.Machines.Open(name, stdin)
+	if err != nil {
+		return overhaul.Overhaul{}, nil, err
+	}
+	o, problems := planMachine(from, func(m machine.Machine, o overhaul.Overhaul) problem.List { return unusedFiles(name, m, o) })
+	return o, problems, nil
+}
+
+// planMachine reads a machine file that is open and plans the work. More looks for further
+// problems; it may be nil.
+func planMachine(from source.Source, more func(machine.Machine, overhaul.Overhaul) problem.List) (overhaul.Overhaul, problem.List) {
 	from.Printable = font.Missing
 	machine, problems := machine.Read(from)
 	if problems.Stops() {
@@ -59,8 +71,23 @@ func planMachine(from source.Source) (overhaul.Overhaul, problem.List) {
 	for _, doubt := range o.Doubts() {
 		problems = append(problems, warnedAt(machine.Strip[doubt.At.Steps[0]-1].At, doubt))
 	}
+	problems = append(problems, at(machine.MeasuresAt, o.MeasureDoubts())...)
+	problems = append(problems, at(machine.CautionsAt, o.CautionDoubts())...)
+	if more != nil {
+		problems = append(problems, more(machine, o)...)
+	}
 	o.Fingerprint = machine.FingerprintWith(fingerprints)
 	return o, acknowledged(machine.Meant, problems)
+}
+
+// at reports what is found about the things at some places, where something is.
+func at(places problem.List, found []*finding.Finding) (problems problem.List) {
+	for i, f := range found {
+		if f != nil && i < len(places) {
+			problems = append(problems, warnedAt(places[i], *f))
+		}
+	}
+	return problems
 }
 
 // Book binds the papers of a machine. Drawn is told of each joint's papers.

@@ -67,7 +67,7 @@ func KindOfText(text []byte) FileKind {
 func Check(name string, kind FileKind, folder string, stdin io.Reader, w *words.Catalogue, today time.Time) (problem.List, error) {
 	switch kind {
 	case MachineFile:
-		o, problems, err := LoadMachine(name, stdin)
+		o, problems, err := checkMachine(name, stdin)
 		return slices.Concat(DatedAhead(name, o.Heading, today), problems, StalePrints(name, folder, o.Heading)), err
 	case SurveyFile:
 		answer, problems, err := Survey(name, stdin, w)

@@ -104,6 +104,14 @@ func textsOf(p plan.Plan, places meaning.Places) (list problem.List) {
 	for _, f := range texts.Notes(p) {
 		list = append(list, warnedAt(places.Stage(f.At.Stage), f))
 	}
+	for _, f := range texts.LoosenNotes(p) {
+		list = append(list, warnedAt(places.LoosenStage(f.At.Stage), f))
+	}
+	for i, found := range texts.Measures(p) {
+		for _, f := range found {
+			list = append(list, warnedAt(places.Measure(i+1), f))
+		}
+	}
 	for i, found := range texts.Cautions(p) {
 		for _, f := range found {
 			list = append(list, warnedAt(places.Caution(i+1), f))

@@ -12,6 +12,7 @@ import (
 	"drawdown/render/sheet/drawing"
 	"drawdown/render/sheet/forecast"
 	"drawdown/render/sheet/lettered"
+	"drawdown/render/sheet/revised"
 	"drawdown/render/sheet/target"
 	"drawdown/render/sheet/tray"
 	"drawdown/sequence/interaction"
@@ -62,6 +63,13 @@ func (ask Printing) draw(p plan.Plan, sheet string, doc scene.Document, notes []
 func (ask Printing) counting() Printing {
 	ask.Missing = &sheet.Missing{}
 	return ask
+}
+
+// Differences draws what differs between two revisions.
+func Differences(before, after plan.Plan, ask Printing) ([]render.File, []string, error) {
+	ask = ask.counting()
+	document, notes := revised.Document(before, after, ask.Request)
+	return ask.draw(after, "differences", document, notes)
 }
 
 // ForecastSheets draws a prediction: the sheet, or a page for every step of the

@@ -15,6 +15,7 @@ const (
 	StageLine     finding.Code = "report stage"         // n, does, kinds, ids, note
 	StageTorque   finding.Code = "stage torque"         // torque, other, share, workedout, turns
 	StageAngle    finding.Code = "stage angle"          // angle, workedout, turns
+	StageStretch  finding.Code = "stage stretch"        // stretch, workedout
 	StageBackOff  finding.Code = "stage back off"       // angle
 	StageSlackens finding.Code = "stage slackens"       //
 	StageTurnBack finding.Code = "stage turn back"      // angle, release, until
@@ -90,7 +91,7 @@ const (
 const (
 	TorqueSnug        finding.Code = "torque by angle"       // snug, angle: of none that is stated
 	TorqueBoth        finding.Code = "torque in two units"   // torque
-	TorqueAim         finding.Code = "torque aim"            // one of: torque, preload, proof, yield; single
+	TorqueAim         finding.Code = "torque aim"            // one of: torque, preload, proof, yield; single; or stretch, least (in kN), nominal, most: preload
 	TorqueEquation    finding.Code = "torque equation"       // k, or equation
 	TorqueArea        finding.Code = "torque stress area"    // area, major, pitch
 	TorqueSection     finding.Code = "torque least section"  // area, diameter, shank: it is in the shank
@@ -101,6 +102,8 @@ const (
 	TorqueTable       finding.Code = "torque by friction"    // snug, angle; or torque, alone; single
 	TorqueState       finding.Code = "torque state friction" // kind, low, high
 	TorqueRange       finding.Code = "torque range"          // least, most
+	TorqueStage       finding.Code = "torque after stage"    // figure, low and nominal (in kN), high: preload, 0 if unknown; used, stretch, margin, further, breaks
+	TorqueStretch     finding.Code = "torque stretch"        // least, nominal, most, preload
 	TorqueStages      finding.Code = "torque file's stages"  // stages
 	TorqueSafe        finding.Code = "torque is safe"        // plain: if the bolt has no waist, as assumed
 	TorqueLeast       finding.Code = "torque may leave"      // least, factor

@@ -25,6 +25,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	"output not written":     {"why": fs.ErrPermission},
 	"wrench list missing":    {"file": "shop.yaml"},
 	"folder without files":   {"folder": "shop", "allowed": []string{".yaml", ".yml"}},
+	"machine files unused":   {"files": []string{"rods.yaml", "mains.yaml"}},
 	"date ahead":             {"date": "2062-03-14", "today": "2026-11-30"},
 	"meant":                  {"why": finding.Warned("date ahead", finding.Values{"date": "2062-03-14", "today": "2026-11-30"}), "reason": `"as the maker has it"`},
 	"meant or not":           {"why": finding.Warned("date ahead", finding.Values{"date": "2062-03-14", "today": "2026-11-30"}), "example": "meant: {order: …}"},

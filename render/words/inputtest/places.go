@@ -60,5 +60,11 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	places.LabelTwice:       {"label": `"cyl 1"`, "first": earlier},
 	places.StationsTogether: {"id": "T2", "other": "T1", "first": earlier},
 	places.FrontFacesView:   {"view": `"from the front"`, "front": "left"},
+	places.NumberAlone:      {"name": `"ex 5"`, "other": `"in 4"`},
+	places.FrontAcross:      {"first": `"cyl 1"`, "last": `"cyl 4"`, "front": "top"},
+	places.IDsExchanged:     {"id": "S2", "other": "S1", "letters": "S"},
+	places.PairOfDigits:     {"written": 47.0, "meant": 74.0},
+	places.AllInTheMiddle:   {"reach": unit.Length(38), "out": unit.Length(450)},
+	places.FrontLabelAtRear: {"label": `"FRONT"`, "front": "left"},
 	places.AtPlace:          {"x": 40.0, "y": -12.5},
 })

@@ -53,4 +53,6 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	"trace known same":      {"id": "F1"},
 	"trace corners count":   {"written": "1,2:3,4", "n": 2},
 	"trace no pixel":        {"written": "7"},
+	"call two files":        {},
+	"schema unknown file":   {"name": "\"patern\"", "meant": "pattern", "allowed": []string{"pattern", "machine"}},
 })

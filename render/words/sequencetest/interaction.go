@@ -43,6 +43,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	procedure.PreloadUnknown: {"kind": "main", "why": exampleThread},
 	procedure.NothingHolds:   {"kind": "main"},
 	procedure.ByLastTorque:   {"kind": "main", "torque": exampleTorque, "force": unit.Force(18230)},
+	procedure.ByStretch:      {"kind": "main", "stretch": unit.Length(0.28), "force": unit.Force(32000)},
 	procedure.ByMeanAtAngle:  {"kind": "main"},
 	procedure.ByYieldLoad:    {"kind": "main", "force": unit.Force(54500)},
 	procedure.ByStatedForce:  {"force": unit.Force(30000)},
@@ -105,6 +106,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	prediction.SinglePass:      {"class": "noticeable", "mean": exampleBand, "ends": exampleBand},
 
 	prediction.PassTorque:      {"torque": exampleTorque, "kinds": []string{"main"}},
+	prediction.PassStretch:     {"stretch": unit.Length(0.28), "kinds": []string{"main"}},
 	prediction.PassAngle:       {"angle": unit.Angle(90), "kinds": []string{"main"}},
 	prediction.PassBack:        {"angle": unit.Angle(90), "kinds": []string{"main"}},
 	prediction.PassOut:         {"kinds": []string{"main"}},

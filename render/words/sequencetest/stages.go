@@ -29,6 +29,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	stages.AllAtOnce:      {"kind": "main", "stage": 1, "torque": exampleTorque, "count": 12},
 	stages.WaitsShort:     {"stage": 2, "wait": unit.Duration(4.0 / 60), "least": unit.Duration(1)},
 	stages.EqualsApart:    {"kind": "long", "stage": 1, "torque": exampleTorque, "thread": "M8×1.25", "other": "short", "otherStage": 2, "otherTorque": exampleTorque},
+	stages.StepTooSmall:   {"kind": "main", "stage": 3, "torque": exampleTorque, "before": 2, "beforeTorque": exampleTorque},
 	stages.StageTwice:     {"stage": 3, "before": 2},
 	stages.WaitsFirst:     {"stage": 1},
 	stages.WaitsLast:      {"stage": 4},

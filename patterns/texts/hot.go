@@ -1,0 +1,21 @@
+package texts
+
+import (
+	"drawdown/geometry/finding"
+)
+
+// hottest is the greatest temperature in °C at which anybody opens a joint by hand
+// (common practice, no source).
+const hottest = 120
+
+var below = lazily(`(?i)\b(?:below|under|unter|bajo|por debajo de|moins de|en dessous de|sous)\s+(\d+)\s*°\s*C\b`)
+
+// tooHot finds a text that has the joint opened below a temperature at which nobody can
+// touch it.
+func tooHot(text string) []finding.Finding {
+	m := below.FindStringSubmatch(text)
+	if m == nil || figure(m[1]) <= hottest {
+		return nil
+	}
+	return []finding.Finding{finding.Warned(TextHot, finding.Values{"text": text, "stated": figure(m[1])})}
+}
