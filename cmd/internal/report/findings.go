@@ -118,13 +118,9 @@ const (
 	TorqueNeeds       finding.Code = "torque needs"          // preload, bolt
 	TorqueFactors     finding.Code = "torque factors"        // c1, c2, c3, shear
 	WorkGasket        finding.Code = "torque gasket"         // gasket, area, thickness
-	WorkWindow        finding.Code = "torque window"         // seating, work, crush
 	WorkCompressed    finding.Code = "torque compressed"     // low, nominal, high
 	WorkLeft          finding.Code = "torque left"           // kind
-	WorkYield         finding.Code = "torque yield hot"      // cold, hot, high
-	WorkFatigue       finding.Code = "torque fatigue"        // amplitude, limit
 	WorkLimits        finding.Code = "torque limits"         // kind
-	WorkAim           finding.Code = "torque tightest"       // torque, by, low, high, needed, reaches
 	WrenchTaken       finding.Code = "wrench taken"          // name, number, calibrated
 	WrenchGives       finding.Code = "wrench gives"          // given, low, high
 	WrenchAdapter     finding.Code = "wrench with adapter"   // adapter, angle
