@@ -99,8 +99,8 @@ func (j *judge) completeFace() {
 // it, or by the strongest of the usual ones if that is unknown.
 func (j *judge) judgePressure() {
 	bolt, err := screw.Complete(j.Bolt.Bolt)
-	if j.preload == 0 || err != nil {
-		return
+	if j.preload == 0 || err != nil || finding.Has(j.found, HeadUnfit) {
+		return // or the sizes are reported, and the standard ones stand in for them
 	}
 	material, known := j.underHead()
 	if !known && !j.headStated() {

@@ -61,7 +61,7 @@ var mayBeMeant = map[finding.Code]meant.Name{
 	places.StationsTogether: meant.Stations, places.StationOff: meant.Stations, places.StationOffMirror: meant.Stations,
 	places.LabelsTogether: meant.Labels, places.SidesTogether: meant.Labels, places.LabelUpsideDown: meant.Labels, places.FlywheelAtFront: meant.View,
 	places.DowelsTogether: meant.Dowels, places.DigitsExchanged: meant.OffItsPlace,
-	places.NumberAlone: meant.Labels, places.FrontLabelAtRear: meant.View, places.FrontAcross: meant.View, places.IDsExchanged: meant.OffItsPlace, places.PairOfDigits: meant.OffItsPlace, places.AllInTheMiddle: meant.FarOff,
+	places.NumberAlone: meant.Labels, places.CircleTurned: meant.OffItsPlace, places.FrontLabelAtRear: meant.View, places.FrontAcross: meant.View, places.IDsExchanged: meant.OffItsPlace, places.PairOfDigits: meant.OffItsPlace, places.AllInTheMiddle: meant.FarOff,
 	places.FrontFacesView: meant.View,
 	texts.TextTorque:      meant.Texts, texts.TextAngle: meant.Texts, texts.TextDry: meant.Texts, texts.TextLubricant: meant.Texts, texts.TextCount: meant.Texts,
 	texts.TextName: meant.Texts, texts.TextSize: meant.Texts, texts.TextGasket: meant.Texts, texts.TextSide: meant.Texts, texts.TextOtherWork: meant.Texts,
