@@ -3,11 +3,11 @@ package meaning
 import (
 	"cmp"
 	"math"
-	"regexp"
 	"slices"
 	"strings"
 
 	"drawdown/geometry"
+	"drawdown/geometry/expression"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/patterns/form"
@@ -62,7 +62,7 @@ func (r *reader) checkGauge(v measure.Value, at *nodes.Node) {
 
 // boltLength matches the words for the length of a bolt in the languages of the
 // sheets.
-var boltLength = regexp.MustCompile(`(?i)\b(?:bolt|screw|stud) length\b|\blength of (?:the )?(?:bolts?|screws?)\b|(?:schrauben|bolzen)länge|\blongueur (?:de la |des )vis\b|\blongitud (?:del |de los )(?:tornillos?|pernos?)\b`)
+var boltLength = expression.Lazily(`(?i)\b(?:bolt|screw|stud) length\b|\blength of (?:the )?(?:bolts?|screws?)\b|(?:schrauben|bolzen)länge|\blongueur (?:de la |des )vis\b|\blongitud (?:del |de los )(?:tornillos?|pernos?)\b`)
 
 // checkBoltLength warns if a greatest length of bolts differs from that of
 // their kind: the card would show both.
@@ -90,7 +90,7 @@ func (r *reader) checkBoltLength(v measure.Value, at *nodes.Node) {
 }
 
 // partSize matches the height or thickness of a part.
-var partSize = regexp.MustCompile(`(?i)^(\pL+) (?:height|thickness)$|^(?:height|thickness) of the (\pL+)$|^(\pL+)(?:höhe|dicke)$`)
+var partSize = expression.Lazily(`(?i)^(\pL+) (?:height|thickness)$|^(?:height|thickness) of the (\pL+)$|^(\pL+)(?:höhe|dicke)$`)
 
 // checkThickness warns of a height of the part that is far from its thickness.
 func (r *reader) checkThickness(v measure.Value, at *nodes.Node) {

@@ -1,6 +1,9 @@
 package texts
 
 import (
+	"strings"
+
+	"drawdown/geometry/expression"
 	"drawdown/geometry/finding"
 )
 
@@ -8,11 +11,14 @@ import (
 // (common practice, no source).
 const hottest = 120
 
-var below = lazily(`(?i)\b(?:below|under|unter|bajo|por debajo de|moins de|en dessous de|sous)\s+(\d+)\s*°\s*C\b`)
+var below = expression.Lazily(`(?i)\b(?:below|under|unter|bajo|por debajo de|moins de|en dessous de|sous)\s+(\d+)\s*°\s*C\b`)
 
 // tooHot finds a text that has the joint opened below a temperature at which nobody can
 // touch it.
 func tooHot(text string) []finding.Finding {
+	if !strings.Contains(text, "°") {
+		return nil
+	}
 	m := below.FindStringSubmatch(text)
 	if m == nil || figure(m[1]) <= hottest {
 		return nil

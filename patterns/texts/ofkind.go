@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"drawdown/geometry"
+	"drawdown/geometry/expression"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/sequence/plan"
@@ -147,7 +148,7 @@ func (f facts) noteOfOther(s plan.Stage) []finding.Finding {
 	return nil
 }
 
-var torqueBefore = lazily(`(?i)\b(?:after|from|nach|ab|après|depuis|tras|desde) (\d+(?:[.,]\d+)?[\s\x{a0}]*(?:N|lbf?|ft|in|kgf?|m)[·⋅.\- ]?(?:m|ft|in|lbf?|kgf?))\b`)
+var torqueBefore = expression.Lazily(`(?i)\b(?:after|from|nach|ab|après|depuis|tras|desde) (\d+(?:[.,]\d+)?[\s\x{a0}]*(?:N|lbf?|ft|in|kgf?|m)[·⋅.\- ]?(?:m|ft|in|lbf?|kgf?))\b`)
 
 // anglesFrom finds a note that counts an angle from another torque than the
 // preceding one.

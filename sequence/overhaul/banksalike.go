@@ -1,11 +1,11 @@
 package overhaul
 
 import (
-	"regexp"
 	"slices"
 	"strconv"
 
 	"drawdown/geometry"
+	"drawdown/geometry/expression"
 	"drawdown/geometry/finding"
 )
 
@@ -99,7 +99,7 @@ func sharedBores(a, b geometry.Joint) (labels []string) {
 	return labels
 }
 
-var numberedLabel = regexp.MustCompile(`^(.*\D)(\d{1,3})$`)
+var numberedLabel = expression.Lazily(`^(.*\D)(\d{1,3})$`)
 
 // labelNumber is the number at the end of a label with letters: cyl 1, in 3.
 func labelNumber(label string) (n int, found bool) {
