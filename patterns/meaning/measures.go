@@ -27,6 +27,7 @@ func (r *reader) readMeasure(f form.Fields) {
 		r.checkGauge(v, at[i])
 		r.checkBoltLength(v, at[i])
 		r.checkThickness(v, at[i])
+		r.checkBoreOff(v, at[i])
 	}
 	measures.CheckPlaces(r.Problems, r.input.Measures, at, r.spots())
 }
@@ -87,6 +88,32 @@ func (r *reader) checkBoltLength(v measure.Value, at *nodes.Node) {
 		}
 	}
 	r.checkLengthOff(v, at)
+}
+
+// boreSize matches the diameter of a bore, or of what runs in it.
+var boreSize = expression.Lazily(`(?i)^(?:cylinder |shaft )?(?:bore|diameter|bore diameter|diameter of the (?:bore|shaft|cylinder))$|^(?:zylinder|wellen)?(?:bohrung|durchmesser)$|^(?:alésage|diamètre)$|^diámetro(?: interior)?$`)
+
+// checkBoreOff warns of a diameter that is far from that of the bore where it is taken.
+func (r *reader) checkBoreOff(v measure.Value, at *nodes.Node) {
+	const share = 0.05
+	if !v.Unit.IsLength() || !boreSize.MatchString(v.What) {
+		return
+	}
+	for _, limit := range []struct {
+		key  string
+		read *unit.Decimal
+	}{{"from", v.From}, {"to", v.To}} {
+		if limit.read == nil {
+			continue
+		}
+		for _, b := range r.input.Joint.Bores {
+			size := v.Unit.In(*limit.read, inMm).Float()
+			if v.Has(measure.Place{Label: b.Label}) && math.Abs(size-b.Diameter) > share*b.Diameter {
+				r.Warn(at.KeyNode(limit.key), measures.BoreOff, finding.Values{"what": v.What, "limit": v.Read(*limit.read), "label": problem.Quoted(b.Label), "diameter": unit.Length(b.Diameter)})
+				return
+			}
+		}
+	}
 }
 
 // partSize matches the height or thickness of a part.

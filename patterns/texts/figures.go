@@ -24,7 +24,9 @@ var (
 	// a thermometer.
 	ofTheEngine = expression.Lazily(`(?i)\b(btdc|atdc|tdc|crank\w*|cam\w*|piston\w*|ignition|timing|advance|bevel|seat\w*|chamfer|apart|gap\w*|cool\w*|hot|warm|heat\w*|temperature|kw|ot|kurbel\w*|nocken\w*|kolben\w*|zünd\w*|vilebrequin|pmh|allumage|cigüeñal|pms|encendido|clock|o'clock)\b`)
 	// ofOthers are words that make a torque that of another fastener.
-	ofOthers = expression.Lazily(`(?i)\b(plug\w*|spark\w*|drain\w*|other\w*|pulley|sensor\w*|nipple\w*|wrench\w*|post|posts|clamp|clamps|shield|injector\w*|bracket\w*|rocker\w*|old|was|instead|not|never|halter|schelle\w*|collier\w*|abrazadera\w*|kerze\w*|zündkerze\w*|schlüssel|ablass\w*|statt|nicht|bougie\w*|clé|vidange|pas|bujía\w*|llave|vaciado|no)\b`)
+	ofOthers = expression.Lazily(`(?i)\b(plug\w*|spark\w*|drain\w*|other\w*|pulley|sensor\w*|nipple\w*|wrench\w*|post|posts|clamp|clamps|shield|injector\w*|bracket\w*|rocker\w*|old|was|instead|halter|schelle\w*|collier\w*|abrazadera\w*|kerze\w*|zündkerze\w*|schlüssel|ablass\w*|statt|bougie\w*|clé|vidange|bujía\w*|llave|vaciado)\b`)
+	// denied are words that make a figure of their clause one that is not meant.
+	denied = expression.Lazily(`(?i)\b(?:not|never|no|nicht|nie|pas|jamais|nunca)\b`)
 )
 
 var (
@@ -69,7 +71,7 @@ const asDelivered = "as delivered" // a text may then ask for degreasing
 // figuresIn finds torques and angles in a text that no stage has.
 func figuresIn(p plan.Plan, text string, angles []unit.Angle) (found []finding.Finding) {
 	if torques := torquesOf(p); len(torques) > 0 && !ofOthers.MatchString(text) {
-		for _, stated := range torquesIn(text, torques[0].Unit) {
+		for _, stated := range torquesIn(meantOf(text), torques[0].Unit) {
 			if !slices.ContainsFunc(torques, func(t unit.GivenTorque) bool { return isTorque(t, stated) }) {
 				found = append(found, finding.Warned(TextTorque, finding.Values{"text": text, "torque": stated}))
 			}
@@ -83,6 +85,12 @@ func figuresIn(p plan.Plan, text string, angles []unit.Angle) (found []finding.F
 		}
 	}
 	return found
+}
+
+// meantOf returns a text without the clauses that deny something.
+func meantOf(text string) string {
+	clauses := strings.FieldsFunc(strings.ReplaceAll(text, ", ", ";"), func(r rune) bool { return r == ';' })
+	return strings.Join(slices.DeleteFunc(clauses, denied.MatchString), "; ")
 }
 
 // isTorque reports whether a text means a torque: exactly in its own unit,

@@ -17,7 +17,7 @@ import (
 var (
 	threadInText = expression.Lazily(`\bM(\d{1,2})(?:\s?[x×]\s?(\d+(?:[.,]\d+)?))?(?:\s?[x×]\s?(\d+))?`)
 	// widthInText matches the width of a tool for a hexagon.
-	widthInText = expression.Lazily(`(?i)(\d+(?:[.,]\d+)?)\s?mm (?:ring |open |long |deep )?(?:socket|spanner|wrench|hexagon|across flats)|(\d+)er[- ]?(?:nuss|schlüssel|ring)|\bSW ?(\d+)|clé (?:de )?(\d+)|llave (?:de )?(\d+)`)
+	widthInText = expression.Lazily(`(?i)(\d+(?:[.,]\d+)?)\s?mm (?:ring |open |long |deep )?(?:socket|spanner|wrench|hexagon|across flats)|\b(?:socket|hexagon|allen) key (?:of )?(\d+(?:[.,]\d+)?)\s?mm|(\d+)er[- ]?(?:nuss|schlüssel|ring)|\bSW ?(\d+)|clé (?:de )?(\d+)|llave (?:de )?(\d+)`)
 	// lengthInText matches the length of a fastener.
 	lengthInText = expression.Lazily(`(?i)(\d+(?:[.,]\d+)?)\s?mm (?:long )?(?:bolts?|screws?|studs?)\b|(?:bolts?|screws?|studs?) (?:of |are |is )?(\d+(?:[.,]\d+)?)\s?mm long\b`)
 	classInText  = expression.Lazily(`(?i)(?:(?:class|grade|klasse|festigkeit|classe|clase)\s+(\d{1,2}\.\d)\b|\b(\d{1,2}\.9|[4568]\.[68])\s+(?:hex\w* |flange\w* |new |head )?(?:bolts?|screws?|studs?|quality))`)
@@ -34,7 +34,7 @@ var (
 // sizes finds threads, widths, lengths and classes that no fastener of the file
 // has.
 func (f facts) sizes(text string) (found []finding.Finding) {
-	if ofOthers.MatchString(text) || ofTools.MatchString(text) {
+	if ofOthers.MatchString(text) || denied.MatchString(text) || ofTools.MatchString(text) {
 		return nil
 	}
 	return slices.Concat(f.threads(text), f.widths(text), f.lengths(text), f.classes(text))

@@ -22,6 +22,7 @@ var stuffs = []stuff{
 	{beside(`moly\w*|mos2|mos₂|molibdeno|molybdène`), expression.Lazily(`(?i)mol[yi]|mos2|mos₂|assembly paste`)},
 	{beside(`copper (?:paste|grease)|anti-?seize|kupferpaste|graisse au cuivre|grasa de cobre`), expression.Lazily(`(?i)copper|seize|nickel`)},
 	{beside(`thread ?lock\w*|locker|locking compound|locking fluid|schraubensicherung|frein-?filet|fijador de roscas`), expression.Lazily(`(?i)lock`)},
+	{beside(`gear oil|hydraulic oil|transmission oil|getriebeöl|hydrauliköl`), expression.Lazily(`gear|hydraulic|transmission`)},
 	{beside(`graphite|graphit|grafito`), expression.Lazily(`(?i)graphite`)},
 	{beside(`greased?|grease|fett|gefettet|graisse|graissés|grasa`), expression.Lazily(`(?i)grease|paste|seize|mol[yi]|mos`)},
 }
@@ -48,7 +49,7 @@ func (f facts) lubricants(text string) []finding.Finding {
 }
 
 func (f facts) lubricantOf(whole, text string) []finding.Finding {
-	if ofOthers.MatchString(text) || notOnThreads.MatchString(text) {
+	if ofOthers.MatchString(text) || denied.MatchString(text) || notOnThreads.MatchString(text) {
 		return nil
 	}
 	stated := f.kindSizes(func(k plan.Kind) string { return k.Lubricant })
@@ -78,7 +79,7 @@ var (
 // reused, or the reverse.
 func (f facts) reuse(text string) []finding.Finding {
 	reuse := f.kindSizes(func(k plan.Kind) string { return string(k.Reuse) })
-	if len(reuse) != 1 || notAlways.MatchString(text) || ofOthers.MatchString(strings.ReplaceAll(strings.ToLower(text), "old ", "")) {
+	if len(reuse) != 1 || notAlways.MatchString(text) || denied.MatchString(text) || ofOthers.MatchString(strings.ReplaceAll(strings.ToLower(text), "old ", "")) {
 		return nil
 	}
 	once := reuse[0] == string(plan.ReuseOnce)
@@ -147,6 +148,16 @@ var gasketWords = []struct{ inText, inFile expression.Lazy }{
 	{expression.Lazily(`(?i)\bO-?rings?\b`), expression.Lazily(`O-ring`)},
 	{expression.Lazily(`(?i)\b(?:multi-?layer(?:ed)?[- ]steel|MLS|steel gaskets?|metal gaskets?|mehrlagen\w*)\b`), expression.Lazily(`steel|spiral`)},
 	{expression.Lazily(`(?i)\b(?:bead of sealant|liquid gasket|sealant bead|dichtraupe|flüssigdichtung)\b`), expression.Lazily(`sealant|fibre|composite|cork|O-ring|steel|spiral|none`)},
+}
+
+var topDown = expression.Lazily(`\b(?:TOP|OBEN|HAUT|ARRIBA)\b[^.;,]*\b(?:down|downwards|(?i:nach unten|vers le bas|hacia abajo))\b`)
+
+// upsideDown finds a mark TOP that points downwards.
+func upsideDown(text string) []finding.Finding {
+	if !strings.ContainsAny(text, "TOH") || !topDown.MatchString(text) {
+		return nil
+	}
+	return []finding.Finding{finding.Warned(TextUpsideDown, finding.Values{"text": text})}
 }
 
 var gasketInText = expression.Lazily(`(?i)\b(?:new|fresh|neue) (?:\pL+ ){0,2}?(?:gasket|dichtung)\b|\bgasket (?:dry|new)\b`)

@@ -69,7 +69,7 @@ var mayBeMeant = map[finding.Code]meant.Name{
 	texts.TextsDisagree: meant.Texts, texts.TextPlace: meant.Texts, texts.TextReuse: meant.Texts, texts.TextCylinders: meant.Texts,
 	texts.TextOtherKind: meant.Texts, texts.TextStageKind: meant.Texts, texts.TextAngleFrom: meant.Texts,
 	texts.TextGasketAgain: meant.Texts, texts.TextFirst: meant.Texts, texts.TextBefore: meant.Texts, texts.TextAtSide: meant.Texts, texts.TextFromSide: meant.Texts,
-	texts.TextWait: meant.Texts, texts.TextHot: meant.Texts, texts.TextsThrust: meant.Texts, texts.TextDesignation: meant.Texts,
+	texts.TextPressure: meant.Texts, texts.TextUpsideDown: meant.Texts, texts.TextWait: meant.Texts, texts.TextHot: meant.Texts, texts.TextsThrust: meant.Texts, texts.TextDesignation: meant.Texts,
 	mechanics.PartThick: meant.PartThickness, mechanics.PartThin: meant.PartThickness, mechanics.GripShort: meant.PartThickness,
 
 	machine.PartTwice: meant.Steps, machine.PartIsJoint: meant.Steps, overhaul.PartTooEarly: meant.Steps, overhaul.OffTooEarly: meant.Steps,
@@ -78,7 +78,7 @@ var mayBeMeant = map[finding.Code]meant.Name{
 	overhaul.PartBehind: meant.Steps, overhaul.DrainedLate: meant.Steps, overhaul.TurnedOnce: meant.Steps, overhaul.StopperStays: meant.Steps, overhaul.TextOfOther: meant.Steps,
 	overhaul.ItemOfOtherSide: meant.Banks, overhaul.SisterLacks: meant.Banks, overhaul.SisterMissing: meant.Banks, overhaul.SistersOrder: meant.Banks, overhaul.MassesDiffer: meant.Banks,
 	overhaul.BanksDiffer: meant.Banks, overhaul.FrontUnturned: meant.Banks, overhaul.CylindersShared: meant.Banks, overhaul.CylinderUnknown: meant.Banks,
-	overhaul.ItemOfOther: meant.Steps, overhaul.ItemTwice: meant.Steps, overhaul.FluidOneWay: meant.Steps, overhaul.SwitchedOn: meant.Steps, overhaul.ToolMissing: meant.Locks,
+	overhaul.LimitsDiffer: meant.Banks, measures.BoreOff: meant.Measures, figures.AcrossOfOther: meant.Hole, overhaul.ItemOfOther: meant.Steps, overhaul.ItemTwice: meant.Steps, overhaul.FluidOneWay: meant.Steps, overhaul.SwitchedOn: meant.Steps, overhaul.ToolMissing: meant.Locks,
 	overhaul.MassUnlikeJoint: meant.Steps, overhaul.CylinderLeftOut: meant.Measures, overhaul.CylinderNowhere: meant.Measures,
 	measures.LimitOnWrongSide: meant.Measures, measures.WidthsDiffer: meant.Measures, measures.SizeOff: meant.Measures,
 	overhaul.GasketNowhere: meant.Gaskets,
