@@ -120,7 +120,7 @@ var notations = map[string]func([]byte) []byte{
 // made changes what it should: put compares all of the file.
 func TestEditsTakenBack(t *testing.T) {
 	t.Parallel()
-	edits := testkit.Samples(30, 2000)
+	edits := testkit.Samples(16, 2000)
 	made, refused := 0, map[string]int{}
 	for _, name := range patterns.Builtin() {
 		for notation, write := range notations {
@@ -213,7 +213,7 @@ func TestCommentsStay(t *testing.T) {
 			}
 		}
 		for i, op := range ops {
-			if i%testkit.Samples(5, 1) != 0 {
+			if i%testkit.Samples(9, 1) != 0 {
 				continue
 			}
 			change, err := Apply(from, op)

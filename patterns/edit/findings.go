@@ -15,4 +15,5 @@ const (
 	Elsewhere   finding.Code = "edit elsewhere"    // id
 	TextChanged finding.Code = "edit text changed" //
 	TooFew      finding.Code = "edit too few"      // do, least
+	NotRegular  finding.Code = "edit not regular"  //
 )

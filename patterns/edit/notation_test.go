@@ -107,6 +107,8 @@ func TestNotations(t *testing.T) {
 		{"one coordinate", head + "- {id: A, at: [ 1,  2 ]} # a\n", head + "- {id: A, at: [ 1,  7.5 ]} # a\n", Operation{Do: Move, IDs: []string{"A"}, At: &[2]float64{1, 7.5}}},
 		{"inches", "units: in\nfasteners:\n- {id: A, at: [1, 2]}\n", "units: in\nfasteners:\n- {id: A, at: [2, 2]}\n", Operation{Do: Nudge, IDs: []string{"A"}, By: &[2]float64{25.4, 0}}},
 		{"unit kept where it stays", head + "- {id: A, at: [1 in, 2]}\n", head + "- {id: A, at: [1 in, 3]}\n", Operation{Do: Nudge, IDs: []string{"A"}, By: &[2]float64{0, 1}}},
+		{"typed", head + "- {id: A, at: [1, 2]}\n", head + "- {id: A, at: [25.4, 2]}\n", Operation{Do: Move, IDs: []string{"A"}, X: "1 in"}},
+		{"nearly regular", head + "- {id: A, at: [0.1, 0]} # a\n- {id: B, at: [50, 0.2]}\n- {id: C, at: [100, 0]}\n- {id: D, at: [0, 80]}\n- {id: E, at: [50.1, 80]}\n- {id: F, at: [100, 80.1]}\n", head + "- {id: A, at: [0, 0]} # a\n- {id: B, at: [50, 0]}\n- {id: C, at: [100, 0]}\n- {id: D, at: [0, 80]}\n- {id: E, at: [50, 80]}\n- {id: F, at: [100, 80]}\n", Operation{Do: Regular, IDs: []string{"A", "B", "C", "D", "E", "F"}}},
 		{"whole grid", head + "- grid: {columns: 2, rows: 2, pitch: [9, 9], centre: [0, 0], id: A}\n", head + "- grid: {columns: 2, rows: 2, pitch: [9, 9], centre: [3, 0], id: A}\n", Operation{Do: Shift, IDs: []string{"A2"}, By: &[2]float64{3, 0}}},
 		{"whole row without a start", head + "- row: {count: 2, pitch: 9, id: A}\n", head + "- row: {count: 2, pitch: 9, id: A, from: [3, 1]}\n", Operation{Do: Shift, IDs: []string{"A2"}, By: &[2]float64{3, 1}}},
 		{"new key in a block", "kinds:\n  a:\n    thread: M8   # eight\n\ntitle: T\n", "kinds:\n  a:\n    thread: M8   # eight\n    class: 10.9\n\ntitle: T\n", Operation{Do: Set, Path: Path{"kinds", "a", "class"}, Value: &Value{Kind: Scalar, Text: "10.9"}}},
@@ -157,6 +159,7 @@ func TestRefused(t *testing.T) {
 		{text, Operation{Do: Move, IDs: []string{"A"}}, LacksValue},
 		{text, Operation{Do: Rename, IDs: []string{"A"}, Text: "B"}, IDTaken},
 		{text, Operation{Do: Align, IDs: []string{"A"}, Text: "x"}, TooFew},
+		{text, Operation{Do: Regular, IDs: []string{"A", "B"}}, TooFew},
 		{text, Operation{Do: "dance"}, NoOperation},
 		{"extends: p4-head\n", Operation{Do: Shift, IDs: []string{"M1"}, By: &[2]float64{1, 1}}, Elsewhere},
 		{"fasteners: [{grid: {columns: 2, rows: 2, id: A}}]\n", Operation{Do: Move, IDs: []string{"A1"}, At: &[2]float64{}}, ErrorsFirst},
@@ -167,5 +170,24 @@ func TestRefused(t *testing.T) {
 	}
 	if _, err := (Change{{0, "a", "b"}}).Apply([]byte("c")); !errors.Is(err, TextChanged) {
 		t.Errorf("another text: %v", err)
+	}
+}
+
+// Typing in a field that knows only line feeds keeps all other line breaks.
+func TestTyped(t *testing.T) {
+	for _, c := range []struct{ before, typed, after string }{
+		{"a: 1\r\nb: 2\r\n", "a: 1\nb: 3\nc: 4\n", "a: 1\r\nb: 3\r\nc: 4\r\n"},
+		{"a: 1\nb: 2\r\nc: 3", "a: 1\nb: 2\nc: 4", "a: 1\nb: 2\r\nc: 4"},
+		{"a\r\n", "a\n", "a\r\n"},
+		{"", "a\n", "a\n"},
+	} {
+		change := Typed([]byte(c.before), c.typed)
+		after, err := change.Apply([]byte(c.before))
+		if err != nil || string(after) != c.after {
+			t.Errorf("%q typed as %q: %q, %v", c.before, c.typed, after, err)
+		}
+		if back, _ := change.Inverse().Apply(after); string(back) != c.before {
+			t.Errorf("taken back: %q", back)
+		}
 	}
 }

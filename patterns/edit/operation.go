@@ -21,7 +21,7 @@ type Verb string
 // What can be done with fasteners, by their ids, and with any part of the file,
 // by its path.
 const (
-	Move    Verb = "move"    // the fastener to a place
+	Move    Verb = "move"    // the fastener to a place: At, or X and Y as typed
 	Nudge   Verb = "nudge"   // fasteners by a distance
 	Shift   Verb = "shift"   // the whole grid, row, circle or rectangle of a fastener, by a distance
 	Single  Verb = "single"  // lists the fasteners of a grid, row, circle or rectangle one by one
@@ -31,6 +31,7 @@ const (
 	SetKind Verb = "kind"    // gives fasteners the kind in Text
 	Cast    Verb = "cast"    // gives a fastener the number on the part in Text; empty for none
 	Align   Verb = "align"   // fasteners with the first one, in the direction of Text: x or y
+	Regular Verb = "regular" // moves fasteners to the grid, row, circle or rectangle that they nearly form
 	Mirror  Verb = "mirror"  // adds mirror images of fasteners, across the line x or y = 0 by Text
 	Order   Verb = "order"   // states the maker's own order, by all ids
 	Set     Verb = "set"     // gives a part a value
@@ -46,6 +47,8 @@ type Operation struct {
 	IDs   []string    `json:"ids,omitempty"` // of fasteners
 	At    *[2]float64 `json:"at,omitempty"`
 	By    *[2]float64 `json:"by,omitempty"`
+	X     string      `json:"x,omitempty"` // a coordinate as a person types it; empty: unchanged
+	Y     string      `json:"y,omitempty"`
 	Text  string      `json:"text,omitempty"`
 	Path  Path        `json:"path,omitempty"`
 	Value *Value      `json:"value,omitempty"`
@@ -113,7 +116,7 @@ var operations map[Verb]operation
 
 func init() { // they call each other
 	operations = map[Verb]operation{
-		Move:    {func(p *pattern, op Operation) error { return p.place(op.IDs[0], pointOf(*op.At)) }, []string{"ids", "at"}},
+		Move:    {(*pattern).moveTo, []string{"ids"}},
 		Nudge:   {(*pattern).nudge, []string{"ids", "by"}},
 		Shift:   {(*pattern).shift, []string{"ids", "by"}},
 		Single:  {func(p *pattern, op Operation) error { return p.single(op.IDs[0]) }, []string{"ids"}},
@@ -123,6 +126,7 @@ func init() { // they call each other
 		SetKind: {(*pattern).kind, []string{"ids", "text"}},
 		Cast:    {(*pattern).cast, []string{"ids"}},
 		Align:   {(*pattern).align, []string{"ids", "text"}},
+		Regular: {(*pattern).regular, []string{"ids"}},
 		Mirror:  {(*pattern).mirror, []string{"ids", "text"}},
 		Order:   {func(p *pattern, op Operation) error { return p.set(Path{"tighten", "order"}, Texts(op.IDs)) }, []string{"ids"}},
 		Set:     {func(p *pattern, op Operation) error { return p.set(op.Path, *op.Value) }, []string{"path", "value"}},

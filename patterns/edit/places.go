@@ -39,6 +39,13 @@ func (p *pattern) inches() bool {
 	return false
 }
 
+func (p *pattern) bareUnit() string {
+	if p.inches() {
+		return "in"
+	}
+	return "mm"
+}
+
 // number writes a length without its unit: to a thousandth of a millimetre.
 func (p *pattern) number(mm float64) Value {
 	v, digits := mm, 1000.0
@@ -55,11 +62,7 @@ func (p *pattern) point(at geometry.Point) Value {
 
 // lengthMm returns the length at a path.
 func (p *pattern) lengthMm(path Path) (float64, bool) {
-	bare := "mm"
-	if p.inches() {
-		bare = "in"
-	}
-	mm, err := unit.ParseLength(p.at(path), bare)
+	mm, err := unit.ParseLength(p.at(path), p.bareUnit())
 	return float64(mm), err == nil
 }
 
@@ -110,6 +113,33 @@ func (p *pattern) place(id string, to geometry.Point) error {
 		return err
 	}
 	return p.setPoint(path.Then("at"), to)
+}
+
+// moveTo gives a fastener the place of an operation.
+func (p *pattern) moveTo(op Operation) error {
+	if op.At == nil && op.X+op.Y == "" {
+		return finding.Failed(LacksValue, finding.Values{"do": string(op.Do), "key": "at"})
+	}
+	if op.At != nil {
+		return p.place(op.IDs[0], pointOf(*op.At))
+	}
+	to, err := p.where(op.IDs[0])
+	if err != nil {
+		return err
+	}
+	typed := unit.Within(unit.Sensible.Coordinate, func(s string) (unit.Length, error) { return unit.ParseLength(s, p.bareUnit()) })
+	for i, mm := range []*float64{&to.X, &to.Y} {
+		s := []string{op.X, op.Y}[i]
+		if s == "" {
+			continue
+		}
+		length, err := typed(s)
+		if err != nil {
+			return err
+		}
+		*mm = float64(length)
+	}
+	return p.place(op.IDs[0], to)
 }
 
 // alone returns the path of the keys of a single fastener, after listing those

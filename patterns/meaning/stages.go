@@ -17,7 +17,7 @@ import (
 const maxStages = 200
 
 var tightenActions = []string{
-	string(plan.Tighten), string(plan.Advance), string(plan.Percent), string(plan.BackOff), string(plan.Wait),
+	string(plan.Tighten), string(plan.Advance), string(plan.Lengthen), string(plan.Percent), string(plan.BackOff), string(plan.Wait),
 }
 
 // stageWays are the ways that a single stage can use; cast and the maker's list
@@ -126,6 +126,9 @@ func (r *reader) figure(s *plan.StageInput, n *nodes.Node) (ok bool) {
 	switch s.Do {
 	case plan.Tighten:
 		s.Torque, ok = form.Parsed(r.Reader, n, "torque", unit.ParseSensibleTorque)
+	case plan.Lengthen:
+		mm, read := r.LengthMm(n, "stretch", unit.Sensible.Thickness)
+		s.Stretch, ok = unit.Length(mm), read
 	case plan.Percent:
 		bare := *n
 		bare.Text = strings.TrimSuffix(strings.TrimSpace(n.Text), "%")

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"hash/crc32"
 	"image"
+	"image/jpeg"
 	"os"
 	"testing"
 
@@ -99,4 +100,21 @@ func FuzzPhoto(f *testing.F) {
 			t.Fatal(err)
 		}
 	})
+}
+
+// A thumbnail keeps the shape of its photo, and none is made larger. From first principles.
+func TestThumbnail(t *testing.T) {
+	for _, size := range [][4]int{{300, 200, 150, 100}, {200, 301, 99, 150}, {30, 20, 30, 20}} {
+		var photo bytes.Buffer
+		if err := jpeg.Encode(&photo, image.NewGray(image.Rect(0, 0, size[0], size[1])), nil); err != nil {
+			t.Fatal(err)
+		}
+		small, width, height, err := scan.Thumbnail(photo.Bytes(), 150)
+		if about, wrong := jpeg.DecodeConfig(bytes.NewReader(small)); err != nil || wrong != nil || about.Width != size[2] || about.Height != size[3] || width != size[2] || height != size[3] {
+			t.Errorf("%v: %d × %d, %v, %v", size, width, height, err, wrong)
+		}
+	}
+	if _, _, _, err := scan.Thumbnail([]byte("no picture"), 150); err == nil {
+		t.Error("no picture has a thumbnail")
+	}
 }

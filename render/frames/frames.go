@@ -133,6 +133,8 @@ func (r Work) figure(s *plan.Stage) string {
 		return approx + r.Words.Figure(s.Torque.String())
 	case plan.Advance:
 		return approx + "+" + r.Words.Figure(s.Angle.String())
+	case plan.Lengthen:
+		return approx + "+" + r.Words.Figure(s.Stretch.String())
 	case plan.BackOff, plan.TurnBack:
 		return "−" + r.Words.Figure(s.Angle.String())
 	case plan.Remove:

@@ -97,13 +97,26 @@ func (f Frame) Founds() []FoundKind {
 }
 
 // ToMeasure are the values that the file asks for, at each of their places.
-func (v RunView) ToMeasure() []SeenAt { return v.toMeasure("", "", v.Run.Measures) }
+func (v RunView) ToMeasure() []SeenAt {
+	all := v.toMeasure("", "", v.Run.Measures)
+	for i, one := range all {
+		for _, st := range v.Joint.joint.Stations {
+			if st.Label != "" && st.Label != st.ID {
+				all[i].Name = strings.Replace(one.Name, " · "+st.ID+" · ", " · "+st.ID+" ("+st.Label+") · ", 1)
+			}
+			if all[i].Name != one.Name {
+				break
+			}
+		}
+	}
+	return all
+}
 
 // ToMeasure are those of the machine, and of its joints.
 func (v JobView) ToMeasure() []SeenAt {
 	all := v.toMeasure("", "", v.Job.Measures)
 	for _, j := range v.Job.Joints {
-		all = append(all, v.toMeasure(j.Of, j.Of, j.Measures)...)
+		all = append(all, v.toMeasure(j.Of, j.Title, j.Measures)...)
 	}
 	return all
 }
@@ -165,7 +178,7 @@ func Placing(w io.Writer, v PlacingView) error { return write(w, "placing", v) }
 
 // Part is the joint with a flag at each finding.
 func (v PlacingView) Part() Part {
-	part := partAtRest(v.Frame, v.Joint)
+	part := AtRest(v.Frame, v.Joint)
 	for i, e := range v.Findings {
 		if at, placed := v.Joint.spotOf(e.Place); placed {
 			part.Flags = append(part.Flags, Flag{at, v.Letters[i]})

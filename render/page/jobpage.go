@@ -137,7 +137,7 @@ func (v JobView) differences(list []run.Difference) []string {
 	for _, d := range list {
 		what := t.Changes[string(d.What)]
 		if d.Joint != "" && len(v.Job.Rebuild) > 1 {
-			what = d.Joint + ", " + what
+			what = v.Job.TitleOf(d.Joint) + ", " + what
 		}
 		all = append(all, fmt.Sprintf(t.Change, what, d.Before, d.After))
 	}
@@ -148,7 +148,7 @@ func (v JobView) differences(list []run.Difference) []string {
 func (v JobView) Tables() []recordTable {
 	t := v.Text()
 	by := func(e run.Entry) string { return fmt.Sprintf(t.Run.StateBy, e.Who, v.when(e.Time)) }
-	var found, measured, notes, overs, adopted []string
+	var found, measured, notes, overs, adopted, accepted []string
 	for _, e := range v.Job.Findings {
 		what := t.Trouble.Names[string(e.Trouble)]
 		if e.Act == run.Unsure {
@@ -175,8 +175,13 @@ func (v JobView) Tables() []recordTable {
 			adopted = append(adopted, v.differences(e.Revision.Differences)...)
 		}
 	}
+	for _, p := range v.Points() {
+		if !v.IsOpen() {
+			accepted = append(accepted, words.Row(p.Text, p.Accepted))
+		}
+	}
 	return slices.DeleteFunc([]recordTable{
-		{"findings", t.Records.Found, found}, {"readings", t.Records.Readings, measured}, {"notes", t.Records.Notes, notes},
+		{"points", v.Words.Record.OpenPoints, accepted}, {"findings", t.Records.Found, found}, {"readings", t.Records.Readings, measured}, {"notes", t.Records.Notes, notes},
 		{"handovers", t.Records.HandOvers, overs}, {"adopted", t.Job.Adopted, adopted},
 	}, func(t recordTable) bool { return len(t.Lines) == 0 })
 }
@@ -186,7 +191,9 @@ func (v JobView) Tables() []recordTable {
 func (v JobView) seenAt(e run.Entry) string {
 	joint := ""
 	if len(v.Job.Rebuild) > 1 {
-		joint = e.Joint
+		if joint = e.Joint; joint != "" {
+			joint = v.Job.TitleOf(joint)
+		}
 	}
 	place := e.Place.Measured().Name()
 	if e.Place == nil && e.Step > 0 {

@@ -3,6 +3,7 @@ package page
 import (
 	"html/template"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -12,6 +13,7 @@ import (
 	"drawdown/render/scene"
 	"drawdown/render/svg"
 	"drawdown/render/words"
+	"drawdown/sequence/measure"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/run"
 )
@@ -67,8 +69,10 @@ const (
 func JointOf(p plan.Plan, d run.Direction, c *words.Catalogue) (Joint, error) {
 	side := sideOf(p, d)
 	called := p.Called(side)
+	shown := p
+	shown.Joint.Stations = measuredStations(p)
 	drawn := diagram.Draw(diagram.Part{
-		Plan: p, Order: side.Order, Called: called, Front: c.Sheet.Front, NoArrows: true,
+		Plan: shown, Order: side.Order, Called: called, Front: c.Sheet.Front, NoArrows: true,
 		Box: scene.Box{Right: pictureWidth, Bottom: pictureHeight}.Grown(-pictureMargin),
 	})
 	j := Joint{joint: p.Joint, threads: map[string]string{}, numbers: map[string]string{}, kinds: map[string]string{}, Stages: stageBoxes(p, d, c)}
@@ -93,6 +97,19 @@ func JointOf(p plan.Plan, d run.Direction, c *words.Catalogue) (Joint, error) {
 	err := j.draw(drawn, p.IDs(side.Order))
 	j.Scale = scaleOf(p, j.Marks)
 	return j, err
+}
+
+// measuredStations gives stations at which a value is measured the name by which its
+// form asks for it, in place of their label: there is no room for both.
+func measuredStations(p plan.Plan) []geometry.Station {
+	all := slices.Clone(p.Joint.Stations)
+	for i, st := range all {
+		measured := slices.ContainsFunc(p.Measures, func(v measure.Value) bool { return v.Has(measure.Place{Station: st.ID}) })
+		if measured {
+			all[i].Label = st.ID
+		}
+	}
+	return all
 }
 
 func sideOf(p plan.Plan, d run.Direction) plan.Side {

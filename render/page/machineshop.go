@@ -14,8 +14,8 @@ type canGo struct {
 	Name, Joint string
 }
 
-// CanGo are the parts that can be sent: those that are off, and not back on. Where the
-// lists have no parts it is the joint.
+// CanGo are the parts that can be sent: those that are off, not back on, and not
+// replaced as a whole. Where the lists have no parts it is the joint.
 func (v JobView) CanGo() []canGo {
 	back := map[string]teardown.Progress{}
 	for _, l := range v.Job.Rebuild {
@@ -31,11 +31,19 @@ func (v JobView) CanGo() []canGo {
 		switch {
 		case !parts && l.Joint != "" && v.Job.Rebuild[0].State == teardown.ToDo:
 			all = append(all, canGo{l.Number, l.Title, l.Joint})
+		case l.Part != "" && v.isScrap(l.Part):
 		case l.Part != "" && l.State == teardown.IsDone && back[l.Part] == teardown.ToDo:
 			all = append(all, canGo{l.Number, l.Part, joint})
 		}
 	}
 	return all
+}
+
+// isScrap reports whether a new part takes the place of this one.
+func (v JobView) isScrap(part string) bool {
+	return slices.ContainsFunc(v.Job.Supplies, func(s teardown.Supply) bool {
+		return s.Sort == teardown.NewPart && s.Part == part && s.What == part
+	})
 }
 
 // sentPart is a part that went to the machine shop, in words.

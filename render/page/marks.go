@@ -69,9 +69,10 @@ func (v RunView) Part() Part {
 }
 
 // Part returns the part as it is before the work.
-func (v PatternView) Part() Part { return partAtRest(v.Frame, v.Joint) }
+func (v PatternView) Part() Part { return AtRest(v.Frame, v.Joint) }
 
-func partAtRest(f Frame, j Joint) Part {
+// AtRest returns a joint as it is before the work.
+func AtRest(f Frame, j Joint) Part {
 	part := Part{Label: f.Text().Pattern.Part, Box: j.Box, Ground: j.Ground, Still: true}
 	for _, m := range j.Marks {
 		part.Marks = append(part.Marks, ShownMark{Mark: m, State: MarkToDo, Word: j.wordSpot(m, "", scene.NoBox)})

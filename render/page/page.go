@@ -74,6 +74,9 @@ func modules() []string { return runModules }
 
 var runModules = []string{"outbox.js", "entry.js", "live.js", "wait.js", "zoom.js", "device.js", "dialogs.js", "shown.js", "paper.js"}
 
+// Write writes a page whose view is in a room of its own.
+func Write(w io.Writer, name string, view any) error { return write(w, name, view) }
+
 func write(w io.Writer, name string, view any) error {
 	return pages().ExecuteTemplate(w, name+".html", view)
 }

@@ -50,8 +50,8 @@ func (v RunView) Badge() string { return v.badge(v.Run.Direction, v.Again) }
 
 // About names the machine and the job.
 func (v RunView) About() string {
-	line := v.runLines([]RunLine{{Machine: v.Run.Machine, Number: v.Number, Order: v.Order}})
-	return line[0].About
+	line := v.runLines([]RunLine{{Number: v.Number, Order: v.Order}})
+	return words.Row(line[0].About, v.Run.Machine) // the number first: a narrow screen cuts the rest
 }
 
 // PrintLines are the sheets, in words.
@@ -159,6 +159,8 @@ func (v RunView) Boxes() []shownStage {
 		switch {
 		case b.Number == now:
 			one.State = "now"
+		case v.stageOver(b.Number) && v.leftIn(b.Number):
+			one.State = "left"
 		case v.stageOver(b.Number):
 			one.State = "done"
 		}
@@ -169,7 +171,12 @@ func (v RunView) Boxes() []shownStage {
 
 type shownStage struct {
 	StageBox
-	State string // todo, now or done
+	State string // todo, now, left or done
+}
+
+// leftIn reports whether a step of a stage was left out.
+func (v RunView) leftIn(stage int) bool {
+	return slices.ContainsFunc(v.Run.Steps, func(s run.Step) bool { return s.Stage == stage && !s.Old && s.State == run.LeftOut })
 }
 
 // stageNow is the stage that is worked on; 0 for none.

@@ -86,6 +86,8 @@ func figure(s *plan.Stage, c *words.Catalogue) (figure, unit string) {
 		return approx + c.Figure(value), s.Torque.Unit.String()
 	case plan.Advance:
 		return approx + "+" + c.Figure(s.Angle.String()), ""
+	case plan.Lengthen:
+		return approx + "+" + c.Figure(s.Stretch.String()), ""
 	case plan.BackOff, plan.TurnBack:
 		return "−" + c.Figure(s.Angle.String()), ""
 	case plan.Remove:
@@ -101,6 +103,6 @@ func below(s *plan.Stage, c *words.Catalogue) string {
 	if s.Do == plan.Tighten {
 		other = c.Figure(s.Other.String())
 	}
-	does := map[plan.Action]string{plan.BackOff: w.Slacken, plan.TurnBack: w.BreakLoose, plan.Wait: w.Settle}
+	does := map[plan.Action]string{plan.BackOff: w.Slacken, plan.Lengthen: w.Longer, plan.TurnBack: w.BreakLoose, plan.Wait: w.Settle}
 	return words.Row(other, does[s.Do], c.ByTurns(s.ByTurns), c.Until(s.Until), s.Note)
 }

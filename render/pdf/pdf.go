@@ -78,6 +78,7 @@ func draw(w io.Writer, doc scene.Document, date time.Time) (err error) {
 		p.AddPageFormat("P", gofpdf.SizeType{Wd: page.Width, Ht: page.Height})
 		pen.bookmark(page.Bookmarks)
 		pen.height = page.Height
+		pen.photos(page.Photos)
 		for _, it := range page.Items {
 			switch it := it.(type) {
 			case scene.Shape:

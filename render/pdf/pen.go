@@ -1,6 +1,9 @@
 package pdf
 
 import (
+	"bytes"
+	"crypto/sha256"
+	"fmt"
 	"math"
 	"strconv"
 
@@ -41,6 +44,17 @@ func (p *pen) shape(s scene.Shape) {
 	}
 	p.path = appendPath(p.path[:0], s.Path, p.height)
 	p.pdf.RawWriteStr(string(append(p.path, operators[[2]bool{filled, stroked}])))
+}
+
+// photos puts pictures on the page. The same picture stands in the file once.
+func (p *pen) photos(list []scene.Photo) {
+	for _, photo := range list {
+		name := fmt.Sprintf("%x", sha256.Sum256(photo.JPEG))
+		options := gofpdf.ImageOptions{ImageType: "JPG"}
+		p.pdf.RegisterImageOptionsReader(name, options, bytes.NewReader(photo.JPEG))
+		b := photo.Box
+		p.pdf.ImageOptions(name, b.Left, b.Top, b.Right-b.Left, b.Bottom-b.Top, false, options, 0, "")
+	}
 }
 
 func (p *pen) setFill(k scene.Ink) {

@@ -6,6 +6,7 @@ import (
 	stdpng "image/png"
 	"io"
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/fogleman/gg"
@@ -151,4 +152,12 @@ func size(t testing.TB, write func(w io.Writer) error) int {
 func plainBytes(t testing.TB, page scene.Page, dpi int) int {
 	im := plain(t, page, dpi)
 	return size(t, func(w io.Writer) error { return stdpng.Encode(w, im) })
+}
+
+// The palette has no room for a photo: the page is refused, not painted without it.
+func TestPhotoIsRefused(t *testing.T) {
+	page := scene.Page{Width: 100, Height: 100, Photos: []scene.Photo{{JPEG: []byte("jpeg"), Box: scene.Box{Right: 40, Bottom: 40}}}}
+	if err := Write(io.Discard, page, 72); err == nil || !strings.Contains(err.Error(), "photos") {
+		t.Errorf("%v", err)
+	}
 }

@@ -41,6 +41,9 @@ func painterFor(page scene.Page, dpi int) (*painter, error) {
 	if err := font.Check(page); err != nil {
 		return nil, err
 	}
+	if len(page.Photos) > 0 {
+		return nil, fmt.Errorf("page %q has photos, for which the palette has no room; allowed: PDF and SVG", page.Name)
+	}
 	width, height, err := PixelSize(page, dpi)
 	if err != nil {
 		return nil, err

@@ -64,7 +64,13 @@ func Scaled(p Page, width, height, factor float64) Page {
 		t.At, t.Width, t.Size = larger(t.At).rounded(), t.Width*size/t.Size, size
 		return t
 	})
-	return Page{Name: p.Name, Width: width, Height: height, Margin: p.Margin * factor, Items: items, Bookmarks: p.Bookmarks}
+	var photos []Photo
+	for _, photo := range p.Photos {
+		b := photo.Box
+		photo.Box = Box{b.Left * factor, b.Top * factor, b.Right * factor, b.Bottom * factor}
+		photos = append(photos, photo)
+	}
+	return Page{Name: p.Name, Width: width, Height: height, Margin: p.Margin * factor, Items: items, Photos: photos, Bookmarks: p.Bookmarks}
 }
 
 // Moved returns the path shifted by an offset.

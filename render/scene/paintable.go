@@ -1,6 +1,7 @@
 package scene
 
 import (
+	"errors"
 	"fmt"
 	"math"
 )
@@ -18,6 +19,14 @@ const (
 func Check(p Page) error {
 	if !(p.Width > 0 && p.Width <= Furthest && p.Height > 0 && p.Height <= Furthest) {
 		return fmt.Errorf("page %q is %g × %g mm: each side must be above 0 and at most %g mm", p.Name, p.Width, p.Height, Furthest)
+	}
+	for i, photo := range p.Photos {
+		if b := photo.Box; len(photo.JPEG) == 0 || !(b.Right > b.Left && b.Bottom > b.Top) {
+			return fmt.Errorf("page %q, photo %d: it needs a JPEG and a box with a width and a height", p.Name, i+1)
+		}
+		if err := errors.Join(checkPoint(Point{photo.Box.Left, photo.Box.Top}), checkPoint(Point{photo.Box.Right, photo.Box.Bottom})); err != nil {
+			return fmt.Errorf("page %q, photo %d: %w", p.Name, i+1, err)
+		}
 	}
 	for i, it := range p.Items {
 		var err error

@@ -20,9 +20,17 @@ type Page struct {
 	Height float64
 	Margin float64 // nothing may be drawn closer to the edge than this
 	Items  []Item  // painted in this order
+	Photos []Photo // painted below the items
 
 	Bookmarks []Bookmark // that lead to the page, if the format has bookmarks
 	Imprint   string     // that of the document, if each page is a file
+}
+
+// Photo is a picture on a page: a baseline JPEG, stretched to its box. PDF and SVG show
+// it; the palette of PNG and GIF has no room for it.
+type Photo struct {
+	Box  Box
+	JPEG []byte
 }
 
 // Bookmark leads to a page on screen.

@@ -14,9 +14,10 @@ const FigureEm = 7.0
 // Pen draws on a page. Its methods take baselines for type and corners for
 // shapes, in millimetres from the top left.
 type Pen struct {
-	Paper Paper
-	Words *words.Catalogue
-	Items []scene.Item
+	Paper  Paper
+	Words  *words.Catalogue
+	Items  []scene.Item
+	Photos []scene.Photo
 }
 
 // Add puts items on the page unchanged.

@@ -77,7 +77,7 @@ func (r *Run) Pages(name string) []scene.Page {
 	var pages []scene.Page
 	for k, p := range r.leaves {
 		r.foot.draw(p, k == len(r.leaves)-1)
-		page := scene.Page{Name: name, Width: r.paper.Width, Height: r.paper.Height, Margin: r.paper.Margin, Items: p.Items}
+		page := scene.Page{Name: name, Width: r.paper.Width, Height: r.paper.Height, Margin: r.paper.Margin, Items: p.Items, Photos: p.Photos}
 		if k > 0 {
 			page.Name += "-" + strconv.Itoa(k+1)
 		}

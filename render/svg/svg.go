@@ -5,6 +5,7 @@ package svg
 
 import (
 	"bufio"
+	"encoding/base64"
 	"encoding/xml"
 	"fmt"
 	"io"
@@ -40,6 +41,7 @@ func Write(w io.Writer, page scene.Page) error {
 	// Without the Go fonts, faces of about their widths serve: a viewer that leaves
 	// textLength out then still keeps the words in their places.
 	b.WriteString(`<g fill="none" stroke-linecap="round" stroke-linejoin="round" font-family="Go, Arial, 'Liberation Sans', Helvetica, sans-serif" xml:space="preserve">` + "\n")
+	photos(b, page.Photos)
 	items(b, page.Items)
 	b.WriteString("</g>\n</svg>\n")
 	return b.Flush()
@@ -55,6 +57,7 @@ func WriteInline(w io.Writer, page scene.Page, label string) error {
 	fmt.Fprintf(b, `<svg viewBox="0 0 %s %s" role="img" aria-label="`, num(page.Width), num(page.Height))
 	escape(b, label)
 	b.WriteString(`"><g fill="none" stroke-linecap="round" stroke-linejoin="round" font-family="Go, Arial, 'Liberation Sans', Helvetica, sans-serif">` + "\n")
+	photos(b, page.Photos)
 	items(b, page.Items)
 	b.WriteString("</g></svg>\n")
 	return b.Flush()
@@ -66,6 +69,20 @@ func WriteItems(w io.Writer, list []scene.Item) error {
 	b := bufio.NewWriter(w)
 	items(b, list)
 	return b.Flush()
+}
+
+// photos writes pictures into the file itself.
+func photos(b *bufio.Writer, list []scene.Photo) {
+	for _, photo := range list {
+		b.WriteString("<image")
+		attribute(b, "x", num(photo.Box.Left))
+		attribute(b, "y", num(photo.Box.Top))
+		attribute(b, "width", num(photo.Box.Right-photo.Box.Left))
+		attribute(b, "height", num(photo.Box.Bottom-photo.Box.Top))
+		attribute(b, "preserveAspectRatio", "none")
+		attribute(b, "href", "data:image/jpeg;base64,"+base64.StdEncoding.EncodeToString(photo.JPEG))
+		b.WriteString("/>\n")
+	}
 }
 
 func items(b *bufio.Writer, list []scene.Item) {

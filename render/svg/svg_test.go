@@ -295,3 +295,12 @@ func TestThingsCarryTheirID(t *testing.T) {
 		t.Errorf("got %q, want %q", got, want)
 	}
 }
+
+// A photo is written into the file at its box, below the items.
+func TestPhoto(t *testing.T) {
+	page := scene.Page{Width: 100, Height: 100, Photos: []scene.Photo{{JPEG: []byte("jpeg"), Box: scene.Box{Left: 10, Top: 20, Right: 40, Bottom: 40}}}}
+	want := `<image x="10" y="20" width="30" height="20" preserveAspectRatio="none" href="data:image/jpeg;base64,anBlZw=="/>`
+	if got := string(written(t, page)); !strings.Contains(got, want) {
+		t.Errorf("%s", got)
+	}
+}

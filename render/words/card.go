@@ -27,6 +27,7 @@ type Stage struct {
 	FromTo string // %d–%d: first and last number
 
 	Slacken, BreakLoose, Settle string
+	Longer                      string // below a stretch
 	Out                         string // large word beside the picture of a bolt to remove
 	ToItsPlace, Scrap           string // what happens to removed fasteners
 	SomeToTheirPlace            string // if some kinds are scrap
@@ -84,15 +85,16 @@ type Checks struct {
 	TappedHoles, ScrewedInByHand, Last string
 	ScrewedIn                          string // by hand, if there are no stages
 
-	Sockets    string // sockets: %s, such as 16 mm main, 13 mm side
-	HeldNut    string // %s: width across flats of the nut to hold
-	HeadAndNut string // %s: width across flats of head and nut, which are equal
-	Key        string // %s: width across flats of a hexagon key
-	ByStandard string // %s, %s: width across flats, and the standard it is from
-	Wrench     string // calibrated torque wrench for %s
-	AngleGauge string
-	And        string // between the two
-	Span       string // %s to %s: two torques in different units
+	Sockets     string // sockets: %s, such as 16 mm main, 13 mm side
+	HeldNut     string // %s: width across flats of the nut to hold
+	HeadAndNut  string // %s: width across flats of head and nut, which are equal
+	Key         string // %s: width across flats of a hexagon key
+	ByStandard  string // %s, %s: width across flats, and the standard it is from
+	Wrench      string // calibrated torque wrench for %s
+	AngleGauge  string
+	LengthGauge string
+	And         string // between the two
+	Span        string // %s to %s: two torques in different units
 
 	// Lubricants are the known ones, by their names in a file. Other names are
 	// printed as in the file.

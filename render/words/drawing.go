@@ -12,3 +12,11 @@ type Drawing struct {
 	NoRoom     string // %d ids did not fit
 	InBrackets string // the number cast on the part, after an id
 }
+
+// Revised has the words of the sheet with the differences between two
+// revisions.
+type Revised struct {
+	Badge   string
+	Since   string // %s: the older revision
+	Letters string // what the letters in the drawing mean
+}

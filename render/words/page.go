@@ -11,6 +11,7 @@ type Page struct {
 	Common      PageCommon
 	Home        PageHome
 	Pattern     PagePattern
+	Edit        PageEdit
 	Run         PageRun
 	Paper       PagePaper
 	Trouble     PageTrouble
@@ -87,6 +88,55 @@ type PagePattern struct {
 	OutOfDate    string
 	NeverPrinted string
 	OpenRuns     string
+}
+
+// PageEdit is the words of the page where a pattern is edited.
+type PageEdit struct {
+	Open         string // the link to it
+	Picture      string
+	NoPicture    string
+	File         string
+	Undo         string
+	Redo         string
+	Save         string
+	SaveAs       string
+	Saved        string
+	Unsaved      string
+	Tools        string
+	Choose       string
+	ChooseSays   string
+	Several      string
+	SeveralSays  string
+	Add          string
+	AddSays      string
+	TapOrder     string
+	OrderSays    string
+	Apart        string // %s apart: %s
+	Chosen       string
+	Left         string
+	Right        string
+	Up           string
+	Down         string
+	Step         string
+	Whole        string
+	AlignX       string
+	AlignY       string
+	Regular      string
+	MirrorX      string
+	MirrorY      string
+	Remove       string
+	Single       string
+	Earlier      string
+	Later        string
+	Line         string // line %d
+	Ways         string
+	Conflict     string
+	ConflictSays string
+	Mine         string
+	Theirs       string
+	TakeTheirs   string
+	KeepMine     string
+	Keys         map[string]string // of the file
 }
 
 // PageRun is the words of the page of a run.

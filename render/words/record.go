@@ -65,6 +65,7 @@ type Record struct {
 	NewParts      string
 	Joints        string
 	FromPaper     string
+	Tapped        string // %s: when, by the device, of an entry that came late
 	Revision      string
 
 	Chain   string // entries %[1]d to %[2]d of the store; the head covers %[3]d

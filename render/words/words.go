@@ -33,6 +33,7 @@ type Catalogue struct {
 	Condition Condition
 	Record    Record
 	Drawing   Drawing
+	Revised   Revised
 	Proof     Proof
 	Page      Page
 	Torque    Torque

@@ -17,11 +17,12 @@ import (
 
 // Ask is one bolt and the question about it. Zero values mean not stated.
 type Ask struct {
-	Bolt               // with its aim
-	Torque unit.Torque // applied torque to calculate from; replaces the aim
-	Snug   unit.Torque
-	Angle  unit.Angle // after Snug
-	Most   unit.Force // greatest preload that the joint bears, which limits the aim; 0: the bolt alone limits it
+	Bolt                // with its aim
+	Torque  unit.Torque // applied torque to calculate from; replaces the aim
+	Snug    unit.Torque
+	Angle   unit.Angle  // after Snug
+	Stretch unit.Length // measured; replaces the aim
+	Most    unit.Force  // greatest preload that the joint bears, which limits the aim; 0: the bolt alone limits it
 }
 
 // Answer is everything calculated about a bolt.
@@ -32,6 +33,10 @@ type Answer struct {
 	Least      unit.Force            // least possible preload if the friction was stated as one figure
 	Alpha      float64               // tightening factor of Least
 	Turned     *stiffness.Turned     // nil without a snug torque
+	Stretched  *Stretched            // nil if no stretch is asked for
+	Longer     [3]unit.Length        // stretch at LongerAt, least to most; 0 without a grip
+	LongerAt   unit.Force            // nominal preload at the end
+	EachStage  []AfterStage          // of the stages of a file
 	Joint      *stiffness.Joint      // nil without a grip
 	Settlement *stiffness.Settlement // the same, and where the bolt breaks
 	Stripping  *strength.Stripping   // nil if the tapped part is not known
@@ -69,7 +74,7 @@ func (a Answer) Single() bool {
 func WorkOut(ask Ask) (Answer, error) {
 	a := Answer{Ask: ask, given: ask.Bolt}
 	a.standIn()
-	for _, step := range []func() error{a.torque, a.shape, a.turn, a.joint, a.threads, a.pressure} {
+	for _, step := range []func() error{a.stretched, a.torque, a.shape, a.turn, a.joint, a.eachStage, a.threads, a.pressure} {
 		if err := step(); err != nil {
 			return Answer{}, err
 		}
@@ -129,6 +134,10 @@ func (a *Answer) torque() (err error) {
 	a.ProofUsed = float64(r.Nominal.Borne / r.ProofLoad)
 	a.rests(r.Assumptions, r.Sources)
 	a.Greatest = max(r.Low.Borne, r.Nominal.Borne, r.High.Borne)
+	if a.Stretched != nil { // friction does not change it
+		a.Greatest = a.Stretched.High
+		return nil
+	}
 	return a.leastLeft()
 }
 
@@ -196,6 +205,9 @@ func (a *Answer) joint() error {
 		return err
 	}
 	a.Joint = &s.Joint
+	if err := a.longer(); err != nil {
+		return err
+	}
 	if a.Broken() { // no preload left to lose
 		a.rests(s.Joint.Assumptions, s.Joint.Sources)
 		return nil
@@ -210,8 +222,11 @@ func (a *Answer) joint() error {
 
 // final returns the nominal preload at the end.
 func (a *Answer) final() unit.Force {
-	if a.ByAngle() {
+	switch {
+	case a.ByAngle():
 		return a.Turned.Nominal.Preload
+	case a.Stretched != nil:
+		return a.Stretched.Nominal
 	}
 	return a.Result.Nominal.Borne
 }
@@ -275,11 +290,14 @@ func (a *Answer) judge() {
 // OfStages reports whether the stages of the bolt are judged, because the
 // question replaces none of them.
 func (a Answer) OfStages() bool {
-	return len(a.Stages) > 0 && a.Ask.Torque == 0 && a.Snug == 0 && a.Bolt.Bolt.YieldShare+a.Bolt.Bolt.ProofShare+float64(a.Bolt.Bolt.Preload) == 0
+	return len(a.Stages) > 0 && a.Ask.Torque == 0 && a.Ask.Stretch == 0 && a.Snug == 0 && a.Bolt.Bolt.YieldShare+a.Bolt.Bolt.ProofShare+float64(a.Bolt.Bolt.Preload) == 0
 }
 
 // askedStages converts the question to stages.
 func (a *Answer) askedStages() []Stage {
+	if a.Ask.Stretch > 0 {
+		return []Stage{{Number: 1, Do: Lengthen, Stretch: a.Ask.Stretch}}
+	}
 	if a.Snug > 0 { // the torque of the aim is not applied
 		return []Stage{{Number: 1, Do: Tighten, Torque: unit.GivenTorque{Value: float64(a.Snug)}}, {Number: 2, Do: Advance, Angle: a.Angle}}
 	}

@@ -53,6 +53,9 @@ const (
 	AtWorkedOut          finding.Code = "figures at worked out"  // torque, why
 	StiffnessLeftOut     finding.Code = "stiffness left out"     // why
 	FaceUsual            finding.Code = "figures face usual"     // face, thread
+	StretchPastYield     finding.Code = "stretch past yield"     // stretch, bolt, grip, yield and most: stretches
+	StretchBreaks        finding.Code = "stretch breaks"         // as stretch past yield
+	SameTemperature      finding.Code = "assumed temperature"    // kelvin: warmer, grown, preload
 	PlainAssumed         finding.Code = "assumed plain"          // waist, yield, break: torques with it, at the friction
 	LubricantOpen        finding.Code = "lubricant open"         // low, high: friction
 	LubricantDiffers     finding.Code = "lubricant differs"      // lubricant, other, kind, thread, class

@@ -27,19 +27,21 @@ type Bolt struct {
 
 // Stage is a step of tightening.
 type Stage struct {
-	Number int // from 1
-	Do     Action
-	Torque unit.GivenTorque // of Tighten
-	Angle  unit.Angle       // of Advance
+	Number  int // from 1
+	Do      Action
+	Torque  unit.GivenTorque // of Tighten
+	Angle   unit.Angle       // of Advance
+	Stretch unit.Length      // of Lengthen
 }
 
 // Action is what a stage does to a bolt.
 type Action uint8
 
 const (
-	Tighten Action = iota // to a torque
-	Advance               // by an angle
-	BackOff               // loosen
+	Tighten  Action = iota // to a torque
+	Advance                // by an angle
+	BackOff                // loosen
+	Lengthen               // until the bolt is longer by a stretch
 )
 
 // Judge compares the figures of bolts with their mechanics. Warnings need
@@ -79,6 +81,7 @@ func judgeBolt(b Bolt) []finding.Finding {
 		j.judgeUsedOnce()
 	}
 	j.judgeTurns()
+	j.judgeStretches()
 	// A torque that is far off makes other findings pointless: they follow from
 	// it.
 	if len(j.over) == 0 {

@@ -34,7 +34,7 @@ func nm(v float64) unit.GivenTorque { return unit.GivenTorque{Value: v} }
 func TestTurns(t *testing.T) {
 	t.Parallel()
 	j := judge{Bolt: Bolt{Stages: []Stage{
-		{1, Tighten, nm(20), 0}, {2, Advance, nm(0), 60}, {3, Advance, nm(0), 30}, {4, BackOff, nm(0), 90}, {5, Advance, nm(0), 45}, {6, Tighten, nm(30), 0}, {7, Tighten, nm(50), 0}, {8, Advance, nm(0), 70},
+		{1, Tighten, nm(20), 0, 0}, {2, Advance, nm(0), 60, 0}, {3, Advance, nm(0), 30, 0}, {4, BackOff, nm(0), 90, 0}, {5, Advance, nm(0), 45, 0}, {6, Tighten, nm(30), 0, 0}, {7, Tighten, nm(50), 0, 0}, {8, Advance, nm(0), 70, 0},
 	}}}
 	want := []turn{{nm(20), 90, 3}, {nm(0), 45, 5}, {nm(50), 70, 8}}
 	if got := j.turns(); !slices.Equal(got, want) {
@@ -46,7 +46,7 @@ func TestTurns(t *testing.T) {
 func TestMoreThanATurn(t *testing.T) {
 	t.Parallel()
 	for angle, want := range map[unit.Angle]bool{360: false, 361: true, 390: true} {
-		j := judge{Bolt: Bolt{Stages: []Stage{{1, Tighten, nm(20), 0}, {2, Advance, nm(0), angle}}}}
+		j := judge{Bolt: Bolt{Stages: []Stage{{1, Tighten, nm(20), 0, 0}, {2, Advance, nm(0), angle, 0}}}}
 		j.judgeTurns()
 		if finding.Has(j.found, TurnWhole) != want {
 			t.Errorf("%v: %v", angle, codes(j.found))
@@ -277,13 +277,13 @@ func TestFinalTorque(t *testing.T) {
 		at     int
 		want   bool
 	}{
-		"alone":             {[]Stage{{1, Tighten, nm(5), 0}}, 0, true},
-		"a larger follows":  {[]Stage{{1, Tighten, nm(5), 0}, {2, Tighten, nm(6), 0}}, 0, false},
-		"a smaller follows": {[]Stage{{1, Tighten, nm(6), 0}, {2, Tighten, nm(5), 0}}, 0, true},
-		"the same follows":  {[]Stage{{1, Tighten, nm(5), 0}, {2, Tighten, nm(5), 0}}, 0, true},
-		"an angle follows":  {[]Stage{{1, Tighten, nm(5), 0}, {2, Advance, nm(0), 90}}, 0, false},
-		"an angle before":   {[]Stage{{1, Advance, nm(0), 90}, {2, Tighten, nm(5), 0}}, 1, true},
-		"slackened before":  {[]Stage{{1, BackOff, nm(0), 90}, {2, Tighten, nm(5), 0}}, 1, false},
+		"alone":             {[]Stage{{1, Tighten, nm(5), 0, 0}}, 0, true},
+		"a larger follows":  {[]Stage{{1, Tighten, nm(5), 0, 0}, {2, Tighten, nm(6), 0, 0}}, 0, false},
+		"a smaller follows": {[]Stage{{1, Tighten, nm(6), 0, 0}, {2, Tighten, nm(5), 0, 0}}, 0, true},
+		"the same follows":  {[]Stage{{1, Tighten, nm(5), 0, 0}, {2, Tighten, nm(5), 0, 0}}, 0, true},
+		"an angle follows":  {[]Stage{{1, Tighten, nm(5), 0, 0}, {2, Advance, nm(0), 90, 0}}, 0, false},
+		"an angle before":   {[]Stage{{1, Advance, nm(0), 90, 0}, {2, Tighten, nm(5), 0, 0}}, 1, true},
+		"slackened before":  {[]Stage{{1, BackOff, nm(0), 90, 0}, {2, Tighten, nm(5), 0, 0}}, 1, false},
 	} {
 		j := judge{Bolt: Bolt{Stages: c.stages}}
 		if got := j.isFinal(c.at); got != c.want {
@@ -435,7 +435,7 @@ func TestLeastLeft(t *testing.T) {
 		}
 	}
 	of := func(spoil func(*Ask)) bool {
-		asked := Ask{Bolt: Bolt{Stages: []Stage{{1, Tighten, nm(5), 0}}}}
+		asked := Ask{Bolt: Bolt{Stages: []Stage{{1, Tighten, nm(5), 0, 0}}}}
 		spoil(&asked)
 		return Answer{Ask: asked}.OfStages()
 	}
@@ -451,11 +451,11 @@ func TestLeastLeft(t *testing.T) {
 		}
 	}
 	asked := (&Answer{Result: screw.Result{Torque: 30}}).askedStages()
-	if !slices.Equal(asked, []Stage{{1, Tighten, nm(30), 0}}) {
+	if !slices.Equal(asked, []Stage{{1, Tighten, nm(30), 0, 0}}) {
 		t.Errorf("asked: %v", asked)
 	}
 	asked = (&Answer{Ask: Ask{Snug: 20, Angle: 90}, Result: screw.Result{Torque: 30}}).askedStages()
-	if !slices.Equal(asked, []Stage{{1, Tighten, nm(20), 0}, {2, Advance, unit.GivenTorque{}, 90}}) {
+	if !slices.Equal(asked, []Stage{{1, Tighten, nm(20), 0, 0}, {2, Advance, unit.GivenTorque{}, 90, 0}}) {
 		t.Errorf("asked: %v", asked)
 	}
 }

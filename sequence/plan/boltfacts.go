@@ -26,14 +26,14 @@ func (p Plan) Bolt(k Kind) figures.Bolt {
 	}
 	for _, s := range p.Tighten.Stages {
 		if do, tightens := acts[s.Do]; tightens && slices.Contains(s.Kinds, k.Name) {
-			b.Stages = append(b.Stages, figures.Stage{Number: s.Number, Do: do, Torque: s.Torque, Angle: s.Angle})
+			b.Stages = append(b.Stages, figures.Stage{Number: s.Number, Do: do, Torque: s.Torque, Angle: s.Angle, Stretch: s.Stretch})
 		}
 	}
 	return b
 }
 
 // acts maps the stages that change how tight a fastener is.
-var acts = map[Action]figures.Action{Tighten: figures.Tighten, Advance: figures.Advance, BackOff: figures.BackOff}
+var acts = map[Action]figures.Action{Tighten: figures.Tighten, Advance: figures.Advance, Lengthen: figures.Lengthen, BackOff: figures.BackOff}
 
 // Figures describes a fastener of the kind without the joint.
 func (k Kind) Figures() figures.Bolt {

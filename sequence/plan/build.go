@@ -175,7 +175,7 @@ func (p *Plan) sideStages(in Input, given []StageInput, order []int, side Cautio
 
 // stage returns one stage with the fasteners that it covers.
 func (p *Plan) stage(in Input, s StageInput, order []int) (Stage, error) {
-	stage := Stage{Do: s.Do, Torque: s.Torque, Angle: s.Angle, Wait: s.Wait, Percent: s.Percent, Until: s.Until, Note: s.Note, Source: in.Source}
+	stage := Stage{Do: s.Do, Torque: s.Torque, Angle: s.Angle, Stretch: s.Stretch, Wait: s.Wait, Percent: s.Percent, Until: s.Until, Note: s.Note, Source: in.Source}
 	if s.Do == Wait {
 		return stage, nil
 	}

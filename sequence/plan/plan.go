@@ -68,6 +68,7 @@ type Stage struct {
 	Torque    unit.GivenTorque
 	Other     unit.GivenTorque // the torque for the other kind of wrench
 	Angle     unit.Angle
+	Stretch   unit.Length // of the bolt
 	Wait      unit.Duration
 	Percent   float64      // of the calculated torque; 0 if the file gives the figure
 	ByTurns   unit.Angle   // approach the figure by this angle at a time over all caps; 0: at once

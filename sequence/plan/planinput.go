@@ -47,6 +47,7 @@ type Action string
 const (
 	Tighten  Action = "torque"   // to a torque
 	Advance  Action = "angle"    // turn further by an angle
+	Lengthen Action = "stretch"  // until the bolt is longer by a stretch
 	Percent  Action = "percent"  // to a share of a calculated torque
 	BackOff  Action = "back off" // slacken by an angle, then go on
 	Wait     Action = "wait"     // let the joint settle
@@ -60,6 +61,7 @@ type StageInput struct {
 	Do      Action
 	Torque  unit.GivenTorque // for Tighten
 	Angle   unit.Angle       // for Advance, BackOff, TurnBack
+	Stretch unit.Length      // for Lengthen
 	Wait    unit.Duration    // for Wait
 	Percent float64          // for Percent, in (0, 100]
 	Way     sequence.Way     // "": the groups' own order

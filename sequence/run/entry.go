@@ -135,3 +135,20 @@ func (v Value) Number() (float64, bool) {
 	n, err := strconv.ParseFloat(strings.Replace(strings.TrimSpace(string(v)), ",", ".", 1), 64)
 	return n, err == nil && n-n == 0 // neither infinite nor no number
 }
+
+// An entry that was held on a device counts as late from lateAfter on; beyond mostLate
+// the clock of the device is wrong.
+const (
+	lateAfter = 5 * time.Second
+	mostLate  = 24 * time.Hour
+)
+
+// tapped is when an entry that came late was tapped, by the clock of its device; zero
+// for one that came in time.
+func (e *Entry) tapped() time.Time {
+	at, err := time.Parse(time.RFC3339, e.DeviceTime)
+	if late := e.Time.Sub(at); err != nil || e.Source == OnPaper || late < lateAfter || late > mostLate {
+		return time.Time{}
+	}
+	return at
+}

@@ -3,8 +3,10 @@ package run_test
 import (
 	"errors"
 	"testing"
+	"time"
 
 	"drawdown/geometry/finding"
+	"drawdown/sequence/plan"
 	"drawdown/sequence/run"
 )
 
@@ -32,6 +34,23 @@ func TestDayOnPaper(t *testing.T) {
 		written.ID, written.Who, written.Time = "x", "RA", b.now
 		if r := b.state.Take(written); r == nil || !errors.Is(r, want) {
 			t.Errorf("%s: %v, want %s", written.Day, r, want)
+		}
+	}
+}
+
+// A tap that was held on a device keeps the time at which it was tapped, by the clock of
+// the device; one that came at once, or of a device with a wrong date, does not. From
+// first principles.
+func TestTappedBeforeItCame(t *testing.T) {
+	came := time.Date(2026, 11, 30, 20, 25, 37, 0, time.UTC)
+	for written, late := range map[string]bool{
+		"2026-11-30T20:25:24.500Z": true, "2026-11-30T21:25:24+01:00": true,
+		"2026-11-30T20:25:36Z": false, "2026-11-28T20:25:24Z": false, "2026-11-30T20:26:00Z": false, "": false, "today": false,
+	} {
+		w := run.Work{Of: "lid", Direction: run.Loosen, Steps: []run.Step{{Number: 1, Stage: 1, Round: 1, IDs: []string{"A1"}, ID: "A1", Do: plan.Remove}}, Fasteners: []run.Fastener{{ID: "A1"}}}
+		s := w.Replay([]run.Entry{{ID: "d", Act: run.Done, Step: 1, Who: "RA", Time: came, DeviceTime: written}})
+		if st := s.At(came).Steps[0]; st.Tapped.IsZero() == late || !st.At.Equal(came) {
+			t.Errorf("%q: tapped %v, taken %v", written, st.Tapped, st.At)
 		}
 	}
 }

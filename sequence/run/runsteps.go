@@ -19,6 +19,7 @@ type Step struct {
 
 	TorqueNm   float64 `json:"torque_Nm,omitempty"`
 	AngleDeg   float64 `json:"angle_deg,omitempty"`
+	StretchMm  float64 `json:"stretch_mm,omitempty"`
 	WaitMin    float64 `json:"wait_min,omitempty"`
 	Percent    float64 `json:"percent,omitempty"`
 	Figure     string  `json:"figure,omitempty"` // as the source gives it
@@ -41,6 +42,7 @@ type Step struct {
 	At       time.Time `json:"at,omitzero"`         // when
 	Ends     time.Time `json:"ends,omitzero"`       // of a wait that was begun
 	TotalDeg float64   `json:"total_deg,omitempty"` // turned so far on this fastener in these angles
+	Tapped   time.Time `json:"tapped,omitzero"`     // by the clock of the device, where the entry came late
 	Source   Source    `json:"source,omitempty"`    // of the entry
 	Day      string    `json:"day,omitempty"`       // of the work, where it was ticked on paper; empty: not known
 	Wrench   string    `json:"wrench,omitempty"`
@@ -84,6 +86,8 @@ func stepOf(s *plan.Stage) Step {
 		step.TorqueNm, step.Figure = float64(s.Torque.Nm()), s.Torque.String()
 	case plan.Advance, plan.BackOff, plan.TurnBack:
 		step.AngleDeg, step.Figure = float64(s.Angle), s.Angle.String()
+	case plan.Lengthen:
+		step.StretchMm, step.Figure = float64(s.Stretch), s.Stretch.String()
 	case plan.Wait:
 		step.WaitMin, step.Figure = float64(s.Wait), s.Wait.String()
 	}

@@ -58,6 +58,7 @@ func (s *State) shown(now time.Time) []Step {
 		e := cmp.Or(st.done, st.left, st.begun)
 		if e != nil {
 			shown.By, shown.At, shown.Wrench, shown.Reason, shown.Source, shown.Day = e.Who, e.Time, e.Wrench, e.Note, e.Source, e.Day
+			shown.Tapped = e.tapped()
 			shown.OutOfOrder = s.outOfOrder(i, now)
 		}
 		if st.begun != nil {

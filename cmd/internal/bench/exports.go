@@ -38,6 +38,12 @@ func (b *Bench) exportShopping(w http.ResponseWriter, r *http.Request, id, form 
 		if err != nil {
 			return err
 		}
+		for i, s := range list.Supplies {
+			list.Supplies[i].Joints = nil
+			for _, of := range s.Joints {
+				list.Supplies[i].Joints = append(list.Supplies[i].Joints, out.TitleOf(of))
+			}
+		}
 		files, err := job.ShoppingList(list, ask)
 		if err != nil {
 			return failure{http.StatusUnprocessableEntity, err}

@@ -40,4 +40,6 @@ const (
 	NoSession   finding.Code = "bench no session"    // id
 	Broke       finding.Code = "bench broke"         //
 	NoDate      finding.Code = "bench no date"       // written
+	NotEditable finding.Code = "bench not editable"  // name
+	NoFileName  finding.Code = "bench no file name"  // name
 )

@@ -27,6 +27,9 @@ type openJob struct {
 	work    teardown.Work
 	state   *teardown.State
 	runs    []record.Subject // in the order of their start
+
+	newer   []run.Difference // in the shop's files as last looked at
+	newerAt uint64           // the stamp of the folder then; 0: never
 }
 
 // forget makes a job be read again, after its record has changed.
@@ -151,8 +154,8 @@ func (b *Bench) differences(one *openJob) ([]run.Difference, job.Frozen, error) 
 	return before.Differences(made), made, err
 }
 
-// newerThan lists the present changes in the file of a job; none if the file is
-// gone.
+// newerThan lists the present changes in the files of a job; none if the file is
+// gone. The files are only planned again when something in the folder has changed.
 func (b *Bench) newerThan(id string) []run.Difference {
 	b.jobs.Lock()
 	defer b.jobs.Unlock()
@@ -160,10 +163,15 @@ func (b *Bench) newerThan(id string) []run.Difference {
 	if err != nil {
 		return nil
 	}
+	stamp := b.shop.stamped() // taken first: a change after it is seen the next time
+	if one.newerAt == stamp {
+		return one.newer
+	}
 	differences, _, err := b.differences(one)
 	if err != nil {
 		return nil
 	}
+	one.newer, one.newerAt = differences, stamp
 	return differences
 }
 

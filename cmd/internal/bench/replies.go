@@ -153,7 +153,11 @@ func answer(w http.ResponseWriter, status int, v any) {
 // read reads the JSON of a request into v. It refuses keys that v lacks, so
 // that nothing is lost silently.
 func (b *Bench) read(w http.ResponseWriter, r *http.Request, v any) error {
-	text, err := io.ReadAll(http.MaxBytesReader(w, r.Body, b.Limits.Body))
+	return b.readUpTo(w, r, v, b.Limits.Body)
+}
+
+func (b *Bench) readUpTo(w http.ResponseWriter, r *http.Request, v any, most int64) error {
+	text, err := io.ReadAll(http.MaxBytesReader(w, r.Body, most))
 	if err != nil {
 		return bodyUnread(err)
 	}

@@ -23,7 +23,9 @@ const (
 func (b *Bench) routes() http.Handler {
 	mux := http.NewServeMux()
 	for pattern, do := range map[string]route{
-		"GET /api/patterns": b.getPatterns,
+		"GET /api/patterns":              b.getPatterns,
+		"PUT /api/patterns/{name}":       b.putPattern,
+		"POST /api/patterns/{name}/edit": b.postEdit,
 
 		"GET /api/runs":               b.getRuns,
 		"POST /api/runs":              b.postRun,
@@ -51,6 +53,7 @@ func (b *Bench) routes() http.Handler {
 
 		"GET /{$}":                        b.homePage,
 		"GET /patterns/{name}":            b.patternPage,
+		"GET /patterns/{name}/edit":       b.editPage,
 		"GET /runs/{id}":                  b.runPage,
 		"GET /runs/{id}/live":             b.runLive,
 		"GET /runs/{id}/paper":            b.runPaper,

@@ -28,6 +28,7 @@ import (
 type shop struct {
 	folder string
 	root   *os.Root
+	saving sync.Mutex // one text at a time
 
 	mu    sync.Mutex
 	stamp uint64 // of the folder when it was last read

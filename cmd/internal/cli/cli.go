@@ -57,7 +57,7 @@ type runner func(p *Program, args []string) Status
 
 // commands lists all commands in the order of the help text.
 func commands() []command {
-	return []command{cardCommand, bookCommand, trayCommand, conditionCommand, orderCommand, checkCommand, torqueCommand, wrenchCommand, surveyCommand, traceCommand, targetCommand, predictCommand, handoutCommand, benchCommand, patternsCommand, recordsCommand, completion(), versionCommand}
+	return []command{cardCommand, bookCommand, trayCommand, conditionCommand, orderCommand, checkCommand, torqueCommand, wrenchCommand, surveyCommand, traceCommand, targetCommand, predictCommand, handoutCommand, benchCommand, patternsCommand, diffCommand, schemaCommand, recordsCommand, completion(), versionCommand}
 }
 
 func findCommand(name string) (command, error) {

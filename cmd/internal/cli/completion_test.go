@@ -25,7 +25,7 @@ var completions = []struct {
 	words []string
 	want  []string
 }{
-	{[]string{""}, []string{"bench", "book", "card", "check", "completion", "condition", "handout", "help", "order", "patterns", "predict", "records", "survey", "target", "torque", "trace", "tray", "version", "wrench"}},
+	{[]string{""}, []string{"bench", "book", "card", "check", "completion", "condition", "diff", "handout", "help", "order", "patterns", "predict", "records", "schema", "survey", "target", "torque", "trace", "tray", "version", "wrench"}},
 	{[]string{"ca"}, []string{"card"}},
 	{[]string{"card", "p4-h"}, []string{"p4-head"}},
 	{[]string{"order", "li"}, []string{"lid.yaml"}},

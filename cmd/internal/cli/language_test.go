@@ -14,6 +14,7 @@ import (
 	"drawdown/geometry/thread"
 	"drawdown/geometry/trace"
 	"drawdown/geometry/unit"
+	"drawdown/patterns/schema"
 	"drawdown/render/words/wordstest"
 	"drawdown/sequence/judge"
 )
@@ -56,6 +57,8 @@ var finds = map[string][]found{
 	"handout":  {{"handout gone.yaml", files.NoFile, noFile}},
 	"bench":    {{"bench gone.yaml --no-open --data data", bench.FolderIsFile, finding.Values{"folder": "gone.yaml"}}},
 	"records":  {{"records --data gone", record.NoStore, finding.Values{"folder": "gone"}}},
+	"diff":     {{"diff gone.yaml p4-head", files.NoFile, noFile}},
+	"schema":   {{"schema gone", schema.NoSchema, finding.Values{"name": `"gone"`, "allowed": schema.Names()}}},
 	"patterns": {{"patterns new --csv gone.yaml", files.NoFile, noFile}},
 }
 

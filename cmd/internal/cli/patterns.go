@@ -1,7 +1,10 @@
 package cli
 
 import (
+	"cmp"
 	"fmt"
+	"path/filepath"
+	"slices"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -9,6 +12,7 @@ import (
 	"drawdown/cmd/internal/files"
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/report"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/holes"
 	"drawdown/geometry/unit"
@@ -17,18 +21,24 @@ import (
 	"drawdown/patterns/dxf"
 	"drawdown/patterns/table"
 	"drawdown/render"
+	"drawdown/sequence/plan"
+	"drawdown/sequence/revision"
 )
 
 var patternsCommand = command{
 	name:    "patterns",
 	operand: builtinName,
 	build: func(flags *pflag.FlagSet) runner {
-		folder := flag.Out(flags, "", "`folder` to write the file to, instead of printing it")
+		folder := flag.Out(flags, "", "`folder` to write the file to, instead of printing it; for a folder of files, where their prints are")
 		as := flag.Choice(flags, "as", yamlForm, patternForms, "`form` of the file, one of ")
 		addNewFlags(flags)
+		flags.String("machine", "", "of a folder: only files of a machine with this `text` in its name")
 		flag.Language(flags)
 		asJSON := flag.JSON(flags)
 		return func(p *Program, args []string) Status {
+			if len(args) > 0 && args[0] != newPattern && !slices.Contains(patterns.Builtin(), args[0]) && job.IsFolder(args[0]) {
+				return p.library(flags, args, *folder, *asJSON)
+			}
 			if err := checkPatternsCall(flags, args, *folder); err != nil {
 				return p.misuse(err)
 			}
@@ -66,6 +76,70 @@ func checkPatternsCall(flags *pflag.FlagSet, args []string, folder string) error
 		return files.CheckFolder(folder)
 	}
 	return nil
+}
+
+// shelvedOut is a file of a shop's folder as data.
+type shelvedOut struct {
+	File      string   `json:"file"`
+	Title     string   `json:"title"`
+	Machine   string   `json:"machine"`
+	Fasteners int      `json:"fasteners"`
+	Threads   []string `json:"threads"`
+	Sound     bool     `json:"sound"`
+	Errors    int      `json:"errors"`
+	Warnings  int      `json:"warnings"`
+	OldPrints int      `json:"old_prints"`
+}
+
+// library lists the patterns of a folder that match the search.
+func (p *Program) library(flags *pflag.FlagSet, args []string, prints string, asJSON bool) Status {
+	search := job.Search{Texts: args[1:]}
+	search.Machine, _ = flags.GetString("machine")
+	if bolts, _ := flags.GetStringArray("bolts"); len(bolts) > 0 {
+		search.Bolts = bolts[len(bolts)-1]
+	}
+	for _, name := range append([]string{"as", "layer", "replace"}, newTextNames()...) {
+		if flags.Changed(name) {
+			return p.misuse(finding.Failed(NotOfFolder, finding.Values{"flag": name}))
+		}
+	}
+	found, err := job.Library(args[0], cmp.Or(prints, "out"), search, p.Today)
+	if err != nil {
+		return p.fail(Failed, err)
+	}
+	list := []shelvedOut{}
+	for _, one := range found {
+		out := shelvedOut{File: filepath.ToSlash(one.File), Title: one.Plan.Title, Machine: one.Plan.Machine, Fasteners: len(one.Plan.Joint.Fasteners), Threads: []string{}, OldPrints: one.Prints}
+		for _, k := range one.Plan.Kinds {
+			if k.Thread != nil {
+				out.Threads = append(out.Threads, k.Thread.Name)
+			}
+		}
+		for _, problem := range one.Problems {
+			if problem.Severity == finding.Error {
+				out.Errors++
+			} else {
+				out.Warnings++
+			}
+		}
+		if one.Failed != nil {
+			out.Errors++
+		}
+		out.Sound = out.Errors == 0
+		list = append(list, out)
+	}
+	if asJSON {
+		return p.printJSON(list)
+	}
+	for _, one := range list {
+		fmt.Fprintln(p.Stdout, p.words.Say(finding.Noted(LibraryLine, finding.Values{
+			"file": one.File, "fasteners": one.Fasteners, "title": one.Title, "machine": one.Machine, "errors": one.Errors, "warnings": one.Warnings, "prints": one.OldPrints,
+		})))
+	}
+	if len(list) == 0 {
+		fmt.Fprintln(p.Stdout, p.words.Say(finding.Noted(LibraryEmpty, finding.Values{"folder": args[0]})))
+	}
+	return Done
 }
 
 type patternOut struct {
@@ -182,4 +256,57 @@ func (p *Program) writeDrawing(name, folder string) Status {
 		fmt.Fprintln(p.Stdout, p.words.Say(lacks))
 	}
 	return status
+}
+
+var diffCommand = command{
+	name:    "diff",
+	operand: patternFile,
+	build: func(flags *pflag.FlagSet) runner {
+		draw := flags.Bool("draw", false, "draw the newer one, with a letter at each difference")
+		printing := flag.AddPrint(flags, render.PDF)
+		return func(p *Program, args []string) Status {
+			ask, err := printing.ChosenFor(*draw, flag.NeedsOther, "draw", "format", "paper", "landscape", "dpi", "out")
+			if len(args) != 2 {
+				err = cmp.Or(error(finding.Failed(TwoFiles, nil)), err)
+			}
+			if err = cmp.Or(err, checkFiles(args)); err != nil {
+				return p.misuse(err)
+			}
+			var made [2]plan.Plan
+			for i, name := range args {
+				var status Status
+				if made[i], status = p.loadPlaces(name, "", ""); status != Done {
+					return status
+				}
+			}
+			return p.diff(made[0], made[1], *draw, ask, printing)
+		}
+	},
+}
+
+func (p *Program) diff(before, after plan.Plan, draw bool, ask job.Printing, printing flag.Print) Status {
+	found := revision.Between(before, after)
+	var written []string
+	if draw {
+		p.keepSmall(after, ask)
+		drawn, notes, err := job.Differences(before, after, ask)
+		if err != nil {
+			return p.fail(Wrong, err)
+		}
+		p.warn(notes)
+		if written, err = files.Write(*printing.Folder, drawn); err != nil {
+			return p.fail(Failed, err)
+		}
+	}
+	if *printing.AsJSON {
+		return p.printJSON(report.DifferencesJSON(p.words, found, written))
+	}
+	if len(found) == 0 {
+		found = []finding.Finding{finding.Noted(revision.Nothing, nil)}
+	}
+	for _, one := range found {
+		fmt.Fprintln(p.Stdout, p.words.Say(one))
+	}
+	p.printPaths(written)
+	return Done
 }

@@ -12,6 +12,7 @@ import (
 	"drawdown/geometry/finding"
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
+	"drawdown/render"
 	"drawdown/sequence/figures"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/service"
@@ -25,12 +26,12 @@ var torqueCommand = command{
 	name:    "torque",
 	operand: patternFile,
 	build: func(flags *pflag.FlagSet) runner {
-		asJSON := addTorqueFlags(flags)
-		return func(p *Program, args []string) Status { return p.torque(flags, args, *asJSON) }
+		printing := addTorqueFlags(flags)
+		return func(p *Program, args []string) Status { return p.torque(flags, args, printing) }
 	},
 }
 
-func addTorqueFlags(flags *pflag.FlagSet) (asJSON *bool) {
+func addTorqueFlags(flags *pflag.FlagSet) flag.Print {
 	addTexts(flags, []textFlag{
 		{"kind", "only this `kind` of FILE"},
 		{"thread", "`thread`, such as M10, M10x1.25 or 3/8-16 UNC"},
@@ -41,6 +42,7 @@ func addTorqueFlags(flags *pflag.FlagSet) (asJSON *bool) {
 		{"yield", "aim: `share` of the yield stress (90% where no aim is set)"},
 		{"proof", "aim: `share` of the proof load, such as 75%"},
 		{"preload", "aim: `force`, such as 30kN"},
+		{"stretch", "aim: how much `longer` the bolt is measured to become, such as 0.28mm"},
 		{"torque", "calculate from this `torque`, such as 48Nm"},
 		{"equation", "`form` of the screw equation: " + flag.Choices(screw.Equations)},
 		{"head-diameter", "outer `diameter` of the bearing face under the head"},
@@ -66,12 +68,19 @@ func addTorqueFlags(flags *pflag.FlagSet) (asJSON *bool) {
 	flag.Offer(flags, "head", flag.Texts(head.Forms)...)
 	flag.Offer(flags, "washer", flag.Texts(head.Washers)...)
 	flag.Offer(flags, "units", "N", "kN", "lbf", "MPa", "psi", "ksi", "mm", "in", "Nm", "lbf.ft", "lbf.in", "kgf.m")
-	flag.Language(flags)
-	return flag.JSON(flags)
+	return flag.AddPrint(flags, render.PDF)
 }
 
-func (p *Program) torque(flags *pflag.FlagSet, args []string, asJSON bool) Status {
+func (p *Program) torque(flags *pflag.FlagSet, args []string, printing flag.Print) Status {
 	q := newQuantities(flags)
+	onPaper, asJSON := flags.Changed("format"), *printing.AsJSON
+	sheets, err := printing.ChosenFor(onPaper, flag.ForSheets, "", "format", "paper", "landscape", "dpi", "out")
+	if err != nil {
+		return p.misuse(err)
+	}
+	if onPaper && len(args) == 0 {
+		return p.misuse(flag.Misused(SheetOfFile, nil))
+	}
 	q.checkTorqueFlags(len(args) > 0)
 	units, _ := flag.Read(q, "units", askedUnits)
 	if q.Err != nil {
@@ -94,6 +103,10 @@ func (p *Program) torque(flags *pflag.FlagSet, args []string, asJSON bool) Statu
 		answers, joint, err = q.inJoint(made, asked, answers)
 	}
 	switch {
+	case err == nil && onPaper:
+		return p.draw(made, sheets, printing, func(made plan.Plan, ask job.Printing) ([]render.File, []string, error) {
+			return job.ClampLoad(made, joint, ask)
+		})
 	case err == nil && asJSON && len(args) > 0:
 		return p.printJSON(report.TorqueFileJSON(p.words, made.Title, answers, joint))
 	case err == nil && asJSON:
@@ -108,7 +121,8 @@ func (p *Program) torque(flags *pflag.FlagSet, args []string, asJSON bool) Statu
 }
 
 func (q *quantities) checkTorqueFlags(file bool) {
-	q.AtMostOne("yield", "proof", "preload", "torque")
+	q.AtMostOne("yield", "proof", "preload", "stretch", "torque")
+	q.AtMostOne("stretch", "snug")
 	q.AtMostOne("friction", "lubricant", "k")
 	q.AtMostOne("torque", "snug")
 	if text, _ := q.Text("thread-length"); text == "full" {
@@ -126,6 +140,7 @@ func (q *quantities) checkTorqueFlags(file bool) {
 	}
 	q.Needs("angle", "grip", "95mm")
 	q.Needs("snug", "grip", "95mm")
+	q.Needs("stretch", "grip", "95mm")
 	q.Needs("length", "grip", "95mm")
 	q.Needs("thread-length", "grip", "95mm")
 	q.Needs("engagement", "into", "aluminium")
@@ -200,6 +215,7 @@ func (q *quantities) override(ask *figures.Ask) {
 	b.ProofShare, _ = flag.Read(q, "proof", screw.ParseShare)
 	b.Preload = flag.Within(q, "preload", unit.Sensible.Force, unit.ParseForce)
 	ask.Torque = flag.Within(q, "torque", unit.Sensible.Torque, flag.TorqueNm)
+	ask.Stretch = flag.Within(q, "stretch", unit.Sensible.Thickness, flag.WithUnit)
 	if e, set := flag.OneOf(q, "equation", screw.Equations); set {
 		b.Equation = e
 	}
@@ -302,7 +318,7 @@ func complete(ask figures.Ask) error {
 		return lacks("thread")
 	case strings.TrimSpace(ask.Bolt.Bolt.Class) == "":
 		return lacks("class")
-	case ask.Snug > 0 && len(ask.Grip.Layers) == 0:
+	case (ask.Snug > 0 || ask.Stretch > 0) && len(ask.Grip.Layers) == 0:
 		return lacks("grip")
 	case (ask.Insert != nil || ask.Boss > 0) && ask.Grip.TappedIn == "", ask.Grip.Engagement > 0 && ask.Grip.TappedIn == "":
 		return lacks("into")

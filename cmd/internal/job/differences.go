@@ -74,6 +74,8 @@ func workOf(p plan.Plan, side plan.Side) string {
 			figure = s.Torque.String()
 		case plan.Advance:
 			figure = "+" + s.Angle.String()
+		case plan.Lengthen:
+			figure = "+" + s.Stretch.String()
 		case plan.BackOff, plan.TurnBack:
 			figure = "−" + s.Angle.String()
 		case plan.Wait:

@@ -70,6 +70,9 @@ func Thaw(files source.Kept, name string) (Frozen, error) {
 	return frozen(from, KindOfText(from.Data), name), nil
 }
 
+// Draft reads a pattern that is being edited.
+func Draft(from source.Source, name string) Frozen { return frozen(from, PatternFile, name) }
+
 func frozen(from source.Source, kind FileKind, name string) Frozen {
 	from, kept := from.Keeping()
 	made := Frozen{Name: name, Kind: kind, Files: kept}

@@ -20,6 +20,7 @@ import (
 type Kept interface {
 	File(sum string) ([]byte, error)
 	Export(id string) (record.Export, error)
+	Photo(sum string) ([]byte, error)
 }
 
 // RecordSheet draws the record of a run, or of a job with its runs behind it. Times are
@@ -44,6 +45,7 @@ func RecordSheet(e record.Export, kept Kept, zone *time.Location, ask Printing) 
 		if err != nil {
 			return nil, nil, err
 		}
+		r.Photos = photosOf(kept, photoSums(r.Entries))
 		document, notes = sheet.Document(r, request)
 	}
 	files, err := ask.files(document, e.ID, "", e.Last.Format(time.DateOnly))
@@ -86,6 +88,11 @@ func jobRecord(e record.Export, kept Kept) (sheet.Job, error) {
 			j.Found = append(j.Found, sheet.Found{Joint: joint.Of, Plan: planOf(made, joint.Of), Findings: found})
 		}
 	}
+	sums := photoSums(j.Entries)
+	for _, r := range j.Runs {
+		sums = append(sums, photoSums(r.Entries)...)
+	}
+	j.Photos = photosOf(kept, sums)
 	return j, nil
 }
 

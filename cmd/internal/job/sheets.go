@@ -8,15 +8,18 @@ import (
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/card"
+	"drawdown/render/sheet/clampload"
 	"drawdown/render/sheet/condition"
 	"drawdown/render/sheet/drawing"
 	"drawdown/render/sheet/forecast"
 	"drawdown/render/sheet/lettered"
+	"drawdown/render/sheet/revised"
 	"drawdown/render/sheet/target"
 	"drawdown/render/sheet/tray"
 	"drawdown/sequence/interaction"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/run"
+	"drawdown/sequence/service"
 )
 
 // Printing says on which paper, in which language and in which formats a sheet
@@ -64,6 +67,13 @@ func (ask Printing) counting() Printing {
 	return ask
 }
 
+// Differences draws what differs between two revisions.
+func Differences(before, after plan.Plan, ask Printing) ([]render.File, []string, error) {
+	ask = ask.counting()
+	document, notes := revised.Document(before, after, ask.Request)
+	return ask.draw(after, "differences", document, notes)
+}
+
 // ForecastSheets draws a prediction: the sheet, or a page for every step of the
 // work.
 func ForecastSheets(a interaction.Answer, ask Printing, frames bool) ([]render.File, []string, error) {
@@ -77,6 +87,13 @@ func ForecastSheets(a interaction.Answer, ask Printing, frames bool) ([]render.F
 	}
 	document, notes := forecast.Document(a.Plan, a.Forecast, request)
 	return ask.draw(a.Plan, "forecast", document, notes)
+}
+
+// ClampLoad draws what a plan's joint has and needs.
+func ClampLoad(p plan.Plan, joint service.Joint, ask Printing) ([]render.File, []string, error) {
+	ask = ask.counting()
+	document := clampload.Document(p, clampload.Request{Request: ask.Request, Joint: joint, Found: service.Judge(p)})
+	return ask.draw(p, "clamp-load", document, nil)
 }
 
 // Card draws a plan's card, one side of it or both.

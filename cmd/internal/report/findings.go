@@ -15,6 +15,7 @@ const (
 	StageLine     finding.Code = "report stage"         // n, does, kinds, ids, note
 	StageTorque   finding.Code = "stage torque"         // torque, other, share, workedout, turns
 	StageAngle    finding.Code = "stage angle"          // angle, workedout, turns
+	StageStretch  finding.Code = "stage stretch"        // stretch, workedout
 	StageBackOff  finding.Code = "stage back off"       // angle
 	StageSlackens finding.Code = "stage slackens"       //
 	StageTurnBack finding.Code = "stage turn back"      // angle, release, until
@@ -90,7 +91,7 @@ const (
 const (
 	TorqueSnug        finding.Code = "torque by angle"       // snug, angle: of none that is stated
 	TorqueBoth        finding.Code = "torque in two units"   // torque
-	TorqueAim         finding.Code = "torque aim"            // one of: torque, preload, proof, yield; single
+	TorqueAim         finding.Code = "torque aim"            // one of: torque, preload, proof, yield; single; or stretch, least (in kN), nominal, most: preload
 	TorqueEquation    finding.Code = "torque equation"       // k, or equation
 	TorqueArea        finding.Code = "torque stress area"    // area, major, pitch
 	TorqueSection     finding.Code = "torque least section"  // area, diameter, shank: it is in the shank
@@ -101,6 +102,8 @@ const (
 	TorqueTable       finding.Code = "torque by friction"    // snug, angle; or torque, alone; single
 	TorqueState       finding.Code = "torque state friction" // kind, low, high
 	TorqueRange       finding.Code = "torque range"          // least, most
+	TorqueStage       finding.Code = "torque after stage"    // figure, low and nominal (in kN), high: preload, 0 if unknown; used, stretch, margin, further, breaks
+	TorqueStretch     finding.Code = "torque stretch"        // least, nominal, most, preload
 	TorqueStages      finding.Code = "torque file's stages"  // stages
 	TorqueSafe        finding.Code = "torque is safe"        // plain: if the bolt has no waist, as assumed
 	TorqueLeast       finding.Code = "torque may leave"      // least, factor
@@ -115,13 +118,9 @@ const (
 	TorqueNeeds       finding.Code = "torque needs"          // preload, bolt
 	TorqueFactors     finding.Code = "torque factors"        // c1, c2, c3, shear
 	WorkGasket        finding.Code = "torque gasket"         // gasket, area, thickness
-	WorkWindow        finding.Code = "torque window"         // seating, work, crush
 	WorkCompressed    finding.Code = "torque compressed"     // low, nominal, high
 	WorkLeft          finding.Code = "torque left"           // kind
-	WorkYield         finding.Code = "torque yield hot"      // cold, hot, high
-	WorkFatigue       finding.Code = "torque fatigue"        // amplitude, limit
 	WorkLimits        finding.Code = "torque limits"         // kind
-	WorkAim           finding.Code = "torque tightest"       // torque, by, low, high, needed, reaches
 	WrenchTaken       finding.Code = "wrench taken"          // name, number, calibrated
 	WrenchGives       finding.Code = "wrench gives"          // given, low, high
 	WrenchAdapter     finding.Code = "wrench with adapter"   // adapter, angle

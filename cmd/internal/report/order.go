@@ -112,6 +112,8 @@ func Stage(c *words.Catalogue, s *plan.Stage) string {
 		code, v["torque"], v["other"], v["share"] = StageTorque, s.Torque, s.Other, s.Percent
 	case plan.Advance:
 		code, v["angle"] = StageAngle, s.Angle
+	case plan.Lengthen:
+		code, v["stretch"] = StageStretch, s.Stretch
 	case plan.BackOff:
 		code, v["angle"] = StageBackOff, s.Angle
 	case plan.TurnBack:

@@ -121,6 +121,8 @@ func figureJSON(s *plan.Stage) (figure field, asGiven string) {
 		return field{"torque_Nm", float64(s.Torque.Nm())}, s.Torque.String()
 	case plan.Advance, plan.BackOff, plan.TurnBack:
 		return field{"angle_deg", float64(s.Angle)}, s.Angle.String()
+	case plan.Lengthen:
+		return field{"stretch_mm", float64(s.Stretch)}, s.Stretch.String()
 	case plan.Wait:
 		return field{"wait_min", float64(s.Wait)}, s.Wait.String()
 	}

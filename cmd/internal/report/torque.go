@@ -40,6 +40,7 @@ func (p Report) printAnswer(a figures.Answer, units []unit.Asked) {
 	fmt.Fprintf(p.To, "%s\n%s\n\n", heading, p.Words.Torque.WorkedOut)
 	if a.OfStages() {
 		fmt.Fprint(p.To, Wrapped("  ", "  ", p.say(TorqueStages, finding.Values{"stages": stagesOf(a)})))
+		p.printStages(a)
 	}
 	p.printAim(a)
 	p.printTurned(a)
@@ -56,7 +57,9 @@ func (p Report) fact(name, said string) {
 
 func (p Report) printAim(a figures.Answer) {
 	r, b, w := a.Result, a.Bolt.Bolt, p.Words.Torque
-	if a.Turned != nil {
+	if a.Stretched != nil {
+		p.fact(w.Tighten, p.say(StageStretch, finding.Values{"stretch": a.Ask.Stretch}))
+	} else if a.Turned != nil {
 		p.fact(w.Tighten, p.say(TorqueSnug, snug(a)))
 	} else if a.Open() {
 		l, h := r.Low.FullTorque, r.High.FullTorque
@@ -113,6 +116,9 @@ func snug(a figures.Answer) finding.Values {
 func aim(a figures.Answer) finding.Values {
 	b := a.Bolt.Bolt
 	switch {
+	case a.Stretched != nil:
+		s := a.Stretched
+		return finding.Values{"stretch": a.Ask.Stretch, "least": float64(s.Low / 1000), "nominal": s.Nominal, "most": s.High}
 	case a.Torque != 0:
 		return finding.Values{"torque": a.Torque}
 	case b.Preload != 0:
@@ -121,6 +127,18 @@ func aim(a figures.Answer) finding.Values {
 		return finding.Values{"proof": b.ProofShare}
 	}
 	return finding.Values{"yield": a.Result.YieldShare, "single": a.Single()}
+}
+
+// printStages prints the bolt after each stage of its file.
+func (p Report) printStages(a figures.Answer) {
+	for i, figure := range stagesOf(a) {
+		s := a.EachStage[i]
+		p.fact(fmt.Sprintf(p.Words.Torque.Stage, s.Number), p.say(TorqueStage, finding.Values{
+			"figure": figure, "low": float64(s.Low / 1000), "nominal": float64(s.Nominal / 1000), "high": s.High, "used": s.YieldUsed, "stretch": s.Stretch,
+			"margin": s.Margin, "further": s.Further, "breaks": s.Breaks,
+		}))
+	}
+	fmt.Fprintln(p.To)
 }
 
 // stagesOf returns the stages of a bolt, each with its figure.
@@ -138,6 +156,8 @@ func stagesOf(a figures.Answer) []finding.Finding {
 			list = append(list, finding.Noted(StageTorque, finding.Values{"torque": s.Torque, "other": s.Torque.OtherBeside(torques)}))
 		case figures.Advance:
 			list = append(list, finding.Noted(StageAngle, finding.Values{"angle": s.Angle}))
+		case figures.Lengthen:
+			list = append(list, finding.Noted(StageStretch, finding.Values{"stretch": s.Stretch}))
 		case figures.BackOff:
 			list = append(list, finding.Noted(StageSlackens, nil))
 		}
@@ -170,7 +190,7 @@ func byFrictionTable[T any](p Report, heading finding.Values, single bool, low, 
 func (p Report) printByFriction(a figures.Answer) {
 	type at = screw.AtFriction
 	w, value := p.Words.Torque.Rows, p.Words.Value
-	of := byFrictionTable(p, finding.Values{"torque": a.Result.Torque, "alone": a.Turned != nil}, a.Single(), a.Result.Low, a.Result.Nominal, a.Result.High)
+	of := byFrictionTable(p, finding.Values{"torque": a.Result.Torque, "alone": a.Turned != nil || a.Stretched != nil}, a.Single(), a.Result.Low, a.Result.Nominal, a.Result.High)
 	unlessYields := func(figure func(at) float64) func(at) string {
 		return func(f at) string { return either(f.Yields(), none, value(figure(f), ".1 %")) }
 	}
@@ -262,6 +282,9 @@ func (p Report) printJoint(a figures.Answer) {
 	}
 	p.fact(w.Stiffness, p.say(TorqueStiffness, finding.Values{"bolt": j.Bolt, "members": j.Members, "share": j.LoadShare}))
 	p.fact(w.Cones, p.say(TorqueCones, finding.Values{"angle": j.ConeAngle, "reach": j.ConeReach}))
+	if least, nominal, most := a.Longer[0], a.Longer[1], a.Longer[2]; nominal > 0 {
+		p.fact(w.Stretch, p.say(TorqueStretch, finding.Values{"least": least, "nominal": nominal, "most": most, "preload": a.LongerAt}))
+	}
 	settles := finding.Values{}
 	if s := a.Settlement; s != nil {
 		settles = finding.Values{"flattens": s.Micrometres, "loss": s.Loss, "share": s.LossShare}

@@ -44,9 +44,11 @@ func TorqueJSON(c *words.Catalogue, a figures.Answer) object {
 		{"torque_Nm", Figure(r.Torque)},
 		{"torque_lbf_ft", Figure(r.Torque.In(unit.PoundForceFoot))},
 		{"full_torque_range_Nm", SpanOf(l.FullTorque, n.FullTorque, h.FullTorque)}, // that uses the full share of yield
-		{"preload_N", Figure(n.Borne)},
-		{"preload_range_N", SpanOf(l.Borne, n.Borne, h.Borne)},
-		{"preload_least_N", given(Figure(a.Least))}, // if the friction has no range: by the tightening factor
+		{"preload_N", Figure(preloads(a).Nominal)},
+		{"preload_range_N", preloads(a)},
+		{"stretch_mm", given(Figure(a.Longer[1]))},                                                 // of the bolt at preload_N, or after the angle
+		{"stretch_range_mm", when(a.Longer[1] > 0, SpanOf(a.Longer[0], a.Longer[1], a.Longer[2]))}, // by modulus and lengths
+		{"preload_least_N", given(Figure(a.Least))},                                                // if the friction has no range: by the tightening factor
 		{"tightening_factor", given(Figure(a.Alpha))},
 		{"yield_used", when(!n.Yields(), Figure(n.YieldShare))},
 		{"yield_used_range", when(!l.Yields() && !n.Yields() && !h.Yields(), SpanOf(l.YieldShare, n.YieldShare, h.YieldShare))}, // at any friction
@@ -69,12 +71,42 @@ func TorqueJSON(c *words.Catalogue, a figures.Answer) object {
 			{"limit_MPa", given(Figure(a.Pressure.Limit))},
 			{"used", given(Figure(a.Pressure.Used))},
 		}},
+		{"stages", stagesJSON(a)},
 		{"worked_out", true},
 		{"caution", c.Torque.WorkedOut},
 		{"notes", Listed(c.SayAll(a.Notes))},
 		{"assumptions", Listed(c.SayAll(a.Assumptions))},
 		{"sources", Listed(a.Sources)},
 	})
+}
+
+// preloads returns the preload over the range of friction, or that of a stretch.
+func preloads(a figures.Answer) Span {
+	if s := a.Stretched; s != nil {
+		return SpanOf(s.Low, s.Nominal, s.High)
+	}
+	r := a.Result
+	return SpanOf(r.Low.Borne, r.Nominal.Borne, r.High.Borne)
+}
+
+// stagesJSON is the bolt after each stage of its file.
+func stagesJSON(a figures.Answer) any {
+	if !a.OfStages() {
+		return nil
+	}
+	list := []object{}
+	for _, s := range a.EachStage {
+		list = append(list, object{
+			{"stage", s.Number},
+			{"preload_N", when(s.Known, SpanOf(s.Low, s.Nominal, s.High))},
+			{"yield_used", when(s.Known, Figure(s.YieldUsed))},
+			{"stretch_mm", given(Figure(s.Stretch))},
+			{"breaking_torque_ratio", given(Figure(s.Margin))}, // the torque that breaks the bolt at the lowest friction, over that of the stage
+			{"angle_to_break_deg", when(s.Do == figures.Advance && s.Known, Figure(s.Further))},
+			{"breaks", s.Breaks}, // at some friction
+		})
+	}
+	return list
 }
 
 func equationName(a figures.Answer) string {

@@ -253,7 +253,7 @@ function openUnsure(button) {
 async function recordReady(form) {
   for (const input of form.querySelectorAll("[data-kind]")) {
     const { kind, fastener } = input.dataset;
-    if (Number(input.value) < 1 && input.dataset.none === undefined) continue;
+    if (input.value === "" || Number(input.value) < 1 && input.dataset.none === undefined) continue;
     if (!await record("ready", fastener ? { place: { fastener } } : { kind, value: input.value })) return;
   }
 }

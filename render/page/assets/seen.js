@@ -11,6 +11,7 @@ function follow(form) {
   for (const part of form.querySelectorAll("[data-shims]:not(option)")) {
     part.hidden = chosen?.dataset.shims === undefined;
     part.querySelector("input").disabled = part.hidden;
+    part.querySelector("[data-shim-unit]").textContent = chosen?.dataset.unit ?? "";
   }
 }
 

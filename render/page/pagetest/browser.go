@@ -370,3 +370,15 @@ func (one *Tab) Rest() {
 	one.T.Helper()
 	one.Until(`!("resting" in document.getElementById("bar").dataset)`)
 }
+
+// Key presses a key where the focus is.
+func (one *Tab) Key(keys string) {
+	one.T.Helper()
+	one.Do(chromedp.KeyEvent(keys))
+}
+
+// Mouse sends an event of the mouse at a point, with its left button.
+func (one *Tab) Mouse(kind input.DispatchMouseEventType, x, y float64) {
+	one.T.Helper()
+	call(one, input.DispatchMouseEvent, input.DispatchMouseEventParams{Type: kind, X: x, Y: y, Button: "left", Buttons: 1, ClickCount: 1})
+}

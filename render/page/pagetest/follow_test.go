@@ -581,7 +581,7 @@ func TestReadiness(t *testing.T) {
 	signedOn(one, b, id, "MB")
 	one.Tap("[data-open=readiness]")
 	one.Until(`document.getElementById("readiness").open`)
-	Evaluate[any](one, `document.querySelector("#readiness input").value = "8"; null`)
+	Evaluate[any](one, `document.querySelector("#readiness input").value = "8"; document.querySelector("#readiness [data-none]").value = "1"; null`)
 	one.Click("#readiness .go")
 	version(one, "2")
 	var got []string
@@ -597,7 +597,7 @@ func TestReadiness(t *testing.T) {
 	openRun(one, b, id)
 	one.Tap("[data-open=readiness]")
 	one.Until(`document.getElementById("readiness").open`)
-	Evaluate[any](one, `document.querySelector("#readiness [data-none]").value = "0"; null`)
+	Evaluate[any](one, `document.querySelector("#readiness input").value = "10"; document.querySelector("#readiness [data-none]").value = "0"; null`)
 	one.Click("#readiness .go")
 	version(one, "2")
 	if e := b.entries(id)[1]; e.Kind != run.GasketKind || e.Value != "0" {

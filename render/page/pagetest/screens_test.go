@@ -152,7 +152,7 @@ func TestScreens(t *testing.T) {
 					t.Errorf("%s: %s", where, fault)
 				}
 				one.picture(where)
-				for _, fault := range barriers(one) {
+				for _, fault := range Barriers(one) {
 					barred = append(barred, where+": "+fault)
 				}
 			}

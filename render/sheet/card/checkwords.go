@@ -152,12 +152,14 @@ func (c *card) lubricantLine(k plan.Kind) string {
 }
 
 func (c *card) torqueSpan() string {
-	wrench, gauge := "", ""
+	wrench, gauge, length := "", "", ""
 	var torques []unit.GivenTorque
 	for _, s := range c.side.Stages {
 		switch s.Do {
 		case plan.Advance:
 			gauge = c.words.Card.Checks.AngleGauge
+		case plan.Lengthen:
+			length = c.words.Card.Checks.LengthGauge
 		case plan.Tighten:
 			torques = append(torques, s.Torque)
 		}
@@ -166,8 +168,8 @@ func (c *card) torqueSpan() string {
 		byNm := func(a, b unit.GivenTorque) int { return cmp.Compare(a.Nm(), b.Nm()) }
 		wrench = fmt.Sprintf(c.words.Card.Checks.Wrench, sheet.TorqueSpan(c.words, slices.MinFunc(torques, byNm), slices.MaxFunc(torques, byNm)))
 	}
-	if wrench+gauge == "" {
+	if wrench+gauge+length == "" {
 		return ""
 	}
-	return words.Capital(c.words.With(wrench, gauge)) + "."
+	return words.Capital(c.words.With(c.words.With(wrench, gauge), length)) + "."
 }

@@ -60,3 +60,13 @@ func outIcon(p *sheet.Pen, x, y float64) {
 		p.Rule(tip.X, tip.Y+1.6, tip.X, y+1.4, 0.4)
 	}
 }
+
+// stretchIcon draws a bolt between two arrows that pull it.
+func stretchIcon(p *sheet.Pen, x, y float64) {
+	p.Panel(x-0.7, y-1.6, 1.4, 3.2, 0, scene.Black, 0)
+	for _, way := range []float64{-1, 1} {
+		tip := y + way*iconRadius
+		p.Rule(x, y+way*1.6, x, tip-way*1.4, 0.5)
+		p.Add(scene.Shape{Path: scene.Polyline([]scene.Point{{X: x, Y: tip}, {X: x - 1.1, Y: tip - way*1.6}, {X: x + 1.1, Y: tip - way*1.6}}, true), Fill: scene.Black})
+	}
+}

@@ -146,6 +146,8 @@ func (c *card) figure(p *sheet.Pen, s *plan.Stage, x, y, w float64) {
 		c.bigFigure(p, x+w/2, mid, words, s.Torque.Unit.String())
 	case plan.Advance:
 		c.beside(p, x, mid, w, wedgeIcon(float64(s.Angle), true), words, sheet.FigureEm)
+	case plan.Lengthen:
+		c.beside(p, x, mid, w, stretchIcon, words, sheet.FigureEm)
 	case plan.BackOff, plan.TurnBack:
 		c.beside(p, x, mid, w, wedgeIcon(-float64(s.Angle), false), words, sheet.FigureEm)
 	case plan.Wait:

@@ -89,6 +89,8 @@ func (c *card) below(s *plan.Stage, width float64) []string {
 		add(c.words.ByTurns(s.ByTurns))
 	case plan.Advance:
 		add(c.words.ByTurns(s.ByTurns))
+	case plan.Lengthen:
+		add(w.Longer)
 	case plan.BackOff:
 		add(w.Slacken)
 	case plan.TurnBack:
@@ -132,6 +134,8 @@ func (c *card) figureWords(s *plan.Stage) string {
 		return approx(s) + c.words.Figure(number(s.Torque.Value))
 	case plan.Advance:
 		return approx(s) + "+" + c.words.Figure(s.Angle.String())
+	case plan.Lengthen:
+		return approx(s) + "+" + c.words.Figure(s.Stretch.String())
 	case plan.BackOff, plan.TurnBack:
 		return "−" + c.words.Figure(s.Angle.String())
 	case plan.Remove:

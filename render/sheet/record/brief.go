@@ -61,6 +61,9 @@ func (l *layout) stepsTogether() {
 		id := strings.Join(st.IDs, "+")
 		if !st.At.IsZero() && st.Source != run.OnPaper {
 			id = strings.TrimSpace(id + "\u00a0" + st.At.In(l.ask.Zone).Format("15:04:05"))
+			if late := l.tapped(st); late != "" {
+				id += "\u00a0(" + late + ")"
+			}
 		}
 		if n := len(groups); n > 0 && !alone && !groups[n-1].alone && groups[n-1].joins(st) {
 			groups[n-1].done = append(groups[n-1].done, id)

@@ -25,6 +25,7 @@ type Job struct {
 	Found               []Found       // by joint
 	Head                string
 	HeadPlace           int64
+	Photos              map[string]Photo // thumbnails of all its entries and runs
 }
 
 // Found is what was found on a joint, in all its runs and beside them.
@@ -41,7 +42,7 @@ func JobDocument(j Job, ask Request) (scene.Document, []string) {
 	}
 	l := &layout{ask: ask, words: ask.Words, w: ask.Words.Record, p: ask.Words.Page}
 	l.Record = Record{ID: j.ID, Number: j.Number, Order: j.Order, Note: j.Note, Who: j.Who, Program: j.Program,
-		Started: j.Started, Entries: j.Entries, Head: j.Head, HeadPlace: j.HeadPlace}
+		Started: j.Started, Entries: j.Entries, Head: j.Head, HeadPlace: j.HeadPlace, Photos: j.Photos}
 	l.Plan.Title, l.View.Status = j.Title, run.Open
 	if j.View.Status == teardown.Closed {
 		l.View.Status = run.Sealed

@@ -96,7 +96,7 @@ func (l *layout) seenAndDone(j Job) {
 	for _, e := range j.View.Findings {
 		if e.Act == run.Find {
 			what := l.words.With(l.p.Seen.Names[string(e.Found)], e.Note)
-			add(words.Row(l.jointOf(j, e), j.where(e, l.words)), words.Row(what, l.photoOf(j, e.Photo)), l.becameOf(j, e), l.by(e.Who, l.when(e.Time)), false)
+			add(words.Row(l.jointOf(j, e), j.where(e, l.words)), words.Row(what, l.photoOf(e.Photo)), l.becameOf(j, e), l.by(e.Who, l.when(e.Time)), false)
 		}
 	}
 	for _, r := range j.Runs {
@@ -112,7 +112,7 @@ func (l *layout) seenAndDone(j Job) {
 			if c := j.condemned(t.Entry); c != nil {
 				done, open = words.Row(done, l.successor(*c)), open || !c.Settled()
 			}
-			what := words.Row(l.words.With(l.troubleName(t), t.Note), l.photoOf(j, t.Photo))
+			what := words.Row(l.words.With(l.troubleName(t), t.Note), l.photoOf(t.Photo))
 			add(words.Row(r.Plan.Title, strings.Join(t.IDs, ", ")), what, done, l.by(t.By, l.when(t.At)), open)
 		}
 	}
@@ -129,12 +129,25 @@ func (l *layout) seenAndDone(j Job) {
 		{Head: l.w.Where, Share: 2.4, Bold: true}, {Head: l.p.Seen.What, Share: 3.8}, {Head: l.w.Settled, Share: 4.2}, {Head: c["who"], Share: 1.7},
 	}, rows)
 	l.restore(j)
+	l.jobPhotos(j)
+}
+
+// jobPhotos are the photos of what was found, on the job and in its runs.
+func (l *layout) jobPhotos(j Job) {
+	var list []captioned
+	for _, e := range j.View.Findings {
+		if e.Photo != "" {
+			what := l.p.Seen.Names[string(e.Found)] + l.p.Trouble.Names[string(e.Trouble)]
+			list = append(list, captioned{e.Photo, words.Row(l.photoName(e.Photo), l.jointOf(j, e), j.where(e, l.words), what)})
+		}
+	}
+	l.photos(list)
 }
 
 // restore puts the job itself back where a run was looked at.
 func (l *layout) restore(j Job) {
 	l.Record = Record{ID: j.ID, Number: j.Number, Order: j.Order, Note: j.Note, Who: j.Who, Program: j.Program,
-		Started: j.Started, Entries: j.Entries, Head: j.Head, HeadPlace: j.HeadPlace}
+		Started: j.Started, Entries: j.Entries, Head: j.Head, HeadPlace: j.HeadPlace, Photos: j.Photos}
 	l.Plan.Title = j.Title
 }
 
@@ -207,12 +220,12 @@ func (l *layout) becameOf(j Job, e run.Entry) string {
 	return cmp.Or(strings.Join(all, "; "), "–")
 }
 
-// photoOf refers to a photo by its number on the sheet.
-func (l *layout) photoOf(j Job, sum string) string {
+// photoOf refers to a photo; empty for none.
+func (l *layout) photoOf(sum string) string {
 	if sum == "" {
 		return ""
 	}
-	return sprint(l.w.Photo, sum[:min(8, len(sum))])
+	return l.photoName(sum)
 }
 
 // jobFacts are what the record is about.

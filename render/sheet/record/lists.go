@@ -18,7 +18,7 @@ func sprint(format string, args ...any) string { return fmt.Sprintf(format, args
 func (l *layout) flags() {
 	var rows []sheet.Row
 	for _, f := range l.View.Flags {
-		rows = append(rows, sheet.Row{Words: []string{l.words.Say(f.Finding), f.By, l.when(f.At)}, Warns: true})
+		rows = append(rows, sheet.Row{Words: []string{l.words.Say(f.Finding), cmp.Or(f.By, l.begunBy()), l.when(f.At)}, Warns: true})
 	}
 	l.list(l.p.Records.Flags, l.said(l.w.What), rows)
 }

@@ -132,7 +132,7 @@ func (l *layout) listSeen() {
 	for _, s := range l.seen {
 		what := s.what
 		if s.photo != "" {
-			what = l.words.With(what, sprint(l.w.Photo, s.photo[:min(8, len(s.photo))]))
+			what = l.words.With(what, l.photoName(s.photo))
 		}
 		rows = append(rows, sheet.Row{Words: []string{s.Letter, s.Where(l.Plan.Joint, l.words), what, s.by, l.when(s.at), s.settled}, Bold: s.open})
 	}

@@ -30,6 +30,8 @@ type Record struct {
 
 	Head      string // of the chain of the whole store
 	HeadPlace int64  // how many entries it covers
+
+	Photos map[string]Photo // thumbnails, by their SHA-256
 }
 
 // Entry is an entry with its place in the chain.
@@ -63,7 +65,7 @@ func Pages(r Record, ask Request) (pages []scene.Page, notes []string) {
 	l.flags()
 	l.facts()
 	notes = lettered.Draw(l.run, "", l.Plan, l.spots(), ask.Request)
-	for _, part := range []func(){l.listSeen, l.accepted, l.ready, l.readings, l.stages, l.steps, l.wrenches, l.people, l.handOvers, l.remarks, l.prints, l.seal} {
+	for _, part := range []func(){l.listSeen, l.ownPhotos, l.accepted, l.ready, l.readings, l.stages, l.steps, l.wrenches, l.people, l.handOvers, l.remarks, l.prints, l.seal} {
 		part()
 	}
 	return l.run.Pages("record"), notes

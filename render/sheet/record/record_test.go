@@ -2,6 +2,7 @@ package record_test
 
 import (
 	"fmt"
+	"math"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -411,5 +412,29 @@ func TestHandedOverWithAnAngleOpen(t *testing.T) {
 	}
 	if got := strings.Count(said, "▲A"); got != 2 {
 		t.Errorf("▲A stands %d times, want at the bolt and at its step", got)
+	}
+}
+
+// A photo is printed with what it shows, on the record of its run and of the job.
+func TestPhotosArePrinted(t *testing.T) {
+	t.Parallel()
+	r := headWork(t)
+	r.Photos = map[string]record.Photo{strings.Repeat("ab12", 16): {JPEG: []byte("jpeg"), Width: 480, Height: 360}}
+	for _, ask := range sheettest.Requests(0) {
+		document, _ := record.Document(r, record.Request{Request: ask})
+		sheettest.Check(t, "photos", ask, document.Pages)
+		count := 0
+		for _, page := range document.Pages {
+			count += len(page.Photos)
+			for _, photo := range page.Photos {
+				across, down := photo.Box.Right-photo.Box.Left, photo.Box.Bottom-photo.Box.Top
+				if math.Abs(across/down-4.0/3) > 1e-9 || photo.Box.Right > page.Width-page.Margin || photo.Box.Bottom > page.Height-page.Margin {
+					t.Errorf("a photo of 4:3 stands in %+v on %s", photo.Box, ask.Paper.Name)
+				}
+			}
+		}
+		if count != 1 {
+			t.Errorf("%d photos on %s", count, ask.Paper.Name)
+		}
 	}
 }

@@ -20,7 +20,7 @@ func (l *layout) steps() {
 		worked = worked || st.WorkedOut
 		rows = append(rows, sheet.Row{Words: []string{
 			l.stepNumber(st.Number), l.stage(st), strings.Join(st.IDs, ", "), l.figure(st), l.state(st),
-			st.By, l.p.Paper.When(st.Source == run.OnPaper && !st.At.IsZero(), st.Day, l.toTheSecond(st.At)), l.remark(st),
+			st.By, l.p.Paper.When(st.Source == run.OnPaper && !st.At.IsZero(), st.Day, words.Row(l.toTheSecond(st.At), l.tapped(st))), l.remark(st),
 		}, Bold: st.Met != nil || st.Fresh != nil})
 	}
 	c := l.p.Records.Columns
@@ -32,6 +32,14 @@ func (l *layout) steps() {
 		l.run.Sentence("≈ " + l.p.Run.WorkedOut)
 		l.run.Y += 1.5
 	}
+}
+
+// tapped says when a step was tapped whose entry came late; empty for one in time.
+func (l *layout) tapped(st run.Step) string {
+	if st.Tapped.IsZero() || st.Undone != nil || st.Met != nil || st.Fresh != nil {
+		return ""
+	}
+	return sprint(l.w.Tapped, st.Tapped.In(l.ask.Zone).Format("15:04:05"))
 }
 
 // state says how far a step is, that a tap on it was taken back, or what was met.

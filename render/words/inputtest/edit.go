@@ -16,5 +16,6 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	edit.ErrorsFirst: {},
 	edit.Elsewhere:   {"id": "M3"},
 	edit.TextChanged: {},
+	edit.NotRegular:  {},
 	edit.TooFew:      {"do": "align", "least": 2},
 })

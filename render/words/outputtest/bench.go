@@ -36,6 +36,8 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	"bench no session":     {"id": "Q7KX"},
 	"bench broke":          {},
 	"bench no date":        {"written": "yesterday"},
+	"bench not editable":   {"name": "lid"},
+	"bench no file name":   {"name": ".lid"},
 	"bench wrong code":     {"left": 4},
 	"bench wait for code":  {"minutes": 10},
 	"bench many codes":     {"most": 40},

@@ -43,6 +43,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	procedure.PreloadUnknown: {"kind": "main", "why": exampleThread},
 	procedure.NothingHolds:   {"kind": "main"},
 	procedure.ByLastTorque:   {"kind": "main", "torque": exampleTorque, "force": unit.Force(18230)},
+	procedure.ByStretch:      {"kind": "main", "stretch": unit.Length(0.28), "force": unit.Force(32000)},
 	procedure.ByMeanAtAngle:  {"kind": "main"},
 	procedure.ByYieldLoad:    {"kind": "main", "force": unit.Force(54500)},
 	procedure.ByStatedForce:  {"force": unit.Force(30000)},
@@ -63,6 +64,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	setup.Foundation:         {"stiffness": exampleBand},
 	setup.RowStated:          {"bending": 2e8, "foundation": exampleBand, "length": unit.Length(380), "start": unit.Length(15)},
 	setup.GasketStrip:        {"width": unit.Length(16)},
+	setup.GasketBounded:      {"most": unit.Length(1.35), "thickness": unit.Length(4.5)},
 	setup.GasketWhole:        {"why": "inside"},
 	setup.GasketRaised:       {"inner": unit.Length(150), "outer": unit.Length(190)},
 	setup.FlangeAcross:       {"outer": unit.Length(515)},
@@ -105,6 +107,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	prediction.SinglePass:      {"class": "noticeable", "mean": exampleBand, "ends": exampleBand},
 
 	prediction.PassTorque:      {"torque": exampleTorque, "kinds": []string{"main"}},
+	prediction.PassStretch:     {"stretch": unit.Length(0.28), "kinds": []string{"main"}},
 	prediction.PassAngle:       {"angle": unit.Angle(90), "kinds": []string{"main"}},
 	prediction.PassBack:        {"angle": unit.Angle(90), "kinds": []string{"main"}},
 	prediction.PassOut:         {"kinds": []string{"main"}},

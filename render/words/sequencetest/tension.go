@@ -98,6 +98,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	stiffness.ShankOnFullThread:  {"shank": unit.Length(7.3)},
 	stiffness.ShankTooLong:       {"shank": unit.Length(50), "grip": unit.Length(40)},
 	stiffness.SnugRange:          {"snug": unit.Torque(-1)},
+	stiffness.StretchRange:       {"stretch": unit.Length(3), "most": unit.Length(0.64)},
 	stiffness.AngleRange:         {"angle": unit.Angle(4000), "most": unit.Angle(3600)},
 	stiffness.NoPreload:          {"preload": unit.Force(0)},
 	stiffness.WasherOnGrip:       {"thickness": unit.Length(2)},

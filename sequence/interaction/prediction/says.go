@@ -82,6 +82,7 @@ func (f Forecast) Once() finding.Finding {
 // Short descriptions of a pass.
 const (
 	PassTorque  finding.Code = "pass torque"  // torque; kinds if not all are turned
+	PassStretch finding.Code = "pass stretch" // stretch; kinds
 	PassAngle   finding.Code = "pass angle"   // angle; kinds
 	PassBack    finding.Code = "pass back"    // angle; kinds
 	PassOut     finding.Code = "pass out"     // kinds
@@ -102,11 +103,11 @@ func (p ForecastPass) Does(of plan.Plan) finding.Finding {
 	case s == nil:
 		return finding.Noted(PassShare, finding.Values{"share": 100 * p.Share})
 	}
-	values := finding.Values{"torque": s.Torque, "angle": s.Angle}
+	values := finding.Values{"torque": s.Torque, "angle": s.Angle, "stretch": s.Stretch}
 	if len(s.Fasteners) < len(of.Joint.Fasteners) {
 		values["kinds"] = s.Kinds
 	}
-	code := map[plan.Action]finding.Code{plan.Tighten: PassTorque, plan.Advance: PassAngle, plan.BackOff: PassBack, plan.TurnBack: PassBack, plan.Remove: PassOut}[s.Do]
+	code := map[plan.Action]finding.Code{plan.Tighten: PassTorque, plan.Advance: PassAngle, plan.Lengthen: PassStretch, plan.BackOff: PassBack, plan.TurnBack: PassBack, plan.Remove: PassOut}[s.Do]
 	return finding.Noted(code, values)
 }
 

@@ -10,6 +10,7 @@ import (
 // Origin of 100 % for a kind.
 const (
 	ByLastTorque  finding.Code = "hundred by last torque"  // kind, torque, force: of the torques that turn it, so the greatest: its preload at the middle of its friction
+	ByStretch     finding.Code = "hundred by stretch"      // kind, stretch, force
 	ByMeanAtAngle finding.Code = "hundred by mean"         // kind: at the end of the work, because an angle is last
 	ByYieldLoad   finding.Code = "hundred by yield load"   // kind, force: because the plan turns it beyond yield
 	ByStatedForce finding.Code = "hundred by stated force" // force: on every fastener
@@ -17,10 +18,11 @@ const (
 
 // Hundred is the meaning of 100 % for a kind.
 type Hundred struct {
-	Kind   string // "": all
-	By     finding.Code
-	Torque unit.GivenTorque // for ByLastTorque
-	ForceN bounds.Band      // the same for every gasket, unless it is a mean
+	Kind    string // "": all
+	By      finding.Code
+	Torque  unit.GivenTorque // for ByLastTorque
+	Stretch unit.Length      // for ByStretch
+	ForceN  bounds.Band      // the same for every gasket, unless it is a mean
 }
 
 // Taken returns the entries of a list with a certain origin.
@@ -52,6 +54,8 @@ func hundreds(p plan.Plan) []Hundred {
 				if turns {
 					byKind[kind] = Hundred{Kind: kind, By: ByLastTorque, Torque: stage.Torque}
 				}
+			case plan.Lengthen:
+				byKind[kind] = Hundred{Kind: kind, By: ByStretch, Stretch: stage.Stretch}
 			case plan.Advance, plan.BackOff, plan.TurnBack, plan.Remove:
 				byKind[kind] = Hundred{Kind: kind, By: ByMeanAtAngle}
 			}
@@ -70,7 +74,7 @@ func hundreds(p plan.Plan) []Hundred {
 func Say(list []Hundred) []finding.Finding {
 	said := make([]finding.Finding, len(list))
 	for i, h := range list {
-		values := finding.Values{"kind": h.Kind, "torque": h.Torque, "force": unit.Force(h.ForceN.Nominal)}
+		values := finding.Values{"kind": h.Kind, "torque": h.Torque, "stretch": h.Stretch, "force": unit.Force(h.ForceN.Nominal)}
 		said[i] = finding.Noted(h.By, values).About(finding.Place{Kind: h.Kind})
 	}
 	return said

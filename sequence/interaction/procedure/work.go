@@ -14,6 +14,7 @@ import (
 	"drawdown/sequence/plan"
 	"drawdown/sequence/stages"
 	"drawdown/sequence/tension/screw"
+	"drawdown/sequence/tension/stiffness"
 )
 
 // Work is the tightening of a plan as passes of the model. Waits are left out.
@@ -68,6 +69,9 @@ func stepOf(stage plan.Stage, kind plan.Kind) (contact.Action, error) {
 	case plan.Tighten:
 		force, err := preloadN(kind, stage.Torque.Nm())
 		return contact.Action{Do: contact.ToForce, ForceN: force}, err
+	case plan.Lengthen:
+		force, err := preloadOfStretchN(kind, stage.Stretch)
+		return contact.Action{Do: contact.ToForce, ForceN: force}, err
 	case plan.Advance, plan.BackOff, plan.TurnBack:
 		if kind.Thread == nil {
 			return contact.Action{}, finding.Failed(PitchUnknown, finding.Values{"kind": kind.Name}).About(finding.Place{Kind: kind.Name})
@@ -92,6 +96,23 @@ func preloadN(kind plan.Kind, torque unit.Torque) (float64, error) {
 		return 0, finding.Failed(PreloadUnknown, finding.Values{"kind": kind.Name, "why": err}).About(finding.Place{Kind: kind.Name})
 	}
 	return float64(result.Nominal.Preload), nil
+}
+
+// preloadOfStretchN returns the preload of a measured stretch.
+func preloadOfStretchN(kind plan.Kind, stretch unit.Length) (float64, error) {
+	bolt, err := BoltOf(kind)
+	if err != nil {
+		return 0, err
+	}
+	var nominal unit.Force
+	s, err := stiffness.Stretch(bolt, kind.Figures().Grip)
+	if err == nil {
+		_, nominal, _, err = s.Preload(stretch)
+	}
+	if err == nil {
+		return float64(nominal), nil
+	}
+	return 0, finding.Failed(PreloadUnknown, finding.Values{"kind": kind.Name, "why": err}).About(finding.Place{Kind: kind.Name})
 }
 
 // anyStrength is used if a kind states no class: it does not affect the

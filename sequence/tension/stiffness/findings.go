@@ -21,6 +21,7 @@ const (
 	ShankOnFullThread  finding.Code = "grip shank on full thread" // shank
 	ShankTooLong       finding.Code = "grip shank too long"       // shank, grip
 	SnugRange          finding.Code = "turn snug torque"          // snug
+	StretchRange       finding.Code = "stretch range"             // stretch, most
 	AngleRange         finding.Code = "turn angle"                // angle, most
 	NoPreload          finding.Code = "settlement preload none"   // preload
 	WasherOnGrip       finding.Code = "assumed washer on grip"    // thickness

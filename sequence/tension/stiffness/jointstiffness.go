@@ -13,6 +13,7 @@ import (
 // Joint is the stiffness of a bolt and its members.
 type Joint struct {
 	Bolt, Members Stiffness
+	Elongation    Resilience  // of the bolt between its ends, as a gauge measures it
 	LoadShare     float64     // share of a working load that the bolt carries (C of Shigley)
 	Grip          unit.Length // clamped length
 	FreeThread    unit.Length // length of thread in the grip
@@ -41,9 +42,10 @@ func (r completedGrip) stiffness(s screw.Completed) Joint {
 	j := Joint{
 		Grip: r.thickness, FreeThread: r.freeThread, Assumptions: r.assumed,
 		Bolt: r.boltResilience(s.Thread, s.HeadForm).Stiffness(), Members: r.membersResilience(s.Bearing).Stiffness(),
-		ConeReach: max(min(r.reach, widestReach*s.Bearing.Face), s.Bearing.Face), // as in ConeTangent
-		ConeAngle: unit.Angle(math.Atan(ConeTangent(r.thickness, s.Bearing.Face, r.reach, r.tappedIn != nil)) * 180 / math.Pi),
-		Sources:   []string{"VDI 2230 Part 1, section 5.1 (stiffness)"},
+		Elongation: r.elongation(s.Thread, s.HeadForm),
+		ConeReach:  max(min(r.reach, widestReach*s.Bearing.Face), s.Bearing.Face), // as in ConeTangent
+		ConeAngle:  unit.Angle(math.Atan(ConeTangent(r.thickness, s.Bearing.Face, r.reach, r.tappedIn != nil)) * 180 / math.Pi),
+		Sources:    []string{"VDI 2230 Part 1, section 5.1 (stiffness)"},
 	}
 	j.LoadShare = LoadShare(j.Bolt, j.Members)
 	return j
@@ -58,25 +60,42 @@ func HeadResilience(t thread.Thread, form head.Form, elastic unit.Stress) Resili
 	return RodResilience(unit.Length(length), unit.Length(t.MajorMm), elastic)
 }
 
-// EngagedResilience returns what the engaged thread of the bolt gives way, and
-// the thread of the nut or of the tapped part it shifts in.
-func EngagedResilience(t thread.Thread, tapped bool, boltElastic, nutElastic unit.Stress) Resilience {
+// EngagedResilience returns what the engaged thread of the bolt gives way.
+func EngagedResilience(t thread.Thread, elastic unit.Stress) Resilience {
+	return RodResilience(unit.Length(0.5*t.MajorMm), unit.Length(t.MinorDiameterMm()), elastic) // VDI 2230-1, section 5.1.1.1: δG, lG = 0.5 d on Ad3
+}
+
+// ShiftResilience returns what the thread of the nut or of the tapped part gives
+// way. The bolt moves in it, but does not become longer.
+func ShiftResilience(t thread.Thread, tapped bool, nutElastic unit.Stress) Resilience {
 	d := unit.Length(t.MajorMm)
-	core := RodResilience(0.5*d, unit.Length(t.MinorDiameterMm()), boltElastic) // VDI 2230-1, section 5.1.1.1: δG, lG = 0.5 d on Ad3
-	shift := 0.4 * d                                                            // the same: lM = 0.4 d for a nut
+	shift := 0.4 * d // VDI 2230-1, section 5.1.1.1: lM = 0.4 d for a nut
 	if tapped {
 		shift = 0.33 * d // the same: lM = 0.33 d for a tapped hole
 	}
-	return core + RodResilience(shift, d, nutElastic) // the same: δM on the nominal area
+	return RodResilience(shift, d, nutElastic) // the same: δM on the nominal area
 }
 
-// boltResilience adds up head, shank, free thread and engaged thread.
+// boltResilience adds up the elongation of the bolt and the shift in the other
+// thread.
 func (r completedGrip) boltResilience(t thread.Thread, form head.Form) Resilience {
 	nut := r.elastic
 	if r.tappedIn != nil {
 		nut = r.tappedIn.Elastic
 	}
-	sum := HeadResilience(t, form, r.elastic) + EngagedResilience(t, r.tappedIn != nil, r.elastic, nut)
+	return r.elongation(t, form) + ShiftResilience(t, r.tappedIn != nil, nut)
+}
+
+// elongation adds up head, shank, free thread and engaged thread.
+func (r completedGrip) elongation(t thread.Thread, form head.Form) Resilience {
+	return r.ends(t, form) + r.between(t)
+}
+
+func (r completedGrip) ends(t thread.Thread, form head.Form) Resilience {
+	return HeadResilience(t, form, r.elastic) + EngagedResilience(t, r.elastic)
+}
+
+func (r completedGrip) between(t thread.Thread) (sum Resilience) {
 	for _, part := range r.shank {
 		sum += RodResilience(part.Length, part.Diameter, r.elastic)
 	}

@@ -135,7 +135,7 @@ func turned(s screw.Completed, a TorqueAngle, held completedGrip, joint Joint, t
 		YieldUsed:       s.YieldShare(end.force, threadFriction),
 		Lasting:         unit.Length(lasting),
 		LastingStrain:   t.plastic.strain(t.plastic.weakest(), end.force),
-		Stretch:         unit.Length(float64(end.force-snug)*float64(joint.Bolt.Resilience()) + lasting - t.plastic.stretch(snug)),
+		Stretch:         unit.Length(float64(end.force-snug)*float64(joint.Elongation) + lasting - t.plastic.stretch(snug)),
 		Necks:           end.neckingMm > 0,
 		Breaks:          end.breaks,
 	}

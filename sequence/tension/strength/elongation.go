@@ -45,6 +45,15 @@ func (s Class) NeckingDiameters() float64 {
 // 12.9 have 1.11).
 const hardeningWhereUnknown = 1.1
 
+// Expansion returns the expansion by heat per kelvin: VDI 2230-1, table A9
+// (values from memory), of steel and of austenitic steel.
+func (s Class) Expansion() float64 {
+	if s.Austenitic {
+		return 16e-6
+	}
+	return 11.5e-6
+}
+
 // Hardened returns the greatest stress that the material bears.
 func (s Class) Hardened() unit.Stress {
 	if s.Tensile <= s.Yield {

@@ -17,10 +17,10 @@ var axe = sync.OnceValue(func() string {
 	return string(script)
 })
 
-// barriers lists accessibility problems of the open page; none if the script is
+// Barriers lists accessibility problems of the open page; none if the script is
 // not installed. A plain run checks only the dialog if one is open: the page behind
 // it, which cannot be reached, is a screen of its own.
-func barriers(one *Tab) []string {
+func Barriers(one *Tab) []string {
 	one.T.Helper()
 	if axe() == "" {
 		return nil
