@@ -41,6 +41,9 @@ const (
 	ListIsFolder finding.Code = "wrench list folder"   // file
 	OverItself   finding.Code = "call over itself"     // path, sort
 	EditedFile   finding.Code = "call edited file"     // path
+	NotOfFolder  finding.Code = "call not of folder"   // flag
+	LibraryLine  finding.Code = "library line"         // file, fasteners, title, machine, errors, warnings, prints: out of date
+	LibraryEmpty finding.Code = "library empty"        // folder
 	TwoFiles     finding.Code = "call two files"       //
 )
 
