@@ -15,6 +15,7 @@ const (
 	TorqueGalls          finding.Code = "torque galls"           //
 	TorqueHardlyAny      finding.Code = "torque hardly any"      // torque, share, bolt, yields
 	TorqueUsedOnce       finding.Code = "torque used once"       // torque, share: the most of the yield stress
+	TorqueByTool         finding.Code = "torque by tool"         // torque, most: by hand
 	TorqueBreaks         finding.Code = "torque breaks"          // torque, bolt, yield, break
 	YieldTorques         finding.Code = "torque yields"          // least, most, rests, lubricant
 	TurnRests            finding.Code = "turn rests"             // open

@@ -52,6 +52,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	figures.StretchPastYield:     {"stretch": unit.Length(0.6), "bolt": m10, "grip": unit.Length(95), "yield": unit.Length(0.42), "most": unit.Length(0.9)},
 	figures.StretchBreaks:        {"stretch": unit.Length(6), "bolt": m10, "grip": unit.Length(95), "yield": unit.Length(0.42), "most": unit.Length(0.9)},
 	figures.SameTemperature:      {"kelvin": 10, "grown": unit.Length(0.011), "preload": unit.Force(1300)},
+	figures.TorqueByTool:         {"torque": unit.Torque(1850), "most": unit.Torque(1000)},
 	figures.PlainAssumed:         {"waist": unit.Length(7.3), "yield": unit.Torque(41.7), "break": unit.Torque(46.1), "friction": 0.08},
 	figures.TurnRests:            {"open": "stated"},
 	figures.TurnBreaks:           turned(nil),
