@@ -105,7 +105,7 @@ func (r Report) stage(made plan.Plan, s *plan.Stage) {
 // Stage returns the figure of a stage, marked if it was calculated.
 func Stage(c *words.Catalogue, s *plan.Stage) string {
 	code, v := StageOut, finding.Values{
-		"workedout": s.WorkedOut, "release": s.Release, "turns": c.ByTurns(s.ByTurns), "until": c.Until(s.Until),
+		"workedout": s.WorkedOut, "release": s.Release, "turns": c.ByTurns(s.ByTurns), "until": c.Until(s.Until), "once": c.AtOnce(s.AtOnce),
 	}
 	switch s.Do {
 	case plan.Tighten:

@@ -211,6 +211,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	meaning.NumbersGiveOrder: {},
 	meaning.ListGivesOrder:   {},
 	meaning.NoneUnloaded:     {"unloaded": "loaded: no"},
+	meaning.RepeatIsTorque:   {},
 	meaning.OutOnce:          {},
 	meaning.NoSuchCast:       {"name": "M1", "meant": "M2", "left": []string{"M7"}},
 	meaning.CastShared:       {"first": "M1", "second": "M4", "cast": 3},
