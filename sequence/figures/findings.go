@@ -37,6 +37,7 @@ const (
 	LengthBeyondNut      finding.Code = "length beyond nut"      // length, left, engagement: of a stud
 	LengthNut            finding.Code = "length nut"             // length, left, engagement: of a stud, needed, nuts
 	AcrossOdd            finding.Code = "across flats odd"       // of: head or nut, across, thread, least, most
+	AcrossOfOther        finding.Code = "across flats of other"  // across, thread, own: its usual width, other: the thread that has it
 	FrictionOdd          finding.Code = "friction odd"           // friction, least, most
 	FrictionOfOther      finding.Code = "friction of another"    // friction, lubricant, low, high
 	TurnHardlyAny        finding.Code = "turn hardly any"        // angle, least

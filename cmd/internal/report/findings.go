@@ -31,7 +31,7 @@ const (
 	CheckNotJudged finding.Code = "check not judged"   // heading
 	CheckNote      finding.Code = "check note"         // what
 	CheckNoteAt    finding.Code = "check note at"      // file, line, what
-	CheckSound     finding.Code = "check sound"        // file, warnings, fasteners, kinds, tighten, loosen
+	CheckSound     finding.Code = "check sound"        // file, warnings, open: not judged, fasteners, kinds, tighten, loosen
 	CheckedFile    finding.Code = "checked file"       // file, kind, errors, warnings, error: why it cannot be read
 	OrderIs        finding.Code = "order judged"       // side, verdict
 	OrderSound     finding.Code = "order sound"        //

@@ -200,6 +200,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	form.CautionSide:         {"key": `"both"`, "meant": "", "allowed": []string{"tighten: …", "loosen: …"}},
 	form.CautionOfBoth:       {"loosen": "{loosen: text}", "tighten": "{tighten: text}"},
 	form.CautionCut:          {"last": `"away from"`},
+	form.NoteForm:            {"tighten": "(tighten: text)", "loosen": "(loosen: text)", "braces": "( )"},
 	form.CautionForm:         {"tighten": "(tighten: text)", "loosen": "(loosen: text)", "braces": "( )"},
 	form.Coordinate:          {"of": finding.Term("a point of the outline"), "axis": "x"},
 	meaning.WaitIsForAll:     {},

@@ -28,7 +28,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	"report problem":        {"place": "a.yaml:3:5:", "severity": "error", "what": "no such key", "allowed": "title"},
 	"report warning":        {"file": "a.yaml", "what": "2 numbers found no room"},
 	"checked file":          {"file": "a.yaml", "kind": "pattern", "errors": 2, "warnings": 1, "error": ""},
-	"check sound":           {"file": "", "warnings": 1, "fasteners": 14, "kinds": 2, "tighten": 5, "loosen": 4},
+	"check sound":           {"file": "", "warnings": 1, "open": 2, "fasteners": 14, "kinds": 2, "tighten": 5, "loosen": 4},
 	"order judged":          {"side": "loosen", "verdict": finding.Noted("order sound", nil)},
 	"order sound":           {},
 	"order remarks":         {},

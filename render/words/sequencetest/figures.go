@@ -68,6 +68,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	figures.LengthBeyond:         {"length": unit.Length(80), "left": unit.Length(55), "engagement": unit.Length(18)},
 	figures.LengthBeyondNut:      {"length": unit.Length(80), "left": unit.Length(75), "engagement": unit.Length(0)},
 	figures.LengthNut:            {"length": unit.Length(60), "left": unit.Length(6), "engagement": unit.Length(26), "needed": unit.Length(12.8), "nuts": 1},
+	figures.AcrossOfOther:        {"across": unit.Length(46), "thread": "M24", "own": unit.Length(36), "other": "M30"},
 	figures.AcrossOdd:            {"of": "head", "across": unit.Length(17), "thread": "M8×1.25", "least": unit.Length(8.8), "most": unit.Length(16.4)},
 	figures.FrictionOdd:          {"friction": 0.45, "least": 0.04, "most": 0.4},
 	figures.FrictionOfOther:      {"friction": 0.3, "lubricant": "engine oil", "low": 0.08, "high": 0.16},
