@@ -49,7 +49,6 @@ type Problem struct {
 // Fastener is a fastener of the table. Its coordinates are in the file's units.
 type Fastener struct {
 	ID, X, Y, Kind, Cast string
-	Listed               bool // not one of a grid, row, circle or rectangle
 }
 
 // Way is the order that a way gives, for comparison.

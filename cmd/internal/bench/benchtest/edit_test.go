@@ -218,3 +218,30 @@ func TestBuiltinIsCopied(t *testing.T) {
 	}
 	one.Quiet()
 }
+
+// On a mirrored part a fastener goes where the key says, and what it changes is
+// noted beside the file that this one extends.
+func TestEditedAsMirrored(t *testing.T) {
+	t.Parallel()
+	s := serve(t)
+	one := pagetest.NewTab(t, pagetest.Browser(t), pagetest.Desktop)
+	one.Open(s.address)
+	one.Open(base(s.address) + "/patterns/p4-v-head-right/edit")
+	one.Until(`document.body.dataset.ready === "yes"`)
+	across := func() float64 {
+		return pagetest.Evaluate[float64](one, `document.querySelector('.mark[data-id="M2"] .hit').cx.baseVal.value - document.querySelector('.mark[data-id="M3"] .hit').cx.baseVal.value`)
+	}
+	before := across()
+	edits(one, func() {
+		pagetest.Evaluate[any](one, `document.querySelector('.mark[data-id="M2"]').focus(); null`)
+		one.Key(kb.ArrowRight)
+	})
+	if got := textOf(one); !strings.Contains(got, "change: {M2: {at: [-96, 45]}}") { // from -95 in p4-head.yaml
+		t.Errorf("the file:\n%s", got)
+	}
+	if after := across(); after <= before {
+		t.Errorf("M2 was %.2f to the right of M3, and now %.2f", before, after)
+	}
+	edits(one, func() { one.Click("#undo") })
+	one.Quiet()
+}

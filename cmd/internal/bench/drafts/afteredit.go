@@ -82,9 +82,8 @@ func Of(from source.Source, name string, f page.Frame) (editpage.Draft, error) {
 	for _, says := range f.Words.SayAll(open) {
 		d.Problems = append(d.Problems, editpage.Problem{Says: says})
 	}
-	listed := singles(content)
 	for _, one := range input.Joint.Fasteners {
-		d.Fasteners = append(d.Fasteners, fastenerOf(one, d.Unit, listed[one.ID]))
+		d.Fasteners = append(d.Fasteners, fastenerOf(one, d.Unit))
 	}
 	d.Ways = waysOf(input)
 	var err error
@@ -130,7 +129,7 @@ func kindsOf(input plan.Input) (names []string) {
 	return names
 }
 
-func fastenerOf(f geometry.Fastener, unit string, listed bool) editpage.Fastener {
+func fastenerOf(f geometry.Fastener, unit string) editpage.Fastener {
 	const mmPerInch = 25.4
 	per, digits := 1.0, 3
 	if unit == "in" {
@@ -143,24 +142,11 @@ func fastenerOf(f geometry.Fastener, unit string, listed bool) editpage.Fastener
 		}
 		return s
 	}
-	one := editpage.Fastener{ID: f.ID, X: number(f.At.X), Y: number(f.At.Y), Kind: f.Kind, Listed: listed}
+	one := editpage.Fastener{ID: f.ID, X: number(f.At.X), Y: number(f.At.Y), Kind: f.Kind}
 	if f.Cast > 0 {
 		one.Cast = strconv.Itoa(f.Cast)
 	}
 	return one
-}
-
-// singles lists the fasteners that the file gives one by one.
-func singles(content edit.Value) map[string]bool {
-	all := map[string]bool{}
-	if list := content.At(edit.Path{"fasteners"}); list != nil {
-		for _, item := range list.Of {
-			if id := item.At(edit.Path{"id"}); id != nil {
-				all[id.Text] = true
-			}
-		}
-	}
-	return all
 }
 
 // waysOf returns the order that each way gives.
