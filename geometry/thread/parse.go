@@ -38,7 +38,7 @@ func parse(name string) (Thread, error) {
 		if m[5] != "" {
 			return Thread{}, errLeftHand
 		}
-		size, err := findUnifiedSize(m[1], m[2])
+		size, err := findUnifiedSize(m[1], m[2], m[3])
 		if err != nil {
 			return Thread{}, err
 		}
@@ -60,8 +60,9 @@ var seriesNames = map[string]Series{
 }
 
 // findUnifiedSize finds a size by its number or by its diameter in inches. A
-// whole number over 2 without a sign is a numbered size: 10-32.
-func findUnifiedSize(number, inches string) (unifiedSize, error) {
+// whole number over 2 without a sign is a numbered size, such as 10-32, unless
+// its threads are far too coarse for that: 3-4 is 3 in.
+func findUnifiedSize(number, inches, perInch string) (unifiedSize, error) {
 	if number != "" {
 		return findNumberedSize(number)
 	}
@@ -69,11 +70,20 @@ func findUnifiedSize(number, inches string) (unifiedSize, error) {
 	if err != nil {
 		return unifiedSize{}, err
 	}
-	if diameterIn > 2 && !strings.ContainsAny(inches, "./ -") {
+	coarse, err := strconv.ParseFloat(perInch, 64)
+	ofInches := err == nil && coarse <= coarsestOfInches && diameterIn <= mostInches
+	if diameterIn > 2 && !ofInches && !strings.ContainsAny(inches, "./ -") {
 		return findNumberedSize(inches)
 	}
 	return findInchSize(inches, diameterIn)
 }
+
+// coarsestOfInches is the finest thread of the sizes above 2 in: the 8-thread
+// series. The numbered sizes have 24 threads an inch and more.
+const (
+	coarsestOfInches = 8
+	mostInches       = 4
+)
 
 // parseInches reads 3/8, 1 1/8, 1-1/8, 0.375 and 2. An improper fraction is
 // rejected: 13/8 is more often 1 3/8 with a lost space than 1 5/8.

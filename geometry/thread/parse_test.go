@@ -66,6 +66,11 @@ func TestParseReadsNamesAsPeopleWriteThem(t *testing.T) {
 		"1½-6":               "1 1/2-6 UNC",
 		"2-4.5":              "2-4.5 UNC",
 		"2-4,5 UNC":          "2-4.5 UNC",
+		"2 1/4-4.5 UNC":      "2 1/4-4.5 UNC",
+		"2 1/2-8 UN":         "2 1/2-8 UN",
+		"3-4":                "3-4 UNC",
+		"4-8 UN":             "4-8 UN",
+		"4-40":               "No. 4-40 UNC",
 	} {
 		got, err := Parse(written)
 		if err != nil || got.Name != name {

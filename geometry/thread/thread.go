@@ -1,6 +1,6 @@
 // Package thread finds screw threads by name: ISO metric threads (ISO 261,
 // coarse and fine, M1.6 to M100) and unified threads (ASME B1.1, UNC, UNF and
-// 8-UN, No. 4 to 2 in). All lengths are in millimetres.
+// 8-UN, No. 4 to 4 in). All lengths are in millimetres.
 package thread
 
 import "math"

@@ -15,6 +15,9 @@ import (
 // corners that no edge runs between are taken as they are.
 func (s Scale) onPaper(picture *image.Gray) (start, error) {
 	w, h := s.WidthMm, s.HeightMm
+	if !(w > 0 && h > 0) {
+		return start{}, finding.Failed(NoRectangle, nil)
+	}
 	sheet, seen := s.sheet(picture)
 	switch {
 	case !seen && !s.cornersNamed():

@@ -2,6 +2,7 @@ package trace
 
 import (
 	"math"
+	"slices"
 
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
@@ -22,7 +23,13 @@ const (
 	// more; a hole torn into one for more than that.
 	neckRound = 0.7
 	onLineMm  = 0.4
-	clearWay  = 0.6 // of a ring that lies along a line
+	// A ring is whole that is seen nearly all the way, and clearly for most of it. The
+	// edge of a shape that lies on it for about half of the way is the same edge.
+	wholeRound = 0.9
+	clearRound = 0.65
+	halfWay    = 0.45
+	cleanMm    = 0.12
+	clearWay   = 0.6 // of a ring that lies along a line
 )
 
 // ring is a circle that the second route saw, in millimetres on the glass.
@@ -90,6 +97,13 @@ func (t *tracer) compared(r ring, shapes []Shape, confirmed []bool) bool {
 			continue
 		case s.Round() && math.Abs(d-s.DiameterMm) <= max(leastRingMm, agreedShare*s.DiameterMm):
 			confirmed[i] = confirmed[i] || r.hole
+			if s.Kept < soundShare && r.follows(*s) {
+				s.completed(r)
+			}
+			return true
+		case d > s.DiameterMm && r.whole() && r.follows(*s):
+			s.completed(r)
+			confirmed[i] = true
 			return true
 		case d < s.DiameterMm && !r.hole:
 			if s.Round() && d > 0.4*s.DiameterMm {
@@ -106,6 +120,31 @@ func (t *tracer) compared(r ring, shapes []Shape, confirmed []bool) bool {
 		}
 	}
 	return false
+}
+
+// follows reports whether a ring goes on where the edge of a shape, by its tone, turns
+// inwards: a shadow or dirt in the hole hides the rest from the threshold. A tear goes
+// outwards and stays a tear.
+func (r ring) follows(s Shape) bool {
+	torn := slices.ContainsFunc(s.Edge, func(p geometry.Point) bool { return r.off(p) > max(2*r.side, cleanMm) })
+	return r.hole && !torn && r.Round >= clearRound && r.scatter <= max(r.side, cleanMm) && sharedWay(r.edge, s.Edge) > halfWay
+}
+
+// whole reports whether a ring is seen nearly all the way, however faintly.
+func (r ring) whole() bool { return r.Faint >= wholeRound }
+
+// completed takes a ring for the edge of a shape. Nothing about that is in doubt
+// where the ring is whole.
+func (s *Shape) completed(r ring) {
+	s.At, s.DiameterMm, s.ScatterMm = r.centre, 2*r.radius, r.scatter
+	s.Edge, s.Role, s.Group, s.slot = r.edge, "", 0, false
+	if !r.whole() {
+		return
+	}
+	s.Kept = r.Faint
+	s.Doubts = slices.DeleteFunc(s.Doubts, func(f finding.Finding) bool {
+		return f.Code == Torn || f.Code == NotRound || f.Code == Long || f.Code == PerhapsPort
+	})
 }
 
 // narrowed takes the inner edge of a shape for the hole. The first ring is the

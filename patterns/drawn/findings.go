@@ -14,6 +14,8 @@ const (
 	TooManyFasteners finding.Code = "drawing too many fasteners" // count, most
 	TextsLeftOut     finding.Code = "drawing texts left out"     // count
 	LongOutline      finding.Code = "drawing long outline"       // count, most
+	OutsideEdge      finding.Code = "drawing outside edge"       // ids, count
+	OnlyOpenings     finding.Code = "drawing only openings"      // count: closed lines
 	FarAway          finding.Code = "drawing far away"           // metres
 )
 

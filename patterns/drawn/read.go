@@ -50,6 +50,7 @@ func Read(from source.Source, ask Options) (writing.Draft, problem.List) {
 	d.readLayers()
 	d.readOutline()
 	d.readHoles()
+	d.checkEdge()
 	d.finish()
 	d.problems.SortFrom(d.file)
 	return form.Sound(d.draft, d.problems)
@@ -198,6 +199,26 @@ func (d *drawn) size(size holes.Size, kept []holes.Circle) {
 		kind := "hole " + number
 		d.draft.HolesMm[kind] = size.DiameterMm
 		d.fasteners(kind, places)
+	}
+}
+
+// checkEdge reports fasteners outside the edge of the part. Closed lines that
+// leave out most fasteners are openings, and none of them is the edge.
+func (d *drawn) checkEdge() {
+	j := &d.draft.Joint
+	var outside []string
+	for _, f := range j.Fasteners {
+		if !slices.ContainsFunc(j.Outline, func(path []geometry.Point) bool { return geometry.Inside(f.At, path) }) {
+			outside = append(outside, f.ID)
+		}
+	}
+	switch {
+	case len(j.Outline) == 0 || len(outside) == 0:
+	case 2*len(outside) > len(j.Fasteners):
+		d.report(0, finding.Warned(OnlyOpenings, finding.Values{"count": len(j.Outline)}))
+		j.Outline = nil
+	default:
+		d.report(0, finding.Warned(OutsideEdge, finding.Values{"count": len(outside), "ids": outside}))
 	}
 }
 

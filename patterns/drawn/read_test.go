@@ -232,3 +232,54 @@ func TestDrawingReadByOthers(t *testing.T) {
 		t.Errorf("%v (- wanted, + read):\n%s", err, diff)
 	}
 }
+
+// partOf is a drawing of four holes of 9 mm, and one closed line.
+func partOf(path ...geometry.Point) []byte {
+	d := dxf.Drawing{Paths: []dxf.Path{{Points: path, Layer: "0"}}}
+	for _, at := range []geometry.Point{{X: 0, Y: 0}, {X: 100, Y: 0}, {X: 100, Y: 60}, {X: 0, Y: 60}} {
+		d.Circles = append(d.Circles, dxf.Circle{Centre: at, DiameterMm: 9, Layer: "0"})
+	}
+	return dxf.Write(d)
+}
+
+// An opening between the holes is not the edge of the part, and a hole outside
+// the edge is reported (first principles).
+func TestEdgeAndFasteners(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		name     string
+		path     []geometry.Point
+		outlines int
+		said     string
+	}{
+		{"edge", []geometry.Point{{X: -10, Y: -10}, {X: 110, Y: -10}, {X: 110, Y: 70}, {X: -10, Y: 70}}, 1, ""},
+		{"opening", []geometry.Point{{X: 20, Y: 15}, {X: 80, Y: 15}, {X: 80, Y: 45}, {X: 20, Y: 45}}, 0, "no closed line is around the fasteners"},
+		{"one outside", []geometry.Point{{X: -10, Y: -10}, {X: 110, Y: -10}, {X: 110, Y: 70}, {X: 20, Y: 70}}, 1, "1 fastener is outside the edge of the part: A1"},
+	} {
+		draft, problems := drawn.Read(patterns.FromBytes("part.dxf", partOf(c.path...)), drawn.Options{})
+		if len(draft.Joint.Outline) != c.outlines || (c.said == "") != (len(problems) == 0) || !strings.Contains(said(problems).Error(), c.said) {
+			t.Errorf("%s: %d outlines, %v", c.name, len(draft.Joint.Outline), said(problems))
+		}
+	}
+}
+
+// A drawing with decimal commas has the same places as one with points.
+func TestDecimalCommas(t *testing.T) {
+	t.Parallel()
+	points := partOf(geometry.Point{X: -10.5, Y: -10.25}, geometry.Point{X: 110.5, Y: -10.25}, geometry.Point{X: 110.5, Y: 70}, geometry.Point{X: -10.5, Y: 70})
+	lines := strings.Split(string(points), "\n")
+	for i, line := range lines {
+		if i%2 == 1 && i > 20 && strings.Trim(line, "0123456789.-\r") == "" {
+			lines[i] = strings.Replace(line, ".", ",", 1)
+		}
+	}
+	commas := strings.Join(lines, "\n")
+	if !strings.Contains(commas, ",") {
+		t.Fatal("the drawing has no decimal comma")
+	}
+	want, _ := drawn.Read(patterns.FromBytes("part.dxf", points), drawn.Options{})
+	got, problems := drawn.Read(patterns.FromBytes("part.dxf", []byte(commas)), drawn.Options{})
+	if diff := cmp.Diff(want.Joint, got.Joint); diff != "" {
+		t.Errorf("%v\n%s", said(problems), diff)
+	}
+}

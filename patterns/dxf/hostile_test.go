@@ -25,7 +25,7 @@ func TestSlips(t *testing.T) {
 	}{
 		"empty":           {nil, "the file is not a DXF drawing"},
 		"another file":    {[]byte("drawdown: 1\ntitle: x\n"), `d.dxf:1:1: error: "drawdown: 1" is not a group code`},
-		"no number":       {entities("0 CIRCLE", "10 1,5", "20 0", "40 1"), `d.dxf:8:1: error: group code 10: "1,5" is not a valid number`},
+		"no number":       {entities("0 CIRCLE", "10 1,5,5", "20 0", "40 1"), `d.dxf:8:1: error: group code 10: "1,5,5" is not a valid number`},
 		"NaN":             {entities("0 POINT", "10 nan", "20 0"), `group code 10: "nan" is not a valid number`},
 		"infinite":        {entities("0 POINT", "10 1e400", "20 0"), `group code 10`},
 		"huge":            {entities("0 POINT", "10 1e15", "20 0"), `up to 1e12`},

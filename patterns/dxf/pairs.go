@@ -85,7 +85,8 @@ const furthest = 1e12
 
 // number reads the value of a group as a finite number.
 func (r *reader) number(p pair) float64 {
-	v, err := strconv.ParseFloat(strings.TrimSpace(p.text), 64)
+	// Some programs write the decimal comma of their country.
+	v, err := strconv.ParseFloat(strings.Replace(strings.TrimSpace(p.text), ",", ".", 1), 64)
 	if err != nil || math.IsNaN(v) || math.Abs(v) > furthest {
 		r.stop(faultAt(p.line, p.text, NoNumber, finding.Values{"code": p.code, "written": shown(p.text)}))
 		return 0

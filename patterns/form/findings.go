@@ -39,6 +39,7 @@ const (
 	Unreadable     finding.Code = "reader unreadable"      // what, why
 	SystemSays     finding.Code = "reader system says"     // text
 	NoWhole        finding.Code = "reader no whole number" // what, found, low, high
+	NoteForm       finding.Code = "reader note form"       // tighten, loosen, braces
 	CautionForm    finding.Code = "reader caution form"    // tighten, loosen, braces
 	CautionOfBoth  finding.Code = "reader caution of both" // loosen, tighten: an entry for each
 	CautionCut     finding.Code = "reader caution cut"     // last: the word or sign that it ends with

@@ -32,7 +32,16 @@ func (f Fields) Day(key string) string {
 
 // Caution reads a text for both sides of the work, or {tighten: text} or
 // {loosen: text} for one of them.
-func (r *Reader) Caution(n *nodes.Node) (c plan.Caution, ok bool) {
+func (r *Reader) Caution(n *nodes.Node) (plan.Caution, bool) {
+	return r.sided(n, finding.Term("a caution"), CautionForm)
+}
+
+// NoteText reads a note of a machine file in the same way.
+func (r *Reader) NoteText(n *nodes.Node) (plan.Caution, bool) {
+	return r.sided(n, finding.Term("a note"), NoteForm)
+}
+
+func (r *Reader) sided(n *nodes.Node, called finding.Term, form finding.Code) (c plan.Caution, ok bool) {
 	sides := []string{string(plan.CautionTighten), string(plan.CautionLoosen)}
 	if n.Shape == nodes.Map && len(n.Entries) == 1 && !slices.Contains(sides, n.Entries[0].Key.Text) {
 		key := n.Entries[0].Key
@@ -47,12 +56,12 @@ func (r *Reader) Caution(n *nodes.Node) (c plan.Caution, ok bool) {
 			return c, false
 		}
 		if len(n.Entries) != 1 || !slices.Contains(sides, n.Entries[0].Key.Text) {
-			r.Fail(n, CautionForm, finding.Values{"tighten": "{tighten: text}", "loosen": "{loosen: text}", "braces": "{ }"})
+			r.Fail(n, form, finding.Values{"tighten": "{tighten: text}", "loosen": "{loosen: text}", "braces": "{ }"})
 			return c, false
 		}
 		c.Side, n = plan.CautionSide(n.Entries[0].Key.Text), n.Entries[0].Value
 	}
-	c.Text, ok = r.Text(n, finding.Term("a caution"))
+	c.Text, ok = r.Text(n, called)
 	if last := c.CutOff(); ok && last != "" {
 		r.Warn(n, CautionCut, finding.Values{"last": problem.Quoted(last)})
 	}

@@ -189,7 +189,11 @@ func (m *reader) step(item *nodes.Node) (Step, bool) {
 		step.New, step.Manual = m.texts(f, "new", finding.Term("a new part")), m.texts(f, "manual", finding.Term("a fastener"))
 		step.Figures = m.texts(f, "figures", finding.Term("a figure"))
 	default:
-		c, _ := m.Caution(n)
+		read := m.NoteText
+		if key == "caution" {
+			read = m.Caution
+		}
+		c, _ := read(n)
 		m.checkNoJoint(n, key)
 		step.Note, step.Side, step.Warns = c.Text, c.Side, key == "caution"
 	}

@@ -75,6 +75,7 @@ const (
 	NoKindInStage    finding.Code = "reader no kind in stage"    // allowed
 	StageForNone     finding.Code = "reader stage for none"      // kinds
 	KindTwiceInStage finding.Code = "reader kind twice in stage" // kind
+	RepeatIsTorque   finding.Code = "reader repeat is torque"    //
 	WaitIsForAll     finding.Code = "reader wait is for all"     //
 	FrontStandsAlone finding.Code = "reader front stands alone"  //
 	BorePlace        finding.Code = "reader bore place"          //

@@ -3,11 +3,11 @@ package meaning
 import (
 	"cmp"
 	"math"
-	"regexp"
 	"slices"
 	"strings"
 
 	"drawdown/geometry"
+	"drawdown/geometry/expression"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/patterns/form"
@@ -27,6 +27,7 @@ func (r *reader) readMeasure(f form.Fields) {
 		r.checkGauge(v, at[i])
 		r.checkBoltLength(v, at[i])
 		r.checkThickness(v, at[i])
+		r.checkBoreOff(v, at[i])
 	}
 	measures.CheckPlaces(r.Problems, r.input.Measures, at, r.spots())
 }
@@ -62,7 +63,7 @@ func (r *reader) checkGauge(v measure.Value, at *nodes.Node) {
 
 // boltLength matches the words for the length of a bolt in the languages of the
 // sheets.
-var boltLength = regexp.MustCompile(`(?i)\b(?:bolt|screw|stud) length\b|\blength of (?:the )?(?:bolts?|screws?)\b|(?:schrauben|bolzen)länge|\blongueur (?:de la |des )vis\b|\blongitud (?:del |de los )(?:tornillos?|pernos?)\b`)
+var boltLength = expression.Lazily(`(?i)\b(?:bolt|screw|stud) length\b|\blength of (?:the )?(?:bolts?|screws?)\b|(?:schrauben|bolzen)länge|\blongueur (?:de la |des )vis\b|\blongitud (?:del |de los )(?:tornillos?|pernos?)\b`)
 
 // checkBoltLength warns if a greatest length of bolts differs from that of
 // their kind: the card would show both.
@@ -89,8 +90,34 @@ func (r *reader) checkBoltLength(v measure.Value, at *nodes.Node) {
 	r.checkLengthOff(v, at)
 }
 
+// boreSize matches the diameter of a bore, or of what runs in it.
+var boreSize = expression.Lazily(`(?i)^(?:cylinder |shaft )?(?:bore|diameter|bore diameter|diameter of the (?:bore|shaft|cylinder))$|^(?:zylinder|wellen)?(?:bohrung|durchmesser)$|^(?:alésage|diamètre)$|^diámetro(?: interior)?$`)
+
+// checkBoreOff warns of a diameter that is far from that of the bore where it is taken.
+func (r *reader) checkBoreOff(v measure.Value, at *nodes.Node) {
+	const share = 0.05
+	if !v.Unit.IsLength() || !boreSize.MatchString(v.What) {
+		return
+	}
+	for _, limit := range []struct {
+		key  string
+		read *unit.Decimal
+	}{{"from", v.From}, {"to", v.To}} {
+		if limit.read == nil {
+			continue
+		}
+		for _, b := range r.input.Joint.Bores {
+			size := v.Unit.In(*limit.read, inMm).Float()
+			if v.Has(measure.Place{Label: b.Label}) && math.Abs(size-b.Diameter) > share*b.Diameter {
+				r.Warn(at.KeyNode(limit.key), measures.BoreOff, finding.Values{"what": v.What, "limit": v.Read(*limit.read), "label": problem.Quoted(b.Label), "diameter": unit.Length(b.Diameter)})
+				return
+			}
+		}
+	}
+}
+
 // partSize matches the height or thickness of a part.
-var partSize = regexp.MustCompile(`(?i)^(\pL+) (?:height|thickness)$|^(?:height|thickness) of the (\pL+)$|^(\pL+)(?:höhe|dicke)$`)
+var partSize = expression.Lazily(`(?i)^(\pL+) (?:height|thickness)$|^(?:height|thickness) of the (\pL+)$|^(\pL+)(?:höhe|dicke)$`)
 
 // checkThickness warns of a height of the part that is far from its thickness.
 func (r *reader) checkThickness(v measure.Value, at *nodes.Node) {

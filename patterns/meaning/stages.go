@@ -88,7 +88,7 @@ func (r *reader) stageItems(list *nodes.Node, example string) []*nodes.Node {
 }
 
 func (r *reader) tightenStage(item *nodes.Node) (plan.StageInput, bool) {
-	allowed := append(slices.Clone(tightenActions), "of", "way", "turn", "note")
+	allowed := append(slices.Clone(tightenActions), "of", "way", "turn", "until", "at once", "note")
 	f, ok := r.Fields(item, finding.Term("a stage"), allowed...)
 	if !ok {
 		return plan.StageInput{}, false
@@ -102,9 +102,10 @@ func (r *reader) tightenStage(item *nodes.Node) (plan.StageInput, bool) {
 	n := f.Get(action)
 	figureOK := n != nil && r.figure(&s, n)
 	if s.Do == plan.Wait {
-		f.Refuse(WaitIsForAll, "of", "way", "turn")
+		f.Refuse(WaitIsForAll, "of", "way", "turn", "until", "at once")
 		return s, figureOK
 	}
+	r.repeated(f, &s)
 	s.Of, ok = r.stageKinds(f)
 	if len(s.Of) == 0 && ok && len(r.kinds.names) > 1 && s.Do != plan.BackOff && !plan.EqualButLength(r.input.Kinds) {
 		r.Warn(item, StageForAll, finding.Values{"kinds": r.kinds.names})
@@ -119,6 +120,22 @@ func (r *reader) tightenStage(item *nodes.Node) (plan.StageInput, bool) {
 		r.idle(f, WayNotNamed)
 	}
 	return s, ok && figureOK
+}
+
+// mostAtOnce is more wrenches than go round any joint at a time.
+const mostAtOnce = 16
+
+// repeated reads until when a torque is repeated, and how many wrenches work at
+// once.
+func (r *reader) repeated(f form.Fields, s *plan.StageInput) {
+	if s.Do != plan.Tighten && s.Do != plan.Percent {
+		f.Refuse(RepeatIsTorque, "until", "at once")
+		return
+	}
+	s.Until = f.TextUpTo("until", longestUntil)
+	if at := f.Get("at once"); at != nil {
+		s.AtOnce, _ = r.Whole(at, "at once", 2, mostAtOnce)
+	}
 }
 
 // figure reads the figure of a stage.

@@ -33,5 +33,6 @@ const (
 	NothingToJudge   finding.Code = "measure nothing to judge"    // what
 	LimitOnWrongSide finding.Code = "measure limit on wrong side" // what, key, meant: the other key
 	WidthsDiffer     finding.Code = "measure widths differ"       // what, from, to, otherFrom, otherTo
+	BoreOff          finding.Code = "measure bore off"            // what, limit, label, diameter
 	SizeOff          finding.Code = "measure size off"            // what, limit, thickness: of the part
 )

@@ -105,6 +105,21 @@ var lengths = sync.OnceValue(func() *regexp.Regexp { return words(`length|\pL*l�
 // gaps call a distance of two faces.
 var gaps = sync.OnceValue(func() *regexp.Regexp { return words(`gap|\pL*spalt|écart|separación`) })
 
+// fine reports whether the limits of a size are many of their own last digits apart: 31.96
+// to 32.98.
+func fine(v measure.Value) bool {
+	const most, hundredth, tenth = 60, 10_000, 100_000 // last digits; millionths
+	from, to := v.From.Millionths, v.To.Millionths
+	if from%tenth == 0 || to%tenth == 0 {
+		return false
+	}
+	last := int64(hundredth)
+	for last > 1 && (int64(from)%last != 0 || int64(to)%last != 0) {
+		last /= 10
+	}
+	return int64(to)-int64(from) > most*last
+}
+
 // ofBolts call a fastener, whose length the kind has.
 var ofBolts = sync.OnceValue(func() *regexp.Regexp {
 	return words(`bolts?|screws?|studs?|\pL*(?:schrauben?|bolzen)\pL*|vis|goujons?|tornillos?|pernos?`)
@@ -123,6 +138,7 @@ func (r *reader) apart(v measure.Value) {
 	if !lengths().MatchString(v.What) {
 		most = closestOfParts
 	}
+	slipped = slipped || sizes().MatchString(v.What) && fine(v)
 	size := sizes().MatchString(v.What) && !ofBolts().MatchString(v.What) && v.Unit.In(*v.From, clearance.most.Unit).Float() >= least && to-from > most*to
 	if slipped || size {
 		r.Warn(r.Node.KeyNode("to"), LimitsApart, finding.Values{"what": v.What, "from": v.Read(*v.From), "to": v.Read(*v.To)})

@@ -57,4 +57,5 @@ const (
 	PairOfDigits     finding.Code = "places pair of digits"      // written, meant
 	AllInTheMiddle   finding.Code = "places all in the middle"   // reach, out
 	FrontLabelAtRear finding.Code = "places front label at rear" // label, front
+	CircleTurned     finding.Code = "places circle turned"       // off, count
 )

@@ -1,10 +1,10 @@
 package places
 
 import (
-	"regexp"
 	"slices"
 
 	"drawdown/geometry"
+	"drawdown/geometry/expression"
 	"drawdown/geometry/finding"
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/problem"
@@ -84,7 +84,7 @@ func (c check) stations() {
 
 // alongTheMachine matches views towards or from the front in the languages of
 // the sheets: in these the front is on no side of the picture.
-var alongTheMachine = regexp.MustCompile(`(?i)\bfrom (the )?(very )?(front|rear|back)\b|\b(front|rear|back) view\b|` +
+var alongTheMachine = expression.Lazily(`(?i)\bfrom (the )?(very )?(front|rear|back)\b|\b(front|rear|back) view\b|` +
 	`\bvon (vorne?|hinten)\b|\b(vorder|rück)ansicht\b|` +
 	`\b(de|par|depuis) (l[’']avant|l[’']arrière|devant|derrière)|\bde face\b|` +
 	`\bdesde (el frente|delante|atrás|detrás)|\bvista (frontal|trasera)\b`)

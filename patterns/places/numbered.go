@@ -2,11 +2,11 @@ package places
 
 import (
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 
 	"drawdown/geometry"
+	"drawdown/geometry/expression"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/patterns/nodes"
@@ -23,7 +23,7 @@ type numbered struct {
 	size    []float64
 }
 
-var wordAndNumber = regexp.MustCompile(`^(.*\pL)\W*(\d{1,3})$`)
+var wordAndNumber = expression.Lazily(`^(.*\pL)\W*(\d{1,3})$`)
 
 // series groups names by their words.
 func series(names []string, at []geometry.Point, from []*nodes.Node, size []float64) (all []*numbered) {

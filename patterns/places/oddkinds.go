@@ -2,11 +2,11 @@ package places
 
 import (
 	"math"
-	"regexp"
 	"slices"
 	"strings"
 
 	"drawdown/geometry"
+	"drawdown/geometry/expression"
 	"drawdown/geometry/finding"
 )
 
@@ -17,7 +17,7 @@ type OddKind struct {
 	Letters, Usual string // Usual is the kind of the others
 }
 
-var lettersAndNumber = regexp.MustCompile(`^(.*\D)(\d{1,6})$`)
+var lettersAndNumber = expression.Lazily(`^(.*\D)(\d{1,6})$`)
 
 // OddKinds finds such fasteners: M8 of the kind side, while M1 to M7 are of the
 // kind main and S1 to S3 of the kind side.

@@ -53,6 +53,7 @@ func (p Part) Check(problems *nodes.Problems) {
 	c.stationsOffLine()
 	c.numbersDiffer()
 	c.allInTheMiddle()
+	c.circlePhase()
 	c.stations()
 	c.view()
 }

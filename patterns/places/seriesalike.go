@@ -2,18 +2,18 @@ package places
 
 import (
 	"math"
-	"regexp"
 	"slices"
 	"strings"
 
 	"drawdown/geometry"
+	"drawdown/geometry/expression"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/patterns/problem"
 )
 
 // isCylinder matches the label of a cylinder, in the languages of the sheets.
-var isCylinder = regexp.MustCompile(`(?i)^(?:cyl|zyl|cil)`)
+var isCylinder = expression.Lazily(`(?i)^(?:cyl|zyl|cil)`)
 
 // stationsOffLine warns of the one station beside the line through all others.
 func (c check) stationsOffLine() {

@@ -1,9 +1,8 @@
 package places
 
 import (
-	"regexp"
-
 	"drawdown/geometry"
+	"drawdown/geometry/expression"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/patterns/problem"
@@ -11,12 +10,12 @@ import (
 
 // What labels say of the sides of a part, in the languages of the sheets.
 var (
-	intakeSide  = regexp.MustCompile(`(?i)\b(?:intake|inlet|einlass|ansaug\w*|admission|admisión)\b`)
-	exhaustSide = regexp.MustCompile(`(?i)\b(?:exhaust|auslass|auspuff\w*|échappement|escape)\b`)
-	ofFlywheel  = regexp.MustCompile(`(?i)\b(?:flywheel|schwungrad\w*|volant moteur|volante de inercia)\b`)
-	atFront     = regexp.MustCompile(`(?i)^(?:front|front end|front side|pulley(?: end| side)?|vorn|vorne|vorderseite|avant|delante|frente)$`)
-	atTop       = regexp.MustCompile(`(?i)^(?:top|oben|haut|arriba)$`)
-	atBottom    = regexp.MustCompile(`(?i)^(?:bottom|unten|bas|abajo)$`)
+	intakeSide  = expression.Lazily(`(?i)\b(?:intake|inlet|einlass|ansaug\w*|admission|admisión)\b`)
+	exhaustSide = expression.Lazily(`(?i)\b(?:exhaust|auslass|auspuff\w*|échappement|escape)\b`)
+	ofFlywheel  = expression.Lazily(`(?i)\b(?:flywheel|schwungrad\w*|volant moteur|volante de inercia)\b`)
+	atFront     = expression.Lazily(`(?i)^(?:front|front end|front side|pulley(?: end| side)?|vorn|vorne|vorderseite|avant|delante|frente)$`)
+	atTop       = expression.Lazily(`(?i)^(?:top|oben|haut|arriba)$`)
+	atBottom    = expression.Lazily(`(?i)^(?:bottom|unten|bas|abajo)$`)
 )
 
 // sideLabels warns of labels that cannot be where they are: intake and exhaust on one side,

@@ -2,17 +2,17 @@ package relabel
 
 import (
 	"maps"
-	"regexp"
 	"slices"
 	"strconv"
 
+	"drawdown/geometry/expression"
 	"drawdown/geometry/finding"
 	"drawdown/patterns/problem"
 )
 
 // cylinder matches the number of a cylinder in a label, in the languages of the
 // sheets.
-var cylinder = regexp.MustCompile(`(?i)^(?:cyl|zyl|cil)\pL*\.?\s*(\d{1,3})$`)
+var cylinder = expression.Lazily(`(?i)^(?:cyl|zyl|cil)\pL*\.?\s*(\d{1,3})$`)
 
 // bank maps the numbers of the cylinders of one bank to their labels.
 type bank map[int]string
@@ -62,7 +62,7 @@ func (s *Names) Banks() {
 	}
 }
 
-var lettersAndNumber = regexp.MustCompile(`^(.*\D)(\d{1,3})$`)
+var lettersAndNumber = expression.Lazily(`^(.*\D)(\d{1,3})$`)
 
 // renamed is a name with a number that gets a new number.
 type renamed struct {

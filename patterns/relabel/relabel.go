@@ -4,11 +4,11 @@
 package relabel
 
 import (
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 
+	"drawdown/geometry/expression"
 	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
@@ -184,7 +184,7 @@ func (s *Names) by(l *layer, sort Sort, text string) (string, bool) {
 	return made, true
 }
 
-var numbers = regexp.MustCompile(`[0-9]+`)
+var numbers = expression.Lazily(`[0-9]+`)
 
 // differ reports two names of a sort that have become the same.
 func (s *Names) differ(sort Sort, was, is string) {
@@ -220,8 +220,8 @@ func (s *Names) Unused() {
 }
 
 var (
-	leftSide  = regexp.MustCompile(`(?i)(?:^|\PL)(left|links|linke[rs]?|gauche|izquierd[oa])(?:\PL|$)`)
-	rightSide = regexp.MustCompile(`(?i)(?:^|\PL)(right|rechts|rechte[rs]?|droite?|derech[oa])(?:\PL|$)`)
+	leftSide  = expression.Lazily(`(?i)(?:^|\PL)(left|links|linke[rs]?|gauche|izquierd[oa])(?:\PL|$)`)
+	rightSide = expression.Lazily(`(?i)(?:^|\PL)(right|rechts|rechte[rs]?|droite?|derech[oa])(?:\PL|$)`)
 )
 
 // SideOf returns the side in a text; it is empty for none, or for both.

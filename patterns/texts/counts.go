@@ -26,6 +26,9 @@ var (
 		"anciennes dernières premières autres viejos últimos primeros otros")
 	// someAfter do so after the noun.
 	someAfter = list("stay stays remain remains bleiben restent quedan opposite adjacent extérieures intérieures extérieurs intérieurs restantes restants exteriores interiores")
+	// alone follow a number that counts the fasteners without naming them: all 24 once
+	// round.
+	alone = list("once in one round again by crosswise nacheinander einmal rundum reihum über une un en una")
 	// each make it a count per other thing.
 	each = list("per each every pro je jede jeder par chaque por cada a an eines einer d'un d’un de un una apart")
 	// where introduce the place of those counted.
@@ -48,6 +51,9 @@ func (f facts) counts(text string, words []word, title bool) (found []finding.Fi
 		}
 		c := counted{n: n, before: words[:i], whole: title}
 		if !c.read(words[i+1:]) {
+			if i > 0 && words[i-1].is(wholly) && (w.ends || i == len(words)-1 || words[i+1].is(alone)) && !f.sumOfKinds(n) {
+				found = append(found, finding.Warned(TextCount, finding.Values{"text": text, "stated": n, "what": asWritten(words[i+1 : min(len(words), i+3)]), "count": len(f.Joint.Fasteners)}))
+			}
 			continue
 		}
 		if count, wrong := f.miscounted(c, w.low); wrong {
@@ -79,7 +85,7 @@ func (c *counted) read(rest []word) bool {
 			}
 			return !w.is(capWords) || k+1 >= len(rest) || !isFastener(rest[k+1].low)
 		}
-		if w.ends || k >= most || w.number() > 0 && !isLength(rest[k:]) || w.is(each) && k > 0 || w.is(units) && !isLength(rest[max(0, k-1):]) {
+		if w.ends || w.is(conditions) || k >= most || w.number() > 0 && !isLength(rest[k:]) || w.is(each) && k > 0 || w.is(units) && !isLength(rest[max(0, k-1):]) {
 			return false
 		}
 	}
@@ -96,6 +102,10 @@ func isFastener(w string) bool {
 func (c counted) what() string {
 	said := append(geometry.Mapped(c.how, func(w word) string { return w.as }), c.thing.as)
 	return strings.Join(said, " ")
+}
+
+func asWritten(words []word) string {
+	return strings.Join(geometry.Mapped(words, func(w word) string { return w.as }), " ")
 }
 
 func (c counted) any(words []word, of []string) bool {

@@ -5,14 +5,15 @@ import (
 	"strconv"
 	"strings"
 
+	"drawdown/geometry/expression"
 	"drawdown/geometry/finding"
 	"drawdown/sequence/plan"
 )
 
 var (
-	vEngine = lazily(`\bV-?(\d{1,2})\b`)
+	vEngine = expression.Lazily(`\bV-?(\d{1,2})\b`)
 	// byCylinders matches the number of an engine's cylinders.
-	byCylinders = lazily(`(?i)\b(\d{1,2}|\pL+)[- ](?:cyl|zyl)(?:inders?|inder)?\b|\b(?:inline|straight|in-line)[- ](\d{1,2}|\pL+)\b`)
+	byCylinders = expression.Lazily(`(?i)\b(\d{1,2}|\pL+)[- ](?:cyl|zyl)(?:inders?|inder)?\b|\b(?:inline|straight|in-line)[- ](\d{1,2}|\pL+)\b`)
 )
 
 // Machine compares the name of the machine with the file.

@@ -3,15 +3,20 @@ package texts
 import (
 	"strings"
 
+	"drawdown/geometry/expression"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/sequence/plan"
 )
 
 var (
-	durationInText = lazily(`(?i)\b(\d+(?:[.,]\d+)?) ?(s|sec|seconds?|sekunden|secondes|segundos|min|minutes?|minuten|minutos|h|hours?|stunden?|heures?|horas?)\b`)
-	within         = lazily(`(?i)\b(?:within|inside|in less than|innerhalb(?: von)?|binnen|dans les|en moins de|en menos de|dentro de)\s*$`)
+	durationInText = expression.Lazily(`(?i)\b(\d+(?:[.,]\d+)?) ?(s|sec|seconds?|sekunden|secondes|segundos|min|minutes?|minuten|minutos|h|hours?|stunden?|heures?|horas?)\b`)
+	within         = expression.Lazily(`(?i)\b(?:within|inside|in less than|innerhalb(?: von)?|binnen|dans les|en moins de|en menos de|dentro de)\s*$`)
 )
+
+// digits are in every text that states a figure: an expression that needs one is not even
+// compiled for others, which would take memory.
+const digits = "0123456789"
 
 // stated is a duration in a text.
 type stated struct {
@@ -20,6 +25,9 @@ type stated struct {
 }
 
 func durationsIn(text string) (all []stated) {
+	if !strings.ContainsAny(text, digits) {
+		return nil
+	}
 	for _, at := range durationInText.FindAllStringSubmatchIndex(text, -1) {
 		of := "h"
 		switch strings.ToLower(text[at[4]:at[5]])[0] {

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"drawdown/geometry/expression"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/sequence/plan"
@@ -14,22 +15,24 @@ import (
 var (
 	// torqueInText matches a number with what may be a unit of torque, or after
 	// the word for torque.
-	torqueInText = lazily(`(\d+(?:[.,]\d+)?)[\s\x{a0}]*((?i:N|lbf?s?|ft|in|kgf?|m)[·⋅.\-\x{2011} ]?(?i:m|ft|in|lbf?s?|kgf?)\b)`)
-	bareTorque   = lazily(`(?i)(?:torque|drehmoment|couple)\s+(?:of\s+|to\s+|de\s+|von\s+)?(\d+(?:[.,]\d+)?)\s*(?:$|[;,)])`)
+	torqueInText = expression.Lazily(`(\d+(?:[.,]\d+)?)[\s\x{a0}]*((?i:N|lbf?s?|ft|in|kgf?|m)[·⋅.\-\x{2011} ]?(?i:m|ft|in|lbf?s?|kgf?)\b)`)
+	bareTorque   = expression.Lazily(`(?i)(?:torque|drehmoment|couple)\s+(?:of\s+|to\s+|de\s+|von\s+)?(\d+(?:[.,]\d+)?)\s*(?:$|[;,)])`)
 	// angleInText matches degrees that are no temperature, and the words around
 	// them.
-	angleInText = lazily(`(\d+(?:[.,]\d+)?)[\s\x{a0}]*(?:°|degrees?\b|grad\b|degrés?\b|grados?\b)[\s\x{a0}]*(\S*)`)
+	angleInText = expression.Lazily(`(\d+(?:[.,]\d+)?)[\s\x{a0}]*(?:°|degrees?\b|grad\b|degrés?\b|grados?\b)[\s\x{a0}]*(\S*)`)
 	// ofTheEngine are words that make degrees those of a crankshaft, a face or
 	// a thermometer.
-	ofTheEngine = lazily(`(?i)\b(btdc|atdc|tdc|crank\w*|cam\w*|piston\w*|ignition|timing|advance|bevel|seat\w*|chamfer|apart|gap\w*|cool\w*|hot|warm|heat\w*|temperature|kw|ot|kurbel\w*|nocken\w*|kolben\w*|zünd\w*|vilebrequin|pmh|allumage|cigüeñal|pms|encendido|clock|o'clock)\b`)
+	ofTheEngine = expression.Lazily(`(?i)\b(btdc|atdc|tdc|crank\w*|cam\w*|piston\w*|ignition|timing|advance|bevel|seat\w*|chamfer|apart|gap\w*|cool\w*|hot|warm|heat\w*|temperature|kw|ot|kurbel\w*|nocken\w*|kolben\w*|zünd\w*|vilebrequin|pmh|allumage|cigüeñal|pms|encendido|clock|o'clock)\b`)
 	// ofOthers are words that make a torque that of another fastener.
-	ofOthers = lazily(`(?i)\b(plug\w*|spark\w*|drain\w*|other\w*|pulley|sensor\w*|nipple\w*|wrench\w*|post|posts|clamp|clamps|shield|injector\w*|bracket\w*|rocker\w*|old|was|instead|not|never|halter|schelle\w*|collier\w*|abrazadera\w*|kerze\w*|zündkerze\w*|schlüssel|ablass\w*|statt|nicht|bougie\w*|clé|vidange|pas|bujía\w*|llave|vaciado|no)\b`)
+	ofOthers = expression.Lazily(`(?i)\b(plug\w*|spark\w*|drain\w*|other\w*|pulley|sensor\w*|nipple\w*|wrench\w*|post|posts|clamp|clamps|shield|injector\w*|bracket\w*|rocker\w*|old|was|instead|halter|schelle\w*|collier\w*|abrazadera\w*|kerze\w*|zündkerze\w*|schlüssel|ablass\w*|statt|bougie\w*|clé|vidange|bujía\w*|llave|vaciado)\b`)
+	// denied are words that make a figure of their clause one that is not meant.
+	denied = expression.Lazily(`(?i)\b(?:not|never|no|nicht|nie|pas|jamais|nunca)\b`)
 )
 
 var (
-	dryThread = lazily(`(?i)\b(thread|bolt|stud|gewinde|schraube|filet|vis|rosca|tornillo)\w*\b.*\b(dry|trocken|secs?|seco?s?|secas?)\b`)
-	noOil     = lazily(`(?i)\b(?:no|without|kein|ohne|sans|pas d|sin)[ ’'](?:(oil|öl|huile|aceite)|(grease|fett|graisse|grasa)|lubricant|schmierstoff|lubrifiant|lubricante)\b`)
-	ofHoles   = lazily(`(?i)(hole|bore|block|head|bohrung|block|loch|trou|alésage|agujero|taladro)`)
+	dryThread = expression.Lazily(`(?i)\b(thread|bolt|stud|gewinde|schraube|filet|vis|rosca|tornillo)\w*\b.*\b(dry|trocken|secs?|seco?s?|secas?)\b`)
+	noOil     = expression.Lazily(`(?i)\b(?:no|without|kein|ohne|sans|pas d|sin)[ ’'](?:(oil|öl|huile|aceite)|(grease|fett|graisse|grasa)|lubricant|schmierstoff|lubrifiant|lubricante)\b`)
+	ofHoles   = expression.Lazily(`(?i)(hole|bore|block|head|bohrung|block|loch|trou|alésage|agujero|taladro)`)
 )
 
 // dryBesideOil finds a text that wants dry threads, in a file whose fasteners
@@ -68,7 +71,7 @@ const asDelivered = "as delivered" // a text may then ask for degreasing
 // figuresIn finds torques and angles in a text that no stage has.
 func figuresIn(p plan.Plan, text string, angles []unit.Angle) (found []finding.Finding) {
 	if torques := torquesOf(p); len(torques) > 0 && !ofOthers.MatchString(text) {
-		for _, stated := range torquesIn(text, torques[0].Unit) {
+		for _, stated := range torquesIn(meantOf(text), torques[0].Unit) {
 			if !slices.ContainsFunc(torques, func(t unit.GivenTorque) bool { return isTorque(t, stated) }) {
 				found = append(found, finding.Warned(TextTorque, finding.Values{"text": text, "torque": stated}))
 			}
@@ -82,6 +85,12 @@ func figuresIn(p plan.Plan, text string, angles []unit.Angle) (found []finding.F
 		}
 	}
 	return found
+}
+
+// meantOf returns a text without the clauses that deny something.
+func meantOf(text string) string {
+	clauses := strings.FieldsFunc(strings.ReplaceAll(text, ", ", ";"), func(r rune) bool { return r == ';' })
+	return strings.Join(slices.DeleteFunc(clauses, denied.MatchString), "; ")
 }
 
 // isTorque reports whether a text means a torque: exactly in its own unit,

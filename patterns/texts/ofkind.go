@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"drawdown/geometry"
+	"drawdown/geometry/expression"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/sequence/plan"
@@ -138,6 +139,15 @@ func (f facts) lengthAfter(clause string, after []word) []finding.Finding {
 
 // noteOfOther finds a note about another kind than its stage tightens.
 func (f facts) noteOfOther(s plan.Stage) []finding.Finding {
+	if said := wordsOf(s.Note); len(said) > 0 && !slices.ContainsFunc(said[:min(2, len(said))], func(w word) bool { return w.is(conditions) }) {
+		const nearStart = 4 // words: S1 and S2
+		ids := f.idsIn(said[:min(nearStart, len(said))])
+		for _, i := range f.every(nil) {
+			if ids[i] && len(s.Fasteners) > 0 && !slices.Contains(s.Fasteners, i) && len(f.idsIn(said[:min(2, len(said))])) > 0 {
+				return []finding.Finding{finding.Warned(TextStageKind, finding.Values{"text": s.Note, "kind": f.Joint.Fasteners[i].ID, "kinds": s.Kinds})}
+			}
+		}
+	}
 	const nearStart = 3 // words: all 8 main bolts
 	for _, m := range f.mentions(wordsOf(s.Note)) {
 		if !m.aside && m.at <= nearStart && len(s.Kinds) > 0 && !slices.Contains(s.Kinds, m.kind.Name) {
@@ -147,7 +157,7 @@ func (f facts) noteOfOther(s plan.Stage) []finding.Finding {
 	return nil
 }
 
-var torqueBefore = lazily(`(?i)\b(?:after|from|nach|ab|après|depuis|tras|desde) (\d+(?:[.,]\d+)?[\s\x{a0}]*(?:N|lbf?|ft|in|kgf?|m)[·⋅.\- ]?(?:m|ft|in|lbf?|kgf?))\b`)
+var torqueBefore = expression.Lazily(`(?i)\b(?:after|from|nach|ab|après|depuis|tras|desde) (\d+(?:[.,]\d+)?[\s\x{a0}]*(?:N|lbf?|ft|in|kgf?|m)[·⋅.\- ]?(?:m|ft|in|lbf?|kgf?))\b`)
 
 // anglesFrom finds a note that counts an angle from another torque than the
 // preceding one.

@@ -58,7 +58,7 @@ func (f facts) idsIn(clause []word) map[int]bool {
 	}
 	for k, w := range clause {
 		i := at(w)
-		if i < 0 {
+		if i < 0 || w.number() > 0 && !listed(clause, k) {
 			continue
 		}
 		all[i] = true
@@ -72,6 +72,17 @@ func (f facts) idsIn(clause []word) map[int]bool {
 		}
 	}
 	return all
+}
+
+// listed reports whether a number is an id among others, and no quantity: 5 and 6.
+func listed(clause []word, k int) bool {
+	if k+1 < len(clause) && (clause[k+1].is(units) || isFastener(clause[k+1].low)) || k > 0 && clause[k-1].is(notCounts) {
+		return false
+	}
+	joined := func(by, to int) bool {
+		return to >= 0 && to < len(clause) && clause[by].is(joins) && clause[to].number() > 0
+	}
+	return k+2 < len(clause) && joined(k+1, k+2) && !(k+3 < len(clause) && clause[k+3].is(units)) || k >= 2 && joined(k-1, k-2)
 }
 
 // steps are the first and the last step of each fastener on one side of the work.
@@ -184,25 +195,45 @@ func (f facts) before(text string, side plan.Side) (found []finding.Finding) {
 	s := f.stepsOf(side)
 	for _, sentence := range sentencesOf(text) {
 		for _, clause := range clausesOf(sentence) {
-			m := f.mentions(clause)
-			if len(m) != 2 || m[0].kind.Name == m[1].kind.Name || slices.ContainsFunc(clause, func(w word) bool { return w.is(notWords) }) {
+			at := slices.IndexFunc(clause, func(w word) bool { return w.is(beforeWords) || w.is(afterWords) })
+			if at < 1 || slices.ContainsFunc(clause, func(w word) bool { return w.is(notWords) }) {
 				continue
 			}
-			joining := clause[m[0].after:m[1].at]
-			first, second := m[0].kind, m[1].kind
-			switch {
-			case slices.ContainsFunc(joining, func(w word) bool { return w.is(afterWords) }):
+			first, second := f.meant(clause[:at]), f.meant(clause[at+1:])
+			if clause[at].is(afterWords) {
 				first, second = second, first
-			case !slices.ContainsFunc(joining, func(w word) bool { return w.is(beforeWords) }):
+			}
+			a, b := without(first, second), without(second, first)
+			if len(a) == 0 || len(b) == 0 {
 				continue
 			}
-			a, b := f.every([]string{first.Name}), f.every([]string{second.Name})
 			if s.latest(s.first, b) < s.latest(s.first, a) && s.latest(s.last, b) < s.latest(s.last, a) {
-				found = append(found, finding.Warned(TextBefore, finding.Values{"text": text, "first": first.Name, "second": second.Name}))
+				found = append(found, finding.Warned(TextBefore, finding.Values{"text": text, "first": f.calledOf(a), "second": f.calledOf(b)}))
 			}
 		}
 	}
 	return found
+}
+
+// without lists those of some that are not among others.
+func without(some, others map[int]bool) (all []int) {
+	for i := range some {
+		if !others[i] {
+			all = append(all, i)
+		}
+	}
+	slices.Sort(all)
+	return all
+}
+
+// calledOf returns the kind of some fasteners, or the id of the first where they are not
+// all of it.
+func (f facts) calledOf(some []int) string {
+	kind := f.Joint.Fasteners[some[0]].Kind
+	if len(f.every([]string{kind})) == len(some) {
+		return kind
+	}
+	return f.Joint.Fasteners[some[0]].ID
 }
 
 func (s steps) latest(order, of []int) (step int) {

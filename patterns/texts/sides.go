@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"drawdown/geometry"
+	"drawdown/geometry/expression"
 	"drawdown/geometry/finding"
 	"drawdown/sequence/plan"
 )
@@ -14,21 +15,21 @@ import (
 // The two sides of an engine: in a title, and, in any other text, only with the
 // word for a bank, since "left" alone is used for much else.
 var (
-	leftInTitle  = lazily(`(?i)\b(?:left|links|linke[rsn]?|gauche|izquierd[ao])\b`)
-	rightInTitle = lazily(`(?i)\b(?:right|rechts|rechte[rsn]?|droite|derech[ao])\b`)
+	leftInTitle  = expression.Lazily(`(?i)\b(?:left|links|linke[rsn]?|gauche|izquierd[ao])\b`)
+	rightInTitle = expression.Lazily(`(?i)\b(?:right|rechts|rechte[rsn]?|droite|derech[ao])\b`)
 	leftBank     = bankOn(`left|linke[rsn]?|gauche|izquierd[ao]`)
 	rightBank    = bankOn(`right|rechte[rsn]?|droite|derech[ao]`)
 )
 
-func bankOn(side string) expression {
+func bankOn(side string) expression.Lazy {
 	const bank = `(?:bank|cylinder bank|cylinder head|head|zylinderbank|zylinderkopf|zylinderreihe|rangée|culasse|bancada|culata)`
-	return lazily(`(?i)\b(?:` + side + `)[- ]?(?:hand )?` + bank + `\b|\b` + bank + `,? (?:` + side + `)\b`)
+	return expression.Lazily(`(?i)\b(?:` + side + `)[- ]?(?:hand )?` + bank + `\b|\b` + bank + `,? (?:` + side + `)\b`)
 }
 
 // side is left, right, or empty if a text names neither or both.
 type side string
 
-func sideOf(text string, left, right expression) side {
+func sideOf(text string, left, right expression.Lazy) side {
 	switch l, r := left.MatchString(text), right.MatchString(text); {
 	case l && !r:
 		return "left"
@@ -61,7 +62,7 @@ func (f facts) filedOtherwise() []finding.Finding {
 
 // sideAt matches the place of a side of the engine in the picture: intake side
 // at the top.
-var sideAt = lazily(`(?i)(\pL+)(?: side| end)? (?:at|on|to|towards) (?:the )?(top|bottom|left|right)\b`)
+var sideAt = expression.Lazily(`(?i)(\pL+)(?: side| end)? (?:at|on|to|towards) (?:the )?(top|bottom|left|right)\b`)
 
 // sidesOfView finds a view that places a side of the engine elsewhere than its
 // label.
@@ -89,18 +90,18 @@ func (f facts) otherSide(text string) []finding.Finding {
 	return []finding.Finding{finding.Warned(TextSide, finding.Values{"text": text, "other": f.Title})}
 }
 
-var otherBank = lazily(`(?i)\b(other|own|after|before|first|also|both|like|same|as|not|unlike|than|wie|gleich\w*|nicht|comme|même|pas|como|mismo\w*|no|andere\w*|eigene\w*|nach|vor|beide|autre|après|avant|otra|después|antes)\b`)
+var otherBank = expression.Lazily(`(?i)\b(other|own|after|before|first|also|both|like|same|as|not|unlike|than|wie|gleich\w*|nicht|comme|même|pas|como|mismo\w*|no|andere\w*|eigene\w*|nach|vor|beide|autre|après|avant|otra|después|antes)\b`)
 
 // Texts that belong to the other work: things to do before a part comes off,
 // and with new parts.
 var (
-	ofLoosening  = lazily(`(?i)\bbefore (?:the |any |a )?[\pL\d ]{1,30}\b(?:come|comes|is|are) (?:taken |lifted |turned )?(?:off|out|loose|loosened|removed)\b|^(?:drain (?:the|off|all|oil|coolant|water|fuel|engine|it)\b|mark the old |soak )|\bbefore (?:the )?first (?:bolt|nut|stud|screw|cap)\s*(?:[;.,]|$)|\bbefore (?:the )?first (?:bolt|nut|stud|screw|cap)\b[^.;]*\b(?:loose\w*|turned|off|out)\b|^(?:the )?(?:oil|coolant|water|fuel) drained\b|^(?:the )?(?:steam|gas|air|water|line|valves?) (?:shut|closed|vented|drained)\b|\bbefore (?:removal|removing|loosening|dismantling|strip-down)\b|^mark (?:the |all |each )*(?:caps?|rods?|shells?)\b|^(?:öl|kühlmittel|kühlwasser) (?:ablassen|abgelassen)|^(?:huile vidangée|vidanger)|^(?:vaciar|aceite vaciado)|^(?:vor dem (?:lösen|ausbau)|avant (?:la dépose|le desserrage)|antes de (?:aflojar|desmontar))`)
-	ofTightening = lazily(`(?i)^(?:fit |use |always )?new (?:\pL+ ){0,3}?(?:gaskets?|bolts|nuts|seals?|o-rings?)(?:$|[,;])|^(?:fit|refit|renew) |^oil the (?:threads|bolts)|^oil the [\pL ]+ before [\pL ]+ (?:go|goes|is|are)(?: set| put)? (?:on|in|down)\b|^(?:apply |a )?(?:thin )?bead of sealant|^(?:new )?sealant |^threads? (?:oiled|dry|greased|clean)(?:$|[,;])|\b(?:battery|power|pressure|steam) on(?:$|[,;.])|^(?:neue|frische) (?:\pL+ )?\w*dichtung|^dichtmasse|^dichtung neu|^(?:joint neuf|nouveau joint)|^(?:junta nueva|nueva junta)|^(?:before|when) (?:fitting|tightening|refitting|assembly)\b`)
-	ofBoth       = lazily(`(?i)\b(again|then|refit\w*|back in|later|penetrat\w*|soak\w*|old|stay\w*)\b`)
+	ofLoosening  = expression.Lazily(`(?i)\bbefore (?:the |any |a )?[\pL\d ]{1,30}\b(?:come|comes|is|are) (?:taken |lifted |turned )?(?:off|out|loose|loosened|removed)\b|^(?:drain (?:the|off|all|oil|coolant|water|fuel|engine|it)\b|mark the old |soak )|\bbefore (?:the )?first (?:bolt|nut|stud|screw|cap)\s*(?:[;.,]|$)|\bbefore (?:the )?first (?:bolt|nut|stud|screw|cap)\b[^.;]*\b(?:loose\w*|turned|off|out)\b|^(?:the )?(?:oil|coolant|water|fuel) drained\b|^(?:the )?(?:steam|gas|air|water|line|valves?) (?:shut|closed|vented|drained)\b|\bbefore (?:removal|removing|loosening|dismantling|strip-down)\b|^pressure off\b|^mark (?:the |all |each )*(?:caps?|rods?|shells?)\b|^(?:öl|kühlmittel|kühlwasser) (?:ablassen|abgelassen)|^(?:huile vidangée|vidanger)|^(?:vaciar|aceite vaciado)|^(?:vor dem (?:lösen|ausbau)|avant (?:la dépose|le desserrage)|antes de (?:aflojar|desmontar))`)
+	ofTightening = expression.Lazily(`(?i)^(?:fit |use |always )?new (?:\pL+ ){0,3}?(?:gaskets?|bolts|nuts|seals?|o-rings?)(?:$|[,;])|^(?:fit|refit|renew) |^oil the (?:threads|bolts)|^oil the [\pL ]+ before [\pL ]+ (?:go|goes|is|are)(?: set| put)? (?:on|in|down)\b|^(?:apply |a )?(?:thin )?bead of sealant|^(?:new )?sealant |^(?:o-ring|gasket|seals?)\b[^.;]*\bnew\b|^threads? (?:oiled|dry|greased|clean)(?:$|[,;])|\b(?:battery|power|pressure|steam) on(?:$|[,;.])|^(?:neue|frische) (?:\pL+ )?\w*dichtung|^dichtmasse|^dichtung neu|^(?:joint neuf|nouveau joint)|^(?:junta nueva|nueva junta)|^(?:before|when) (?:fitting|tightening|refitting|assembly)\b`)
+	ofBoth       = expression.Lazily(`(?i)\b(again|then|refit\w*|back in|later|penetrat\w*|soak\w*|old|stay\w*)\b`)
 )
 
 // comesOff matches what is taken off: take the caps off, head lifted.
-var comesOff = lazily(`(?i)^(?:(?:take|lift|pull) (?:all |the )*(\pL+)(?: straight)? (?:off|out)\b|(\pL+) (?:off|lifted|taken off)\b)`)
+var comesOff = expression.Lazily(`(?i)^(?:(?:take|lift|pull) (?:all |the )*(\pL+)(?: straight)? (?:off|out)\b|(\pL+) (?:off|lifted|taken off)\b)`)
 
 // takesOff reports whether a text takes off the part in the title.
 func (f facts) takesOff(text string) bool {
@@ -110,7 +111,7 @@ func (f facts) takesOff(text string) bool {
 
 // otherWork finds a caution that belongs to the other direction of the work.
 func (f facts) otherWork(c plan.Caution) []finding.Finding {
-	looks := func(of, other expression) bool { return of.MatchString(c.Text) && !other.MatchString(c.Text) }
+	looks := func(of, other expression.Lazy) bool { return of.MatchString(c.Text) && !other.MatchString(c.Text) }
 	switch {
 	case c.Side == plan.CautionTighten && f.takesOff(c.Text) && !ofBoth.MatchString(c.Text):
 	case c.Side == plan.CautionTighten && looks(ofLoosening, ofTightening) && !ofBoth.MatchString(c.Text):

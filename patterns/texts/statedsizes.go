@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"drawdown/geometry"
+	"drawdown/geometry/expression"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
@@ -14,26 +15,26 @@ import (
 )
 
 var (
-	threadInText = lazily(`\bM(\d{1,2})(?:\s?[x×]\s?(\d+(?:[.,]\d+)?))?(?:\s?[x×]\s?(\d+))?`)
+	threadInText = expression.Lazily(`\bM(\d{1,2})(?:\s?[x×]\s?(\d+(?:[.,]\d+)?))?(?:\s?[x×]\s?(\d+))?`)
 	// widthInText matches the width of a tool for a hexagon.
-	widthInText = lazily(`(?i)(\d+(?:[.,]\d+)?)\s?mm (?:ring |open |long |deep )?(?:socket|spanner|wrench|hexagon|across flats)|(\d+)er[- ]?(?:nuss|schlüssel|ring)|\bSW ?(\d+)|clé (?:de )?(\d+)|llave (?:de )?(\d+)`)
+	widthInText = expression.Lazily(`(?i)(\d+(?:[.,]\d+)?)\s?mm (?:ring |open |long |deep )?(?:socket|spanner|wrench|hexagon|across flats)|\b(?:socket|hexagon|allen) key (?:of )?(\d+(?:[.,]\d+)?)\s?mm|(\d+)er[- ]?(?:nuss|schlüssel|ring)|\bSW ?(\d+)|clé (?:de )?(\d+)|llave (?:de )?(\d+)`)
 	// lengthInText matches the length of a fastener.
-	lengthInText = lazily(`(?i)(\d+(?:[.,]\d+)?)\s?mm (?:long )?(?:bolts?|screws?|studs?)\b|(?:bolts?|screws?|studs?) (?:of |are |is )?(\d+(?:[.,]\d+)?)\s?mm long\b`)
-	classInText  = lazily(`(?i)(?:(?:class|grade|klasse|festigkeit|classe|clase)\s+(\d{1,2}\.\d)\b|\b(\d{1,2}\.9|[4568]\.[68])\s+(?:hex\w* |flange\w* |new |head )?(?:bolts?|screws?|studs?|quality))`)
+	lengthInText = expression.Lazily(`(?i)(\d+(?:[.,]\d+)?)\s?mm (?:long )?(?:bolts?|screws?|studs?)\b|(?:bolts?|screws?|studs?) (?:of |are |is )?(\d+(?:[.,]\d+)?)\s?mm long\b`)
+	classInText  = expression.Lazily(`(?i)(?:(?:class|grade|klasse|festigkeit|classe|clase)\s+(\d{1,2}\.\d)\b|\b(\d{1,2}\.9|[4568]\.[68])\s+(?:hex\w* |flange\w* |new |head )?(?:bolts?|screws?|studs?|quality))`)
 	// fastenersBeside are words after a thread that make it one of fasteners.
-	fastenersBeside = lazily(`(?i)^\W*(?:\pL+\W+){0,2}?(?:bolts?|screws?|nuts?|studs?|threads?|gewinde|\w*schrauben?|\w*muttern?|vis|écrous?|goujons?|tornillos?|tuercas?)\b`)
+	fastenersBeside = expression.Lazily(`(?i)^\W*(?:\pL+\W+){0,2}?(?:bolts?|screws?|nuts?|studs?|threads?|gewinde|\w*schrauben?|\w*muttern?|vis|écrous?|goujons?|tornillos?|tuercas?)\b`)
 	// fastenersBefore are words before a thread that do so if a text is about
 	// one kind.
-	fastenersBefore = lazily(`(?i)\b(?:bolts?|screws?|nuts?|studs?|\w*schrauben?|\w*muttern?|vis|écrous?|goujons?|tornillos?|tuercas?)\W*$`)
+	fastenersBefore = expression.Lazily(`(?i)\b(?:bolts?|screws?|nuts?|studs?|\w*schrauben?|\w*muttern?|vis|écrous?|goujons?|tornillos?|tuercas?)\W*$`)
 	// ofTools are words that make a thread or a length that of something
 	// outside the joint.
-	ofTools = lazily(`(?i)\b(jack\w*|pull\w*|press\w*|lift\w*|eye\w*|guide\w*|insert\w*|helical|tap|chase\w*|drill\w*|pin|pins|peg\w*|sling\w*|hoist\w*|hook\w*|temporary|clip\w*|bracket\w*|hanger\w*|abdrück\w*|führung\w*|öse\w*|extract\w*|guía\w*)\b`)
+	ofTools = expression.Lazily(`(?i)\b(jack\w*|pull\w*|press\w*|lift\w*|eye\w*|guide\w*|insert\w*|helical|tap|chase\w*|drill\w*|pin|pins|peg\w*|sling\w*|hoist\w*|hook\w*|temporary|clip\w*|bracket\w*|hanger\w*|abdrück\w*|führung\w*|öse\w*|extract\w*|guía\w*)\b`)
 )
 
 // sizes finds threads, widths, lengths and classes that no fastener of the file
 // has.
 func (f facts) sizes(text string) (found []finding.Finding) {
-	if ofOthers.MatchString(text) || ofTools.MatchString(text) {
+	if ofOthers.MatchString(text) || denied.MatchString(text) || ofTools.MatchString(text) {
 		return nil
 	}
 	return slices.Concat(f.threads(text), f.widths(text), f.lengths(text), f.classes(text))
@@ -112,7 +113,7 @@ func lengthIs(k plan.Kind, said string) bool { return float64(k.Length) == figur
 func millimetres(l unit.Length) string { return strconv.FormatFloat(float64(l), 'f', -1, 64) + " mm" }
 
 // states finds the sizes that a pattern matches in a text and no kind has.
-func (f facts) states(text string, pattern expression, have []string, known func(string) bool) (found []finding.Finding) {
+func (f facts) states(text string, pattern expression.Lazy, have []string, known func(string) bool) (found []finding.Finding) {
 	if have == nil {
 		return nil
 	}
@@ -164,13 +165,16 @@ func (f facts) classes(text string) []finding.Finding {
 	return f.states(text, classInText, have, func(said string) bool { return slices.Contains(have, said) })
 }
 
-var boreInText = lazily(`(?i)\b(?:bore size|cylinder bore|bore diameter|bore ø|bohrung ø|alésage ø|diámetro interior)\s*(?:of |de |is )?(\d+(?:[.,]\d+)?)`)
+var boreInText = expression.Lazily(`(?i)\b(?:bore size|cylinder bore|bore diameter|bore ø|bohrung ø|alésage ø|diámetro interior)\s*(?:of |de |is )?(\d+(?:[.,]\d+)?)`)
 
 // gasketRing matches the inner and the outer diameter of a gasket.
-var gasketRing = lazily(`(?i)\b(?:gasket|\w*dichtung|joint|junta)\b[^.;]*?\b(\d{2,4})(?: ?mm)? ?[/x×] ?(\d{2,4})\b`)
+var gasketRing = expression.Lazily(`(?i)\b(?:gasket|\w*dichtung|joint|junta)\b[^.;]*?\b(\d{2,4})(?: ?mm)? ?[/x×] ?(\d{2,4})\b`)
 
 // boresIn finds the size of a bore, or of a round gasket, that the file does not have.
 func (f facts) boresIn(text string) []finding.Finding {
+	if !strings.ContainsAny(text, digits) {
+		return nil
+	}
 	if m := boreInText.FindStringSubmatch(text); m != nil && len(f.Joint.Bores) > 0 {
 		var have []string
 		for _, b := range f.Joint.Bores {
@@ -183,7 +187,10 @@ func (f facts) boresIn(text string) []finding.Finding {
 		}
 	}
 	ring := f.Clamped.Flange
-	if m := gasketRing.FindStringSubmatch(text); m != nil && ring != nil && ring.GasketOuter > 0 {
+	if ring == nil || ring.GasketOuter == 0 {
+		return nil
+	}
+	if m := gasketRing.FindStringSubmatch(text); m != nil {
 		if figure(m[1]) != float64(ring.GasketInner) || figure(m[2]) != float64(ring.GasketOuter) {
 			return []finding.Finding{f.sized(text, m[1]+"/"+m[2], []string{millimetres(ring.GasketInner), millimetres(ring.GasketOuter)})}
 		}

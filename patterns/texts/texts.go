@@ -38,6 +38,8 @@ const (
 	TextFromSide    finding.Code = "text from side"    // text, name: the number at that side, side
 	TextWait        finding.Code = "text wait"         // text, stated, wait
 	TextHot         finding.Code = "text hot"          // text, stated: degrees Celsius
+	TextPressure    finding.Code = "text pressure"     // text, stated
+	TextUpsideDown  finding.Code = "text upside down"  // text
 	TextsThrust     finding.Code = "texts thrust"      // text, other
 	TextDesignation finding.Code = "text designation"  // text, name, machine
 )
@@ -99,7 +101,7 @@ func Cautions(p plan.Plan) [][]finding.Finding {
 		case plan.CautionTighten:
 			found[i] = slices.Concat(found[i], facts.arranged(c.Text, p.Tighten), facts.within(c.Text, facts.closing()))
 		case plan.CautionLoosen:
-			found[i] = slices.Concat(found[i], facts.arranged(c.Text, p.Loosen), tooHot(c.Text))
+			found[i] = slices.Concat(found[i], facts.arranged(c.Text, p.Loosen), tooHot(c.Text), underPressure(c.Text))
 		default:
 			found[i] = append(found[i], facts.atSides(c.Text)...)
 		}
@@ -138,5 +140,5 @@ func (f facts) compare(text string) []finding.Finding {
 		return nil
 	}
 	words := wordsOf(text)
-	return slices.Concat(f.counts(text, words, text == f.Title), f.names(text, words), f.sizes(text), f.lubricants(text), f.gaskets(text), f.gasketAgain(text), f.reuse(text), f.boresIn(text))
+	return slices.Concat(f.counts(text, words, text == f.Title), f.names(text, words), f.sizes(text), f.lubricants(text), f.gaskets(text), f.gasketAgain(text), f.reuse(text), f.boresIn(text), upsideDown(text))
 }

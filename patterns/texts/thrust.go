@@ -2,14 +2,16 @@ package texts
 
 import (
 	"slices"
+	"strings"
 
+	"drawdown/geometry/expression"
 	"drawdown/geometry/finding"
 	"drawdown/sequence/plan"
 )
 
 var (
-	ofThrust    = lazily(`(?i)\b(?:thrust|end float|end play|axial\w*|passlager|längslager|butée|jeu axial|juego axial|axiales)\b`)
-	numberOfCap = lazily(`(?i)\b(?:caps?|bearings?|\w*lagerdeckel|\w*lager|deckel|chapeaux?|palier|tapas?|cojinete)\s+(\d{1,2})\b`)
+	ofThrust    = expression.Lazily(`(?i)\b(?:thrust|end float|end play|axial\w*|passlager|längslager|butée|jeu axial|juego axial|axiales)\b`)
+	numberOfCap = expression.Lazily(`(?i)\b(?:caps?|bearings?|\w*lagerdeckel|\w*lager|deckel|chapeaux?|palier|tapas?|cojinete)\s+(\d{1,2})\b`)
 )
 
 // thrustText is a text about the bearing that holds a shaft along its axis, with the
@@ -17,8 +19,11 @@ var (
 type thrustText struct{ text, number string }
 
 func thrustIn(text string) (t thrustText, found bool) {
+	if !strings.ContainsAny(text, digits) || !ofThrust.MatchString(text) {
+		return t, false
+	}
 	numbers := numberOfCap.FindAllStringSubmatch(text, -1)
-	if !ofThrust.MatchString(text) || len(numbers) != 1 {
+	if len(numbers) != 1 {
 		return t, false
 	}
 	return thrustText{text, numbers[0][1]}, true

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"drawdown/geometry/expression"
 	"drawdown/sequence/plan"
 )
 
@@ -15,7 +16,7 @@ type word struct {
 	ends    bool
 }
 
-var marks = lazily(`[.,;:)?!]$`)
+var marks = expression.Lazily(`[.,;:)?!]$`)
 
 // wordsOf splits a text at spaces. It also splits words joined by a dash or a
 // slash (M1-M4, M1/M2), but not compound words.
@@ -27,7 +28,7 @@ func wordsOf(text string) (all []word) {
 	return all
 }
 
-var numbered = lazily(`^(\pL{0,3}\d{1,3})[-–—/+](\pL{0,3}\d{1,3})$`)
+var numbered = expression.Lazily(`^(\pL{0,3}\d{1,3})[-–—/+](\pL{0,3}\d{1,3})$`)
 
 func parts(field string, ends bool) []word {
 	if field == "" {
@@ -39,7 +40,7 @@ func parts(field string, ends bool) []word {
 	return []word{{field, strings.ToLower(field), ends}}
 }
 
-var propertyClass = lazily(`^[ACF]\d-\d{2,3}$`) // ISO 3506: A2-70
+var propertyClass = expression.Lazily(`^[ACF]\d-\d{2,3}$`) // ISO 3506: A2-70
 
 // numberWords are the number words of texts, from two on: one is no count.
 // Spanish once (11) is left out, as it is an English word too.
@@ -121,7 +122,7 @@ func factsOf(p plan.Plan) facts {
 	return f
 }
 
-var lettersAndNumber = lazily(`^(\p{Lu}{1,3})(\d{1,3})$`)
+var lettersAndNumber = expression.Lazily(`^(\p{Lu}{1,3})(\d{1,3})$`)
 
 func (f facts) id(id string) {
 	f.ids[id] = true
@@ -130,7 +131,7 @@ func (f facts) id(id string) {
 	}
 }
 
-var wordAndNumber = lazily(`(\pL+)\W*(\d{1,3})$`)
+var wordAndNumber = expression.Lazily(`(\pL+)\W*(\d{1,3})$`)
 
 func (f facts) name(name string) {
 	if m := wordAndNumber.FindStringSubmatch(name); m != nil {

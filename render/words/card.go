@@ -34,6 +34,7 @@ type Stage struct {
 	Share                       string // %s %% of a calculated torque
 
 	Until   string // turned back again until %s
+	AtOnce  string // %s: how many wrenches
 	ByTurns string // in steps of %s up to the figure
 	Rises   string // rise of the part, by %s
 

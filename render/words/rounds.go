@@ -2,6 +2,7 @@ package words
 
 import (
 	"fmt"
+	"strconv"
 
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
@@ -14,6 +15,14 @@ func (c *Catalogue) Until(when string) string {
 		return ""
 	}
 	return fmt.Sprintf(c.Card.Stage.Until, c.Term(finding.Term(when)))
+}
+
+// AtOnce says how many wrenches work at once, or "" for one.
+func (c *Catalogue) AtOnce(wrenches int) string {
+	if wrenches < 2 {
+		return ""
+	}
+	return fmt.Sprintf(c.Card.Stage.AtOnce, strconv.Itoa(wrenches))
 }
 
 // ByTurns says by what turns all caps are lowered before the figure, or "" if

@@ -15,6 +15,7 @@ const (
 	TorqueGalls          finding.Code = "torque galls"           //
 	TorqueHardlyAny      finding.Code = "torque hardly any"      // torque, share, bolt, yields
 	TorqueUsedOnce       finding.Code = "torque used once"       // torque, share: the most of the yield stress
+	TorqueByTool         finding.Code = "torque by tool"         // torque, most: by hand
 	TorqueBreaks         finding.Code = "torque breaks"          // torque, bolt, yield, break
 	YieldTorques         finding.Code = "torque yields"          // least, most, rests, lubricant
 	TurnRests            finding.Code = "turn rests"             // open
@@ -36,6 +37,7 @@ const (
 	LengthBeyondNut      finding.Code = "length beyond nut"      // length, left, engagement: of a stud
 	LengthNut            finding.Code = "length nut"             // length, left, engagement: of a stud, needed, nuts
 	AcrossOdd            finding.Code = "across flats odd"       // of: head or nut, across, thread, least, most
+	AcrossOfOther        finding.Code = "across flats of other"  // across, thread, own: its usual width, other: the thread that has it
 	FrictionOdd          finding.Code = "friction odd"           // friction, least, most
 	FrictionOfOther      finding.Code = "friction of another"    // friction, lubricant, low, high
 	TurnHardlyAny        finding.Code = "turn hardly any"        // angle, least

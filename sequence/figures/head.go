@@ -7,6 +7,7 @@ import (
 	"sync"
 
 	"drawdown/geometry/finding"
+	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
 	"drawdown/sequence/tension/head"
 	"drawdown/sequence/tension/screw"
@@ -59,6 +60,34 @@ func (j *judge) judgeHole() {
 	}
 }
 
+// judgeOtherHead warns of a hexagon head of the width of a larger thread, by a fifth wider
+// than its own and not of the heavy series.
+func (j *judge) judgeOtherHead() {
+	const wider = 1.2
+	t := j.Bolt.Bolt.Thread
+	own, _, err := head.HexagonAcross(t)
+	across := j.asked.HeadAcross
+	form := j.asked.HeadForm
+	if err != nil || t.Unified() || form != "" && form != head.Hexagon || across < wider*own || across == heavyAcross[t.MajorMm] || finding.Has(j.found, AcrossOdd) || finding.Has(j.found, HeadUnfit) {
+		return
+	}
+	for _, size := range []string{"M5", "M6", "M8", "M10", "M12", "M14", "M16", "M18", "M20", "M22", "M24", "M27", "M30", "M33", "M36"} {
+		other, err := thread.Parse(size)
+		if err != nil {
+			continue
+		}
+		if of, _, err := head.HexagonAcross(other); err == nil && of == across && other.MajorMm > t.MajorMm {
+			name, _, _ := strings.Cut(t.Name, "×")
+			j.warn(0, AcrossOfOther, finding.Values{"across": across, "thread": name, "own": own, "other": size})
+			return
+		}
+	}
+}
+
+// heavyAcross holds the widths of the heavy series by nominal diameter (EN 14399, values
+// from memory).
+var heavyAcross = map[float64]unit.Length{12: 22, 16: 27, 20: 32, 22: 36, 24: 41, 27: 46, 30: 50, 36: 60}
+
 // judgeAcross warns of a head or a nut whose width belongs to another thread.
 // Of the forms of heads, only the hexagon has such widths.
 func (j *judge) judgeAcross() {
@@ -99,8 +128,8 @@ func (j *judge) completeFace() {
 // it, or by the strongest of the usual ones if that is unknown.
 func (j *judge) judgePressure() {
 	bolt, err := screw.Complete(j.Bolt.Bolt)
-	if j.preload == 0 || err != nil {
-		return
+	if j.preload == 0 || err != nil || finding.Has(j.found, HeadUnfit) {
+		return // or the sizes are reported, and the standard ones stand in for them
 	}
 	material, known := j.underHead()
 	if !known && !j.headStated() {

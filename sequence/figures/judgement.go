@@ -75,6 +75,7 @@ func judgeBolt(b Bolt) []finding.Finding {
 		j.judgeFriction()
 		j.judgeHole()
 		j.judgeAcross()
+		j.judgeOtherHead()
 		j.judgeGalling()
 		j.judgeTorques()
 		j.judgeUsedOnce()

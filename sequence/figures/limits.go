@@ -39,6 +39,10 @@ const (
 	// is stated: that of class 12.9, ISO 898-1, table 3.
 	breakingWhereUnknown = 1220. / 1100.
 
+	// byHand is the torque above which no hand wrench is used (common practice,
+	// no source: the largest wrenches for one person reach about 1,000 N·m).
+	byHand unit.Torque = 1000
+
 	// lengthRounding is the rounding of lengths, which files give in whole
 	// millimetres.
 	lengthRounding unit.Length = 0.5

@@ -68,3 +68,13 @@ func TestLenientWaist(t *testing.T) {
 		t.Errorf("%s %+v", open, grip)
 	}
 }
+
+// Past 1,000 N·m no wrench is used by hand (common practice, no source).
+func TestLargeTorquePointsToATool(t *testing.T) {
+	for torque, noted := range map[float64]bool{1000: false, 1001: true} {
+		b := Bolt{Bolt: screw.Bolt{Thread: tensiontest.Thread(t, "M36"), Class: "8.8", Lubricant: "engine oil"}, Stages: []Stage{{Number: 1, Do: Tighten, Torque: nm(500)}, {Number: 2, Do: Tighten, Torque: nm(torque)}}}
+		if got := finding.Has(Judge([]Bolt{b}), TorqueByTool); got != noted {
+			t.Errorf("%v N·m: %v", torque, got)
+		}
+	}
+}

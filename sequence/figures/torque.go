@@ -40,6 +40,9 @@ func (j *judge) judgeTorques() {
 		}
 		j.reaches(max(r.Low.Borne, r.Nominal.Borne, r.High.Borne))
 	}
+	if len(judged) > 0 && slices.Max(judged) > byHand {
+		j.note(0, TorqueByTool, finding.Values{"torque": slices.Max(judged), "most": byHand})
+	}
 }
 
 // judgeUsedOnce warns of bolts that are used once and never come near yield:

@@ -59,7 +59,7 @@ func (a *Answer) lowerCap() error {
 	const share = 100 * limits.MostOfYield
 	for i, target := range a.Nominal.TargetsN {
 		kind := a.Plan.KindOf(i)
-		most := limits.MostOfYield * procedure.YieldN(kind)
+		most := limits.MostOfYield * procedure.YieldTurnedN(kind)
 		if most == 0 {
 			continue
 		}

@@ -142,11 +142,11 @@ func TestTargetsAgainstTheLoss(t *testing.T) {
 	}
 }
 
-// No target is above nine tenths of the yield load.
+// No target is above nine tenths of the load at which a turned bolt yields.
 func TestCapBelowYield(t *testing.T) {
 	t.Parallel()
 	p := load(t, "p4-pump-flange", func(text string) string { return text })
-	yield := procedure.YieldN(p.KindOf(0))
+	yield := procedure.YieldTurnedN(p.KindOf(0))
 	if yield == 0 {
 		t.Fatal("no class")
 	}

@@ -27,7 +27,54 @@ func exchanged(p plan.Plan) (finding.Finding, bool) {
 			}
 		}
 	}
+	return pairsExchanged(p)
+}
+
+// pairsExchanged finds a maker's order by pairs with two entries swapped.
+func pairsExchanged(p plan.Plan) (finding.Finding, bool) {
+	for _, g := range p.Groups {
+		if !g.Makers() || len(g.Members) < fewestForExchange || len(p.Joint.Clusters) > 0 {
+			continue
+		}
+		if a, b, found := pairBroken(p.Joint, g.Members); found {
+			ids := p.IDs([]int{g.Members[a], g.Members[b]})
+			return finding.Warned(StatedExchanged, finding.Values{"first": ids[0], "second": ids[1], "step": a + 1, "other": b + 1, "moved": false}).From(finding.CommonPractice), true
+		}
+	}
 	return finding.Finding{}, false
+}
+
+// pairBroken finds an order that goes by pairs, all mirrored in one way, but for two pairs
+// that exchanging one step of each with the other would mend.
+func pairBroken(j geometry.Joint, order []int) (first, second int, found bool) {
+	const tolerance, fewestRight = 0.5, 2 // mm; pairs
+	if len(order)%2 != 0 {
+		return 0, 0, false
+	}
+	middle := geometry.Centroid(j.PointsOf(order))
+	for _, by := range []geometry.Point{{X: 1, Y: -1}, {X: -1, Y: 1}, {X: -1, Y: -1}} {
+		paired := func(a, b int) bool {
+			p, q := j.Fasteners[a].At.Sub(middle), j.Fasteners[b].At.Sub(middle)
+			return geometry.Point{X: p.X * by.X, Y: p.Y * by.Y}.Distance(q) <= tolerance
+		}
+		var broken []int // first steps of pairs
+		for k := 0; k < len(order); k += 2 {
+			if !paired(order[k], order[k+1]) {
+				broken = append(broken, k)
+			}
+		}
+		if len(broken) != 2 || len(order)/2-2 < fewestRight {
+			continue
+		}
+		for _, m := range [][2]int{{broken[0] + 1, broken[1]}, {broken[0], broken[1]}, {broken[0] + 1, broken[1] + 1}, {broken[0], broken[1] + 1}} {
+			swapped := slices.Clone(order)
+			swapped[m[0]], swapped[m[1]] = swapped[m[1]], swapped[m[0]]
+			if paired(swapped[broken[0]], swapped[broken[0]+1]) && paired(swapped[broken[1]], swapped[broken[1]+1]) {
+				return m[0], m[1], true
+			}
+		}
+	}
+	return 0, 0, false
 }
 
 // usualOrders returns the usual orders of the trade for a group, in both

@@ -37,6 +37,8 @@ func Stated(in plan.Input, p plan.Plan) (finding.Finding, bool) {
 	switch {
 	case len(departures) == 0 && order.Makers && remarked(order):
 		return exchanged(p)
+	case len(departures) == 0 && order.Makers:
+		return pairsExchanged(p)
 	case len(departures) == 0:
 		return finding.Finding{}, false
 	case order.Makers:

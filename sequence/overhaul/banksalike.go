@@ -1,12 +1,15 @@
 package overhaul
 
 import (
-	"regexp"
 	"slices"
 	"strconv"
 
 	"drawdown/geometry"
+	"drawdown/geometry/expression"
 	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
+	"drawdown/sequence/measure"
+	"drawdown/sequence/plan"
 )
 
 // turn is how the places of one bank become those of the other.
@@ -81,12 +84,35 @@ func (o Overhaul) banksAmiss() (found []finding.Finding) {
 		if labels := sharedBores(left.Joint, right.Joint); len(labels) > 0 {
 			shared = warned(CylindersShared, finding.Values{"title": right.Title, "other": left.Title, "labels": labels})
 		}
-		found = append(found, about(p.right, differs, unturned, shared)...)
+		found = append(found, about(p.right, differs, unturned, shared, limitsDiffer(left, right))...)
 	}
 	for i := range o.Tasks {
 		found = append(found, about(i, o.cylinderUnknown(i))...)
 	}
 	return found
+}
+
+// limitsDiffer looks for a value that both banks measure, once each, within other limits.
+func limitsDiffer(left, right *plan.Plan) *finding.Finding {
+	named := func(p *plan.Plan, what string) (all []measure.Value) {
+		for _, v := range p.Measures {
+			if v.What == what {
+				all = append(all, v)
+			}
+		}
+		return all
+	}
+	same := func(a, b *unit.Decimal) bool {
+		return a == nil && b == nil || a != nil && b != nil && a.Millionths == b.Millionths
+	}
+	for _, v := range right.Measures {
+		other := named(left, v.What)
+		if len(other) != 1 || len(named(right, v.What)) != 1 || other[0].Unit != v.Unit || same(v.From, other[0].From) && same(v.To, other[0].To) {
+			continue
+		}
+		return warned(LimitsDiffer, finding.Values{"what": v.What, "title": right.Title, "sister": left.Title})
+	}
+	return nil
 }
 
 func sharedBores(a, b geometry.Joint) (labels []string) {
@@ -99,7 +125,7 @@ func sharedBores(a, b geometry.Joint) (labels []string) {
 	return labels
 }
 
-var numberedLabel = regexp.MustCompile(`^(.*\D)(\d{1,3})$`)
+var numberedLabel = expression.Lazily(`^(.*\D)(\d{1,3})$`)
 
 // labelNumber is the number at the end of a label with letters: cyl 1, in 3.
 func labelNumber(label string) (n int, found bool) {

@@ -40,4 +40,5 @@ const (
 	MassUnlikeJoint finding.Code = "machine mass unlike joint"  // text, other
 	CylinderLeftOut finding.Code = "machine cylinder left out"  // what, missing
 	CylinderNowhere finding.Code = "machine cylinder nowhere"   // what, labels, most: number of the joints
+	LimitsDiffer    finding.Code = "machine limits differ"      // what, title, sister
 )

@@ -2,11 +2,11 @@ package overhaul
 
 import (
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 
+	"drawdown/geometry/expression"
 	"drawdown/geometry/finding"
 )
 
@@ -128,7 +128,7 @@ func (o Overhaul) partOfOneSide(task int) *finding.Finding {
 	return warned(SisterMissing, finding.Values{"part": t.Part, "title": others})
 }
 
-var mass = regexp.MustCompile(`(?i)(\d+(?:[.,]\d+)?) ?(?:kg|lb)\b`)
+var mass = expression.Lazily(`(?i)(\d+(?:[.,]\d+)?) ?(?:kg|lb)\b`)
 
 // massDiffers compares the masses of two sister parts: one is twice the other.
 func massDiffers(left, right Task) *finding.Finding {

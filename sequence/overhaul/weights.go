@@ -2,10 +2,10 @@ package overhaul
 
 import (
 	"math"
-	"regexp"
 	"strconv"
 	"strings"
 
+	"drawdown/geometry/expression"
 	"drawdown/geometry/finding"
 	"drawdown/sequence/plan"
 )
@@ -13,11 +13,11 @@ import (
 const heaviestEach = 60 // kg that one person lifts off an engine (common practice, no source)
 
 var (
-	people = regexp.MustCompile(`(?i)\b(\d|two|three|four|zwei|drei|vier|deux|trois|quatre|dos|tres|cuatro) (?:people|persons|men|mechanics|leute|personen|mann|personnes|personas)\b`)
+	people = expression.Lazily(`(?i)\b(\d|two|three|four|zwei|drei|vier|deux|trois|quatre|dos|tres|cuatro) (?:people|persons|men|mechanics|leute|personen|mann|personnes|personas)\b`)
 	number = map[string]float64{"two": 2, "three": 3, "four": 4, "zwei": 2, "drei": 3, "vier": 4, "deux": 2, "trois": 3, "quatre": 4, "dos": 2, "tres": 3, "cuatro": 4}
 	// gear matches what a hoist may carry.
-	gear  = regexp.MustCompile(`(?i)\b(?:hoist|crane|slings?|shackles?|lifting \pL+|jack|kran|hebezeug|schlingen|palan|grue|élingues|grúa|polipasto|eslingas)\b[^.;]{0,30}?\b(\d+(?:[.,]\d+)?) ?(kg|t)\b`)
-	heavy = regexp.MustCompile(`(?i)\b(\d+(?:[.,]\d+)?) ?(kg|t)\b`)
+	gear  = expression.Lazily(`(?i)\b(?:hoist|crane|slings?|shackles?|lifting \pL+|jack|kran|hebezeug|schlingen|palan|grue|élingues|grúa|polipasto|eslingas)\b[^.;]{0,30}?\b(\d+(?:[.,]\d+)?) ?(kg|t)\b`)
+	heavy = expression.Lazily(`(?i)\b(\d+(?:[.,]\d+)?) ?(kg|t)\b`)
 )
 
 func kilograms(figure, in string) float64 {

@@ -2,14 +2,14 @@ package overhaul
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strconv"
 
+	"drawdown/geometry/expression"
 	"drawdown/geometry/finding"
 )
 
-var cylinder = regexp.MustCompile(`(?i)^(?:cyl|zyl|cil)\pL*\.?\s*(\d{1,3})$`)
+var cylinder = expression.Lazily(`(?i)^(?:cyl|zyl|cil)\pL*\.?\s*(\d{1,3})$`)
 
 // MeasureDoubts compares the cylinders at which values of the whole machine are taken with
 // the bores of its joints; the result has the same order as the values.

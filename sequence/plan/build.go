@@ -173,9 +173,22 @@ func (p *Plan) sideStages(in Input, given []StageInput, order []int, side Cautio
 	return stages, nil
 }
 
+// spacedOut orders a way round for several wrenches: each takes its part of the
+// way, so that they stay evenly apart.
+func spacedOut(round []int, wrenches int) []int {
+	part := (len(round) + wrenches - 1) / wrenches
+	var order []int
+	for i := range part {
+		for from := i; from < len(round); from += part {
+			order = append(order, round[from])
+		}
+	}
+	return order
+}
+
 // stage returns one stage with the fasteners that it covers.
 func (p *Plan) stage(in Input, s StageInput, order []int) (Stage, error) {
-	stage := Stage{Do: s.Do, Torque: s.Torque, Angle: s.Angle, Stretch: s.Stretch, Wait: s.Wait, Percent: s.Percent, Until: s.Until, Note: s.Note, Source: in.Source}
+	stage := Stage{Do: s.Do, Torque: s.Torque, Angle: s.Angle, Stretch: s.Stretch, Wait: s.Wait, Percent: s.Percent, Until: s.Until, AtOnce: s.AtOnce, Note: s.Note, Source: in.Source}
 	if s.Do == Wait {
 		return stage, nil
 	}
@@ -189,6 +202,9 @@ func (p *Plan) stage(in Input, s StageInput, order []int) (Stage, error) {
 			own = sequence.From(in.Joint, own, stage.Fasteners[0]) // a check pass starts at number one too
 		}
 		stage.Fasteners, stage.Way, stage.Turn = own, s.Way, shown(s.Turn.For(s.Way), in.Mirror)
+	}
+	if s.Way == sequence.Circular && s.AtOnce > 1 {
+		stage.Fasteners = spacedOut(stage.Fasteners, s.AtOnce)
 	}
 	if s.Do == BackOff {
 		slices.Reverse(stage.Fasteners) // slackening goes from the outside in

@@ -73,7 +73,8 @@ type Stage struct {
 	Percent   float64      // of the calculated torque; 0 if the file gives the figure
 	ByTurns   unit.Angle   // approach the figure by this angle at a time over all caps; 0: at once
 	Release   unit.Length  // how far such a turn, or one back, moves a part under spring load; 0 if the thread is unknown
-	Until     string       // turned back repeatedly until then
+	Until     string       // turned repeatedly until then
+	AtOnce    int          // so many of Fasteners, one after another, go down together; 0: one
 	Way       sequence.Way // if it differs from the groups' own
 	Turn      sequence.Turn
 	WorkedOut bool   // the figure is not from a manual

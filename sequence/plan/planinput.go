@@ -66,6 +66,7 @@ type StageInput struct {
 	Percent float64          // for Percent, in (0, 100]
 	Way     sequence.Way     // "": the groups' own order
 	Turn    sequence.Turn
-	Until   string // for TurnBack: repeat until then
+	Until   string // for TurnBack and torques: repeat until then
+	AtOnce  int    // wrenches that work at once, for torques; 0: one
 	Note    string
 }

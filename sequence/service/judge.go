@@ -85,7 +85,7 @@ func (j *judge) firstOver(crush unit.Stress) (int, Stresses) {
 // after is the stress after a stage of the plan.
 func (j *judge) after(stage int) (s Stresses) {
 	for _, k := range j.Kinds {
-		left, known := k.answer.Bolt.LeftBy(stage)
+		left, known := k.answer.LeftBy(stage)
 		if !known {
 			continue
 		}

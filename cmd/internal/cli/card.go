@@ -42,7 +42,10 @@ var cardCommand = command{
 			if err != nil {
 				return p.misuse(err)
 			}
-			if len(args) > 1 {
+			if areMany(args) {
+				if args, err = cardFiles(args); err != nil {
+					return p.fail(Wrong, err)
+				}
 				b := batch{side: *side, ways: ways, print: ask, folder: *printing.Folder, atATime: *jobs}
 				return p.cards(b, args, *printing.AsJSON)
 			}
@@ -93,6 +96,7 @@ func (p *Program) cards(b batch, names []string, asJSON bool) Status {
 	}
 	bar := machine.NewProgress(p.Stderr, 2*len(b.patterns))
 	b.load(p, bar)
+	b.tellApart()
 	if err := b.sameName(); err != nil {
 		bar.Clear()
 		return p.fail(Wrong, err)
@@ -139,6 +143,36 @@ func (b batch) load(p *Program, bar *machine.Progress) {
 			one.Status = Wrong
 		}
 	}, bar.Done)
+}
+
+// cardFiles returns the patterns that the arguments name: those of a folder and
+// its subfolders, by name.
+func cardFiles(args []string) (names []string, err error) {
+	for _, arg := range args {
+		inside := []string{arg}
+		if job.IsFolder(arg) {
+			if inside, err = job.PatternsIn(arg); err == nil && len(inside) == 0 {
+				err = finding.Failed(EmptyFolder, finding.Values{"folder": arg, "allowed": []string{".yaml", ".yml"}})
+			}
+		}
+		if err != nil {
+			return nil, err
+		}
+		names = append(names, inside...)
+	}
+	return names, nil
+}
+
+// tellApart names the cards of different folders apart.
+func (b batch) tellApart() {
+	var files []string
+	var plans []job.Shelved
+	for _, one := range b.patterns {
+		files, plans = append(files, one.File), append(plans, job.Shelved{Plan: one.made})
+	}
+	for k, stem := range job.TellApart(files, plans) {
+		b.patterns[k].made.Name = stem
+	}
 }
 
 // sameName finds patterns that would overwrite each other's cards, also on a

@@ -3,10 +3,7 @@ package cli
 import (
 	"bytes"
 	"fmt"
-	"os"
-	"path/filepath"
 	"slices"
-	"strings"
 
 	"drawdown/cmd/internal/job"
 	"drawdown/cmd/internal/report"
@@ -35,12 +32,7 @@ type checkedFiles struct {
 // areMany reports whether the arguments of check are several files, or a
 // folder.
 func areMany(args []string) bool {
-	return len(args) > 1 || len(args) == 1 && isFolder(args[0])
-}
-
-func isFolder(name string) bool {
-	info, err := os.Stat(name)
-	return err == nil && info.IsDir()
+	return len(args) > 1 || len(args) == 1 && job.IsFolder(args[0])
 }
 
 // kindOf returns what a file describes. Standard input is read for this and
@@ -90,23 +82,19 @@ func (p *Program) checkOther(name, folder string, asJSON bool) Status {
 }
 
 // filesOf returns the files that the arguments name, without duplicates; for a
-// folder those with a YAML extension, by name.
+// folder those in it and its subfolders with a YAML extension, by name.
 func filesOf(args []string) (names []string, err error) {
 	for _, arg := range args {
-		if !isFolder(arg) {
+		if !job.IsFolder(arg) {
 			names = append(names, arg)
 			continue
 		}
-		entries, err := os.ReadDir(arg)
+		inside, err := job.FilesIn(arg)
 		if err != nil {
 			return nil, err
 		}
 		before := len(names)
-		for _, e := range entries {
-			if ending := strings.ToLower(filepath.Ext(e.Name())); !e.IsDir() && (ending == ".yaml" || ending == ".yml") {
-				names = append(names, filepath.Join(arg, e.Name()))
-			}
-		}
+		names = append(names, inside...)
 		if len(names) == before {
 			return nil, finding.Failed(EmptyFolder, finding.Values{"folder": arg, "allowed": []string{".yaml", ".yml"}})
 		}

@@ -90,7 +90,7 @@ func (p *Program) check(file string, printing flag.Print, draw func(plan.Plan) (
 		return max(status, p.printJSON(out))
 	}
 	if out.Sound {
-		p.reportTo(p.Stdout).Sound(file, made, len(problems.WithoutNotes()))
+		p.reportTo(p.Stdout).Sound(file, made, len(problems.WithoutNotes()), len(out.NotJudged))
 		if draw == nil {
 			p.reportTo(p.Stdout).Judgement(out.Judgement)
 		}
@@ -112,7 +112,7 @@ func (p *Program) checkOrder(file, order string, side judge.Side, asJSON bool) S
 	if problems.Stops() {
 		return Wrong
 	}
-	judged, err := job.Judge(made, side, order)
+	judged, err := job.Judge(made, side, order, problems)
 	if err != nil {
 		return p.fail(Wrong, fmt.Errorf("--order: %w", err))
 	}

@@ -34,12 +34,16 @@ const (
 	WhichShell   finding.Code = "call which shell"     // shells
 	WhichBolt    finding.Code = "call which bolt"      //
 	KindOfFile   finding.Code = "call kind of file"    //
+	SheetOfFile  finding.Code = "call sheet of file"   //
 	KindLacks    finding.Code = "call kind lacks"      // flag: the one that states it
 	WhichTorque  finding.Code = "call which torque"    //
 	PortRange    finding.Code = "call port range"      // written, most
 	ListIsFolder finding.Code = "wrench list folder"   // file
 	OverItself   finding.Code = "call over itself"     // path, sort
 	EditedFile   finding.Code = "call edited file"     // path
+	NotOfFolder  finding.Code = "call not of folder"   // flag
+	LibraryLine  finding.Code = "library line"         // file, fasteners, title, machine, errors, warnings, prints: out of date
+	LibraryEmpty finding.Code = "library empty"        // folder
 	TwoFiles     finding.Code = "call two files"       //
 )
 

@@ -108,18 +108,23 @@ var newTexts = []textFlag{
 func addNewFlags(flags *pflag.FlagSet) {
 	addTexts(flags, newTexts)
 	flag.Offer(flags, "units", flag.Texts(dxf.Units)...)
-	addBolts(flags, "new: `diameters` of the drawing's holes for bolts: 6-14mm, or 6-7mm,12-13mm; may be repeated")
+	addBolts(flags, "new: `diameters` of the drawing's holes for bolts: 6-14mm, or 6-7mm,12-13mm; may be repeated. Of a folder: how many, or the thread, such as M10")
 	addReplace(flags, "new: "+replaceUsage)
 	flags.StringArray("layer", nil, "new: `layer` of the drawing to read; may be repeated")
+}
+
+// newTextNames are the names of the flags with a text.
+func newTextNames() (names []string) {
+	for _, f := range newTexts {
+		names = append(names, f.name)
+	}
+	return names
 }
 
 // newFlag returns the first flag of new that was set, or "".
 func newFlag(flags *pflag.FlagSet) string {
 	names := []string{"layer", "bolts", "replace"}
-	for _, f := range newTexts {
-		names = append(names, f.name)
-	}
-	return changed(flags, names)
+	return changed(flags, append(names, newTextNames()...))
 }
 
 // changed returns the first of the flags that was set, or "".

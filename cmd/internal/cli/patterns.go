@@ -3,6 +3,8 @@ package cli
 import (
 	"cmp"
 	"fmt"
+	"path/filepath"
+	"slices"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -27,12 +29,16 @@ var patternsCommand = command{
 	name:    "patterns",
 	operand: builtinName,
 	build: func(flags *pflag.FlagSet) runner {
-		folder := flag.Out(flags, "", "`folder` to write the file to, instead of printing it")
+		folder := flag.Out(flags, "", "`folder` to write the file to, instead of printing it; for a folder of files, where their prints are")
 		as := flag.Choice(flags, "as", yamlForm, patternForms, "`form` of the file, one of ")
 		addNewFlags(flags)
+		flags.String("machine", "", "of a folder: only files of a machine with this `text` in its name")
 		flag.Language(flags)
 		asJSON := flag.JSON(flags)
 		return func(p *Program, args []string) Status {
+			if len(args) > 0 && args[0] != newPattern && !slices.Contains(patterns.Builtin(), args[0]) && job.IsFolder(args[0]) {
+				return p.library(flags, args, *folder, *asJSON)
+			}
 			if err := checkPatternsCall(flags, args, *folder); err != nil {
 				return p.misuse(err)
 			}
@@ -70,6 +76,70 @@ func checkPatternsCall(flags *pflag.FlagSet, args []string, folder string) error
 		return files.CheckFolder(folder)
 	}
 	return nil
+}
+
+// shelvedOut is a file of a shop's folder as data.
+type shelvedOut struct {
+	File      string   `json:"file"`
+	Title     string   `json:"title"`
+	Machine   string   `json:"machine"`
+	Fasteners int      `json:"fasteners"`
+	Threads   []string `json:"threads"`
+	Sound     bool     `json:"sound"`
+	Errors    int      `json:"errors"`
+	Warnings  int      `json:"warnings"`
+	OldPrints int      `json:"old_prints"`
+}
+
+// library lists the patterns of a folder that match the search.
+func (p *Program) library(flags *pflag.FlagSet, args []string, prints string, asJSON bool) Status {
+	search := job.Search{Texts: args[1:]}
+	search.Machine, _ = flags.GetString("machine")
+	if bolts, _ := flags.GetStringArray("bolts"); len(bolts) > 0 {
+		search.Bolts = bolts[len(bolts)-1]
+	}
+	for _, name := range append([]string{"as", "layer", "replace"}, newTextNames()...) {
+		if flags.Changed(name) {
+			return p.misuse(finding.Failed(NotOfFolder, finding.Values{"flag": name}))
+		}
+	}
+	found, err := job.Library(args[0], cmp.Or(prints, "out"), search, p.Today)
+	if err != nil {
+		return p.fail(Failed, err)
+	}
+	list := []shelvedOut{}
+	for _, one := range found {
+		out := shelvedOut{File: filepath.ToSlash(one.File), Title: one.Plan.Title, Machine: one.Plan.Machine, Fasteners: len(one.Plan.Joint.Fasteners), Threads: []string{}, OldPrints: one.Prints}
+		for _, k := range one.Plan.Kinds {
+			if k.Thread != nil {
+				out.Threads = append(out.Threads, k.Thread.Name)
+			}
+		}
+		for _, problem := range one.Problems {
+			if problem.Severity == finding.Error {
+				out.Errors++
+			} else {
+				out.Warnings++
+			}
+		}
+		if one.Failed != nil {
+			out.Errors++
+		}
+		out.Sound = out.Errors == 0
+		list = append(list, out)
+	}
+	if asJSON {
+		return p.printJSON(list)
+	}
+	for _, one := range list {
+		fmt.Fprintln(p.Stdout, p.words.Say(finding.Noted(LibraryLine, finding.Values{
+			"file": one.File, "fasteners": one.Fasteners, "title": one.Title, "machine": one.Machine, "errors": one.Errors, "warnings": one.Warnings, "prints": one.OldPrints,
+		})))
+	}
+	if len(list) == 0 {
+		fmt.Fprintln(p.Stdout, p.words.Say(finding.Noted(LibraryEmpty, finding.Values{"folder": args[0]})))
+	}
+	return Done
 }
 
 type patternOut struct {

@@ -12,6 +12,7 @@ import (
 	"drawdown/geometry/finding"
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
+	"drawdown/render"
 	"drawdown/sequence/figures"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/service"
@@ -25,12 +26,12 @@ var torqueCommand = command{
 	name:    "torque",
 	operand: patternFile,
 	build: func(flags *pflag.FlagSet) runner {
-		asJSON := addTorqueFlags(flags)
-		return func(p *Program, args []string) Status { return p.torque(flags, args, *asJSON) }
+		printing := addTorqueFlags(flags)
+		return func(p *Program, args []string) Status { return p.torque(flags, args, printing) }
 	},
 }
 
-func addTorqueFlags(flags *pflag.FlagSet) (asJSON *bool) {
+func addTorqueFlags(flags *pflag.FlagSet) flag.Print {
 	addTexts(flags, []textFlag{
 		{"kind", "only this `kind` of FILE"},
 		{"thread", "`thread`, such as M10, M10x1.25 or 3/8-16 UNC"},
@@ -67,12 +68,19 @@ func addTorqueFlags(flags *pflag.FlagSet) (asJSON *bool) {
 	flag.Offer(flags, "head", flag.Texts(head.Forms)...)
 	flag.Offer(flags, "washer", flag.Texts(head.Washers)...)
 	flag.Offer(flags, "units", "N", "kN", "lbf", "MPa", "psi", "ksi", "mm", "in", "Nm", "lbf.ft", "lbf.in", "kgf.m")
-	flag.Language(flags)
-	return flag.JSON(flags)
+	return flag.AddPrint(flags, render.PDF)
 }
 
-func (p *Program) torque(flags *pflag.FlagSet, args []string, asJSON bool) Status {
+func (p *Program) torque(flags *pflag.FlagSet, args []string, printing flag.Print) Status {
 	q := newQuantities(flags)
+	onPaper, asJSON := flags.Changed("format"), *printing.AsJSON
+	sheets, err := printing.ChosenFor(onPaper, flag.ForSheets, "", "format", "paper", "landscape", "dpi", "out")
+	if err != nil {
+		return p.misuse(err)
+	}
+	if onPaper && len(args) == 0 {
+		return p.misuse(flag.Misused(SheetOfFile, nil))
+	}
 	q.checkTorqueFlags(len(args) > 0)
 	units, _ := flag.Read(q, "units", askedUnits)
 	if q.Err != nil {
@@ -95,6 +103,10 @@ func (p *Program) torque(flags *pflag.FlagSet, args []string, asJSON bool) Statu
 		answers, joint, err = q.inJoint(made, asked, answers)
 	}
 	switch {
+	case err == nil && onPaper:
+		return p.draw(made, sheets, printing, func(made plan.Plan, ask job.Printing) ([]render.File, []string, error) {
+			return job.ClampLoad(made, joint, ask)
+		})
 	case err == nil && asJSON && len(args) > 0:
 		return p.printJSON(report.TorqueFileJSON(p.words, made.Title, answers, joint))
 	case err == nil && asJSON:

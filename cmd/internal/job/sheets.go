@@ -8,6 +8,7 @@ import (
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/card"
+	"drawdown/render/sheet/clampload"
 	"drawdown/render/sheet/condition"
 	"drawdown/render/sheet/drawing"
 	"drawdown/render/sheet/forecast"
@@ -18,6 +19,7 @@ import (
 	"drawdown/sequence/interaction"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/run"
+	"drawdown/sequence/service"
 )
 
 // Printing says on which paper, in which language and in which formats a sheet
@@ -85,6 +87,13 @@ func ForecastSheets(a interaction.Answer, ask Printing, frames bool) ([]render.F
 	}
 	document, notes := forecast.Document(a.Plan, a.Forecast, request)
 	return ask.draw(a.Plan, "forecast", document, notes)
+}
+
+// ClampLoad draws what a plan's joint has and needs.
+func ClampLoad(p plan.Plan, joint service.Joint, ask Printing) ([]render.File, []string, error) {
+	ask = ask.counting()
+	document := clampload.Document(p, clampload.Request{Request: ask.Request, Joint: joint, Found: service.Judge(p)})
+	return ask.draw(p, "clamp-load", document, nil)
 }
 
 // Card draws a plan's card, one side of it or both.

@@ -3,10 +3,10 @@ package job
 import (
 	"os"
 	"path/filepath"
-	"regexp"
 	"slices"
 	"strings"
 
+	"drawdown/geometry/expression"
 	"drawdown/geometry/finding"
 	"drawdown/patterns/machine"
 	"drawdown/patterns/problem"
@@ -17,12 +17,12 @@ import (
 const UnusedFiles finding.Code = "machine files unused" // files
 
 var (
-	machineLine = regexp.MustCompile(`(?m)^machine:[ \t]*"?([^"#\r\n]*)`)
-	titleLine   = regexp.MustCompile(`(?m)^title:[ \t]*"?([^"\r\n]*)`)
-	extendsLine = regexp.MustCompile(`(?m)^extends:[ \t]*"?([^"#\r\n]*)`)
+	machineLine = expression.Lazily(`(?m)^machine:[ \t]*"?([^"#\r\n]*)`)
+	titleLine   = expression.Lazily(`(?m)^title:[ \t]*"?([^"\r\n]*)`)
+	extendsLine = expression.Lazily(`(?m)^extends:[ \t]*"?([^"#\r\n]*)`)
 )
 
-func valueOf(line *regexp.Regexp, text []byte) string {
+func valueOf(line expression.Lazy, text []byte) string {
 	m := line.FindSubmatch(text)
 	if m == nil {
 		return ""

@@ -31,7 +31,7 @@ const (
 	CheckNotJudged finding.Code = "check not judged"   // heading
 	CheckNote      finding.Code = "check note"         // what
 	CheckNoteAt    finding.Code = "check note at"      // file, line, what
-	CheckSound     finding.Code = "check sound"        // file, warnings, fasteners, kinds, tighten, loosen
+	CheckSound     finding.Code = "check sound"        // file, warnings, open: not judged, fasteners, kinds, tighten, loosen
 	CheckedFile    finding.Code = "checked file"       // file, kind, errors, warnings, error: why it cannot be read
 	OrderIs        finding.Code = "order judged"       // side, verdict
 	OrderSound     finding.Code = "order sound"        //
@@ -118,13 +118,9 @@ const (
 	TorqueNeeds       finding.Code = "torque needs"          // preload, bolt
 	TorqueFactors     finding.Code = "torque factors"        // c1, c2, c3, shear
 	WorkGasket        finding.Code = "torque gasket"         // gasket, area, thickness
-	WorkWindow        finding.Code = "torque window"         // seating, work, crush
 	WorkCompressed    finding.Code = "torque compressed"     // low, nominal, high
 	WorkLeft          finding.Code = "torque left"           // kind
-	WorkYield         finding.Code = "torque yield hot"      // cold, hot, high
-	WorkFatigue       finding.Code = "torque fatigue"        // amplitude, limit
 	WorkLimits        finding.Code = "torque limits"         // kind
-	WorkAim           finding.Code = "torque tightest"       // torque, by, low, high, needed, reaches
 	WrenchTaken       finding.Code = "wrench taken"          // name, number, calibrated
 	WrenchGives       finding.Code = "wrench gives"          // given, low, high
 	WrenchAdapter     finding.Code = "wrench with adapter"   // adapter, angle

@@ -105,7 +105,7 @@ func (r Report) stage(made plan.Plan, s *plan.Stage) {
 // Stage returns the figure of a stage, marked if it was calculated.
 func Stage(c *words.Catalogue, s *plan.Stage) string {
 	code, v := StageOut, finding.Values{
-		"workedout": s.WorkedOut, "release": s.Release, "turns": c.ByTurns(s.ByTurns), "until": c.Until(s.Until),
+		"workedout": s.WorkedOut, "release": s.Release, "turns": c.ByTurns(s.ByTurns), "until": c.Until(s.Until), "once": c.AtOnce(s.AtOnce),
 	}
 	switch s.Do {
 	case plan.Tighten:
@@ -138,13 +138,14 @@ func (r Report) source(made plan.Plan) {
 	}
 }
 
-// Sound reports that a file can be used, and what it contains.
-func (r Report) Sound(file string, made plan.Plan, warnings int) {
+// Sound reports that a file can be used, what it contains,
+// and how many points could not be judged.
+func (r Report) Sound(file string, made plan.Plan, warnings, open int) {
 	if file == "-" {
 		file = ""
 	}
 	r.line("", CheckSound, finding.Values{
-		"file": file, "warnings": warnings, "fasteners": len(made.Joint.Fasteners), "kinds": len(made.Kinds),
+		"file": file, "warnings": warnings, "open": open, "fasteners": len(made.Joint.Fasteners), "kinds": len(made.Kinds),
 		"tighten": len(made.Tighten.Stages), "loosen": len(made.Loosen.Stages),
 	})
 }

@@ -109,6 +109,7 @@ func stepsJSON(steps []plan.Step) []object {
 			{"by_turns_deg", given(float64(s.Stage.ByTurns))},
 			{"release_mm", given(float64(s.Stage.Release))},
 			{"until", given(s.Stage.Until)},
+			{"at_once", given(s.Stage.AtOnce)},
 			{"note", given(s.Stage.Note)},
 		})
 	}

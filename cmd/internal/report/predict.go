@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
 	"drawdown/sequence/interaction"
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/prediction"
@@ -152,7 +153,11 @@ func (r Prediction) targets() {
 	var rows [][]string
 	for _, i := range r.Plan.Tighten.Order {
 		kN := bounds.Rough(r.Targets[i] / 1000)
-		rows = append(rows, []string{r.named(i), r.Words.Value(100*r.Targets[i]/r.Nominal.TargetsN[i], ".0") + " %", r.Words.Value(kN, "") + " kN"})
+		row := []string{r.named(i), r.Words.Value(100*r.Targets[i]/r.Nominal.TargetsN[i], ".0") + " %", r.Words.Value(kN, "") + " kN"}
+		if mm := procedure.StretchMm(r.Plan.KindOf(i), r.Targets[i]); mm > 0 {
+			row = append(row, "+"+r.Words.Value(unit.Length(mm), ".3 mm")) // to measure on the bolt
+		}
+		rows = append(rows, row)
 	}
 	r.table(rows)
 	r.paragraph(r.OnTargets()...)

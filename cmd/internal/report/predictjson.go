@@ -100,6 +100,7 @@ type compensatedOut struct {
 	Cap      Figure            `json:"cap"`
 	TargetsN map[string]Figure `json:"target_N"`
 	Percent  map[string]Figure `json:"target_percent"`
+	Stretch  map[string]Figure `json:"stretch_mm"` // to measure on the bolt; 0 if its grip or thread is unknown
 	Caution  string            `json:"caution"`
 }
 
@@ -202,6 +203,7 @@ func (r Prediction) compensatedJSON() *compensatedOut {
 	return &compensatedOut{
 		Cap: Figure(r.Cap), Caution: r.Words.Say(finding.Noted(interaction.TargetsCaution, nil)),
 		TargetsN: byID(r, func(i int) Figure { return millionth(r.Targets[i]) }),
+		Stretch:  byID(r, func(i int) Figure { return millionth(procedure.StretchMm(r.Plan.KindOf(i), r.Targets[i])) }),
 		Percent:  byID(r, func(i int) Figure { return millionth(100 * r.Targets[i] / r.Nominal.TargetsN[i]) }),
 	}
 }

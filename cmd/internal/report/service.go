@@ -34,7 +34,7 @@ func (p Report) printGasket(g *service.Gasket) {
 	w := p.Words.Torque.AtWork
 	p.line("\n", WorkGasket, finding.Values{"gasket": finding.Term(g.Kind), "area": g.AreaMm2, "thickness": g.Thickness})
 	if g.Window.Known() {
-		p.fact(w.Window, p.say(WorkWindow, finding.Values{"seating": g.Window.Seating, "work": g.Window.Work, "crush": g.Window.Crush}))
+		p.fact(w.Window, p.Words.Say(g.Says()))
 	}
 	if c := g.Compression; c.Nominal > 0 {
 		p.fact(w.Compressed, p.say(WorkCompressed, finding.Values{"low": c.Low, "nominal": c.Nominal, "high": c.High}))
@@ -69,10 +69,10 @@ func (p Report) printAtWork(k service.Kind) {
 		workColumns.Row(p.To, "    "+w.States.Of(string(s.Name)), p.Words.Value(f.Low/1000, "~"), p.Words.Value(f.Nominal/1000, "~"), p.Words.Value(f.High/1000, "~"), p.needed(float64(s.Needed/1000)))
 	}
 	if y := k.Yield; y != nil {
-		p.fact(w.HotYield, p.say(WorkYield, finding.Values{"cold": y.Cold, "hot": y.Nominal, "high": y.High}))
+		p.fact(w.HotYield, p.Words.Say(y.Says()))
 	}
 	if f := k.Fatigue; f != nil {
-		p.fact(w.Fatigue, p.say(WorkFatigue, finding.Values{"amplitude": f.Amplitude, "limit": f.Limit}))
+		p.fact(w.Fatigue, p.Words.Say(f.Says()))
 	}
 }
 
@@ -96,7 +96,5 @@ func (p Report) printLimits(k service.Kind) {
 	for _, l := range k.Limits {
 		row(w.Limits.Of(string(l.By)), float64(l.Force))
 	}
-	p.fact(w.Aim, p.say(WorkAim, finding.Values{
-		"torque": k.Aim.Torque, "by": string(k.Aim.By), "low": k.Aim.Preload.Low, "high": k.Aim.Preload.High, "needed": k.Aim.Needed, "reaches": k.Aim.Reaches(),
-	}))
+	p.fact(w.Aim, p.Words.Say(k.Aim.Says()))
 }

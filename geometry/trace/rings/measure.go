@@ -26,7 +26,7 @@ type sighting struct {
 func measured(picture *image.Gray, from centre, bright bool) (Ring, bool) {
 	r := Ring{Centre: geometry.Point{X: from.x, Y: from.y}, Radius: from.radius, Bright: bright}
 	for range 3 {
-		seen := sightings(picture, r)
+		seen := sightings(picture, r, max(3, reachShare*r.Radius))
 		on := r.on(seen)
 		if len(on) < rays/4 {
 			return r, false
@@ -37,7 +37,10 @@ func measured(picture *image.Gray, from centre, bright bool) (Ring, bool) {
 			return r, false
 		}
 	}
-	on := r.on(sightings(picture, r))
+	// Finely: a shadow beside the edge has a slope, too.
+	seen := sightings(picture, r, max(3, nearShare*r.Radius))
+	r.Faint = r.faint(seen)
+	on := r.on(seen)
 	var steps []float64
 	r.Edge = nil
 	for _, s := range on {
@@ -67,11 +70,21 @@ func (r Ring) on(seen []sighting) []sighting {
 	return slices.DeleteFunc(seen, func(s sighting) bool { return s.step < least || math.Abs(s.off-r.Radius) > tolerance })
 }
 
+// faint is the share of the way round that any step is seen close to the ring.
+func (r Ring) faint(seen []sighting) float64 {
+	n := 0
+	for _, s := range seen {
+		if s.step >= leastLevels && math.Abs(s.off-r.Radius) < max(1.5, nearShare/3*r.Radius) {
+			n++
+		}
+	}
+	return float64(n) / rays
+}
+
 // sightings finds the steepest place along each ray that has the bright side in
-// the right place.
-func sightings(picture *image.Gray, r Ring) []sighting {
+// the right place, within a reach on either side of the ring.
+func sightings(picture *image.Gray, r Ring, reach float64) []sighting {
 	var seen []sighting
-	reach := max(3, reachShare*r.Radius)
 	pace := max(0.5, reach/16)
 	n := int(2*reach/pace) + 1
 	greys := make([]float64, n)

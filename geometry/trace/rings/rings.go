@@ -21,6 +21,7 @@ type Ring struct {
 	// Bright says that the inside is the brighter side.
 	Bright bool
 	Round  float64          // share of the way round that the step was seen, 0 to 1
+	Faint  float64          // the same, however faint the step
 	Step   float64          // grey levels between inside and outside, the median
 	Edge   []geometry.Point // where the step was seen
 }

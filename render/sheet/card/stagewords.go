@@ -87,6 +87,8 @@ func (c *card) below(s *plan.Stage, width float64) []string {
 	case plan.Tighten:
 		add(c.otherTorque(s))
 		add(c.words.ByTurns(s.ByTurns))
+		add(c.words.AtOnce(s.AtOnce))
+		add(c.words.Until(s.Until))
 	case plan.Advance:
 		add(c.words.ByTurns(s.ByTurns))
 	case plan.Lengthen:

@@ -59,6 +59,8 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	drawn.TooManyFasteners: {"count": 3, "most": 200},
 	drawn.TextsLeftOut:     {"count": 3},
 	drawn.LongOutline:      {"count": 3, "most": 200},
+	drawn.OutsideEdge:      {"count": 2, "ids": []string{"A1", "A2"}},
+	drawn.OnlyOpenings:     {"count": 1},
 	drawn.FarAway:          {"metres": 250.0},
 	dxf.Invisible:          {},
 	dxf.NotAsked:           {},

@@ -54,6 +54,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	overhaul.MassUnlikeJoint: {"text": "82 kg, on the guide studs", "other": "Flywheel weighs 28 kg"},
 	overhaul.CylinderLeftOut: {"what": "compression", "missing": 4},
 	overhaul.CylinderNowhere: {"what": "compression", "labels": []string{`"cyl 5"`, `"cyl 6"`}, "most": 4},
+	overhaul.LimitsDiffer:    {"what": "warp of the face", "title": "Cylinder head, right bank", "sister": "Cylinder head, left bank"},
 	overhaul.FrontUnturned:   {"title": "Cylinder head, right bank", "sister": "Cylinder head, left bank", "front": "left"},
 	overhaul.CylindersShared: {"title": "Cylinder head, right bank", "other": "Cylinder head, left bank", "labels": []string{`"cyl 1"`, `"cyl 2"`}},
 	overhaul.CylinderUnknown: {"title": "Camshaft caps, right bank", "labels": []string{`"in 7"`, `"ex 7"`}, "other": "Cylinder head, right bank"},

@@ -33,6 +33,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	measures.LimitOnWrongSide: {"what": "warp of the face", "key": "from", "meant": "to"},
 	measures.WidthsDiffer:     {"what": "valve clearance", "from": mm("0.35"), "to": mm("0.54"), "otherFrom": mm("0.25"), "otherTo": mm("0.35")},
 	measures.SizeOff:          {"what": "head height", "limit": mm("177.7"), "thickness": unit.Length(118)},
+	measures.BoreOff:          {"what": "shaft diameter", "limit": mm("23.96"), "label": `"drive shaft"`, "diameter": unit.Length(32)},
 	measures.LimitsApart:      {"what": "end float", "from": mm("0.06"), "to": mm("1.8")},
 	measures.LengthOff:        {"what": "bolt length", "limit": mm("45.5"), "kind": "main", "length": unit.Length(55)},
 	measures.ShimsWide:        {"from": mm("2.00"), "to": mm("30")},

@@ -60,6 +60,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	places.LabelTwice:       {"label": `"cyl 1"`, "first": earlier},
 	places.StationsTogether: {"id": "T2", "other": "T1", "first": earlier},
 	places.FrontFacesView:   {"view": `"from the front"`, "front": "left"},
+	places.CircleTurned:     {"off": unit.Angle(7.5), "count": 12},
 	places.NumberAlone:      {"name": `"ex 5"`, "other": `"in 4"`},
 	places.FrontAcross:      {"first": `"cyl 1"`, "last": `"cyl 4"`, "front": "top"},
 	places.IDsExchanged:     {"id": "S2", "other": "S1", "letters": "S"},

@@ -32,6 +32,8 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	texts.TextFromSide:    {"text": "Caps 1 to 5 from the pulley end", "name": "cap 5", "side": "pulley"},
 	texts.TextWait:        {"text": "within 10 min of the sealant", "stated": unit.Duration(10), "wait": unit.Duration(30)},
 	texts.TextHot:         {"text": "Boiler below 600 °C", "stated": 600.0},
+	texts.TextPressure:    {"text": "Pressure off: 210 bar", "stated": "210"},
+	texts.TextUpsideDown:  {"text": "word TOP downwards"},
 	texts.TextsThrust:     {"text": "Thrust washers at cap 2", "other": "end float at cap 3"},
 	texts.TextDesignation: {"text": "manual T3 5.2", "name": "T3", "machine": "Fernhollow T4 tractor engine"},
 })

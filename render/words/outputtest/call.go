@@ -35,6 +35,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	"call which shell":      {"shells": []string{"bash", "zsh"}},
 	"call which bolt":       {},
 	"call kind of file":     {},
+	"call sheet of file":    {},
 	"call kind lacks":       {"flag": "thread"},
 	"call port range":       {"written": "70000", "most": 65534},
 	"call which torque":     {},
@@ -55,4 +56,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	"trace no pixel":        {"written": "7"},
 	"call two files":        {},
 	"schema unknown file":   {"name": "\"patern\"", "meant": "pattern", "allowed": []string{"pattern", "machine"}},
+	"call not of folder":    {"flag": "grid"},
+	"library line":          {"file": "shop/p4/head.yaml", "fasteners": 14, "title": "Head", "machine": "P4", "errors": 0, "warnings": 2, "prints": 1},
+	"library empty":         {"folder": "shop"},
 })

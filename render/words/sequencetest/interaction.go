@@ -64,6 +64,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	setup.Foundation:         {"stiffness": exampleBand},
 	setup.RowStated:          {"bending": 2e8, "foundation": exampleBand, "length": unit.Length(380), "start": unit.Length(15)},
 	setup.GasketStrip:        {"width": unit.Length(16)},
+	setup.GasketBounded:      {"most": unit.Length(1.35), "thickness": unit.Length(4.5)},
 	setup.GasketWhole:        {"why": "inside"},
 	setup.GasketRaised:       {"inner": unit.Length(150), "outer": unit.Length(190)},
 	setup.FlangeAcross:       {"outer": unit.Length(515)},

@@ -7,6 +7,10 @@ import (
 )
 
 var _ = exampleOf(map[finding.Code]finding.Values{
+	service.Needs:        {"seating": unit.Stress(69), "work": unit.Stress(35), "crush": unit.Stress(250)},
+	service.UsesHot:      {"cold": 0.61, "hot": 0.74, "high": 0.92},
+	service.Alternates:   {"amplitude": unit.Stress(8.2), "limit": unit.Stress(46)},
+	service.AimIs:        {"torque": unit.Torque(182), "by": "gasket", "low": unit.Force(41_000), "high": unit.Force(63_000), "needed": unit.Force(38_000), "reaches": true},
 	service.NoPreload:    {"kind": "main"},
 	service.NoGrip:       {"kind": "main"},
 	service.NoFace:       {},

@@ -38,6 +38,12 @@ func Bores(bores []geometry.Bore) Region {
 	}
 }
 
+// Openings is the region inside the openings of the part itself.
+func Openings(bores []geometry.Bore) Region {
+	through := slices.DeleteFunc(slices.Clone(bores), func(b geometry.Bore) bool { return !b.Through })
+	return Bores(through)
+}
+
 // Between is the region of a ring: between two circles, by their diameters.
 func Between(centre geometry.Point, inside, outside unit.Length) Region {
 	return func(p geometry.Point) bool {

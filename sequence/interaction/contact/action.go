@@ -23,6 +23,9 @@ type Action struct {
 	Do       Deed
 	ForceN   float64 // for ToForce
 	TravelMm float64 // for ByTravel
+	// Together is how many torques of the pass, from this one on, work at once; 0
+	// for those that another one carries out, and for one alone.
+	Together int
 }
 
 // Pass is the steps of one round.
@@ -59,7 +62,10 @@ func (s *Nuts) Work(passes []Pass, at []geometry.Point) ([]AfterPass, error) {
 	list := make([]AfterPass, len(passes))
 	for p, pass := range passes {
 		after := &list[p]
-		for _, step := range pass {
+		for k, step := range pass {
+			if err := s.together(pass[k:min(k+step.Together, len(pass))]); err != nil {
+				return nil, err
+			}
 			if err := s.Do(step); err != nil {
 				return nil, err
 			}
@@ -68,6 +74,23 @@ func (s *Nuts) Work(passes []Pass, at []geometry.Point) ([]AfterPass, error) {
 		after.ForcesN = s.Forces()
 	}
 	return list, nil
+}
+
+// ramps is the number of steps in which wrenches that work at once reach their
+// torque. Bolts far apart gain a little from each other: it stays under a
+// twentieth of that.
+const ramps = 20
+
+// together tightens several bolts in small steps, each in turn.
+func (s *Nuts) together(group Pass) error {
+	for ramp := 1; len(group) > 1 && ramp <= ramps; ramp++ {
+		for _, step := range group {
+			if err := s.Tighten(step.Fastener, step.ForceN*float64(ramp)/ramps); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
 }
 
 func (a *AfterPass) add(s *Nuts, at []geometry.Point, plane Plane) {

@@ -55,6 +55,9 @@ func WorkOf(p plan.Plan) (Work, error) {
 			if stage.Do != plan.Tighten || turns[p.Joint.Fasteners[i].Kind] {
 				w.TargetsN[i] = step.ForceN // 0 after an angle
 			}
+			if stage.Do == plan.Tighten && stage.AtOnce > 1 && len(pass)%stage.AtOnce == 0 {
+				step.Together = min(stage.AtOnce, len(stage.Fasteners)-len(pass))
+			}
 			pass = append(pass, step)
 		}
 		w.Passes, w.Stages = append(w.Passes, pass), append(w.Stages, s)

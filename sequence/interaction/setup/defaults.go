@@ -7,8 +7,10 @@ import (
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
+	"drawdown/sequence/gasket"
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/compliance"
+	"drawdown/sequence/interaction/procedure"
 	"drawdown/sequence/tension/strength"
 )
 
@@ -146,6 +148,7 @@ func (s *settledSetup) plate() compliance.Kernel {
 		s.assume(Outline, finding.Values{"width": unit.Length(p.Box.Width()), "height": unit.Length(p.Box.Height())})
 		outline = [][]geometry.Point{{p.Box.Min, {X: p.Box.Max.X, Y: p.Box.Min.Y}, p.Box.Max, {X: p.Box.Min.X, Y: p.Box.Max.Y}}}
 	}
+	p.Part = p.Part.Without(compliance.Openings(s.plan.Joint.Bores))
 	p.Gasket = p.Part.Without(compliance.Bores(s.plan.Joint.Bores))
 	if g := s.plan.Clamped.Gasket; g.Ring() {
 		p.NarrowestMm = float64(g.Outside-g.Inside) / 2
@@ -192,8 +195,8 @@ func (s *settledSetup) foundation() (bounds.Band, error) {
 		stiffness = compliance.BlockMPaPerMm(s.Part.RigidityNmm(), s.block)
 	}
 	if s.stated.Stiffness != (bounds.Band{}) {
-		gasket, err := checkedBand("gasket stiffness", s.stated.Stiffness)
-		return compliance.FoundationMPaPerMm(gasket, stiffness), err
+		band, err := checkedBand("gasket stiffness", s.stated.Stiffness)
+		return compliance.FoundationMPaPerMm(s.bounded(band), stiffness), err
 	}
 	kind := s.stated.Gasket
 	if kind == "" {
@@ -207,7 +210,43 @@ func (s *settledSetup) foundation() (bounds.Band, error) {
 	if band == (bounds.Band{}) {
 		s.assume(FacesMeet, finding.Values{"factor": compliance.BlockDoubt})
 	}
-	return compliance.FoundationMPaPerMm(band, stiffness), nil
+	return compliance.FoundationMPaPerMm(s.bounded(band), stiffness), nil
+}
+
+// bounded limits the stiffness of the gasket from below, so that the bolts do
+// not compress it by more than its thickness allows. Without a stated thickness
+// nothing is limited.
+func (s *settledSetup) bounded(band bounds.Band) bounds.Band {
+	thickness := s.plan.Clamped.Gasket.Thickness
+	area, known := s.areaOf(s.Kernel)
+	if thickness == 0 || !known || !(area > 0) || band == (bounds.Band{}) {
+		return band
+	}
+	total := 0.0
+	for _, target := range s.targetsN() {
+		total += target
+	}
+	behaves := gasket.Of(s.stated.Gasket)
+	stiffer := behaves.AtLeast(band, unit.Stress(total/area), thickness)
+	if stiffer != band {
+		s.assume(GasketBounded, finding.Values{"most": unit.Length(behaves.Squeezed) * thickness, "thickness": thickness})
+	}
+	return stiffer
+}
+
+// targetsN are the preloads at which the bolts end: after an angle at most their
+// yield load.
+func (s *settledSetup) targetsN() []float64 {
+	work, err := procedure.WorkOf(s.plan)
+	if err != nil {
+		return nil
+	}
+	for i, target := range work.TargetsN {
+		if target == 0 {
+			work.TargetsN[i] = procedure.YieldN(s.plan.KindOf(i))
+		}
+	}
+	return work.TargetsN
 }
 
 func checkedBand(name finding.Term, b bounds.Band) (bounds.Band, error) {

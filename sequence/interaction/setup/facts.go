@@ -18,6 +18,7 @@ const (
 	Foundation      finding.Code = "fact foundation"            // stiffness
 	RowStated       finding.Code = "fact row"                   // bending, foundation, length, start
 	GasketStrip     finding.Code = "fact gasket strip"          // width
+	GasketBounded   finding.Code = "fact gasket bounded"        // most, thickness
 	GasketWhole     finding.Code = "fact gasket on whole face"  // why: nothing, inside, ring
 	GasketRaised    finding.Code = "fact gasket on raised face" // inner, outer
 	FlangeAcross    finding.Code = "fact flange across"         // outer
@@ -43,7 +44,7 @@ const (
 // basis are the facts shown on a sheet, the gasket first, because it matters
 // most.
 var basis = []finding.Code{
-	Foundation, GasketStiffness, RowStated, Gasket, GasketStrip, GasketWhole, GasketRaised, FlangeAcross,
+	Foundation, GasketStiffness, RowStated, Gasket, GasketBounded, GasketStrip, GasketWhole, GasketRaised, FlangeAcross,
 	PartMaterial, PartThickness, UnderMaterial, UnderThickness, SeparateParts, FacesMeet,
 }
 

@@ -17,7 +17,12 @@ var metricAcross = map[float64]unit.Length{
 // of an inch, by nominal diameter in sixteenths: ASME B18.2.1.
 var inchAcross = map[float64]float64{
 	4: 7, 5: 8, 6: 9, 7: 10, 8: 12, 9: 13, 10: 15, 12: 18, 14: 21, 16: 24, 18: 27, 20: 30, 22: 33, 24: 36, 28: 42, 32: 48,
+	36: 54, 40: 60, 44: 66, 48: 72, 52: 78, 56: 84, 60: 90, 64: 96, // values from memory: 1.5 times the diameter
 }
+
+// furtherAcross holds the widths across flats of the sizes that ISO 4014 does
+// not have: ISO 272 (values from memory).
+var furtherAcross = map[float64]unit.Length{7: 11, 68: 100, 72: 105, 76: 110, 80: 115, 85: 120, 90: 130, 95: 135, 100: 145}
 
 const sixteenth unit.Length = 25.4 / 16
 
@@ -27,6 +32,9 @@ func HexagonAcross(t thread.Thread) (across unit.Length, standard string, err er
 	if !t.Unified() {
 		if s, ok := metricAcross[t.MajorMm]; ok {
 			return s, HexagonStandard(t) + " " + sizeName(t), nil
+		}
+		if s, ok := furtherAcross[t.MajorMm]; ok {
+			return s, "ISO 272 " + sizeName(t), nil
 		}
 	} else if s, ok := inchAcross[sixteenths(t)]; ok {
 		return unit.Length(s) * sixteenth, "ASME B18.2.1 " + sizeName(t), nil
@@ -87,7 +95,7 @@ func at(steps []step, size unit.Length) unit.Length {
 // acrossTolerances are tolerances of widths across flats, ISO 4759-1 (h13 to 30
 // mm, h14 in product grade A above; grade B, for bolts over M24, h15 and from
 // 60 mm h16), with the figures of ISO 286-1.
-var acrossTolerances = []step{{6, 0.18}, {10, 0.22}, {18, 0.27}, {30, 0.33}, {36, 0.62}, {50, 1.0}, {60, 1.2}, {80, 1.9}, {120, 2.2}}
+var acrossTolerances = []step{{6, 0.18}, {10, 0.22}, {18, 0.27}, {30, 0.33}, {36, 0.62}, {50, 1.0}, {60, 1.2}, {80, 1.9}, {120, 2.2}, {180, 2.5}}
 
 // faceTolerances holds IT16 of ISO 286-1.
 var faceTolerances = []step{{6, 0.75}, {10, 0.90}, {18, 1.10}}

@@ -1,8 +1,11 @@
 package head
 
 import (
+	"math"
+	"strings"
 	"testing"
 
+	"drawdown/geometry/unit"
 	"drawdown/sequence/tension/tensiontest"
 )
 
@@ -34,5 +37,16 @@ func TestHeadsAndHolesFromMemory(t *testing.T) {
 		tensiontest.Near(t, c.thread+" across flats", float64(across), c.across, 1e-9)
 		tensiontest.Near(t, c.thread+" face", float64(BearingFace(across, s.Unified())), c.face, 0.0003) // printed to 0.01 mm
 		tensiontest.Near(t, c.thread+" hole", float64(hole), c.hole, 1e-9)
+	}
+}
+
+// Widths across flats from memory: ISO 272 beside ISO 4014, and ASME B18.2.1
+// above 2 in, 1.5 times the diameter.
+func TestHeadsBesideTheUsualSizes(t *testing.T) {
+	for name, want := range map[string]unit.Length{"M7": 11, "M72": 105, "M80": 115, "M90": 130, "M100": 145, "2 1/4-4.5 UNC": 85.725, "3-4 UNC": 114.3, "4-8 UN": 152.4} {
+		across, standard, err := HexagonAcross(threadNamed(t, name))
+		if err != nil || math.Abs(float64(across-want)) > 1e-9 || !strings.HasPrefix(standard, "ISO 272") && !strings.HasPrefix(standard, "ASME B18.2.1") {
+			t.Errorf("%s: %v by %s, %v", name, across, standard, err)
+		}
 	}
 }

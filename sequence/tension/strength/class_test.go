@@ -59,8 +59,8 @@ func TestParseClassErrorsSayWhatIsAllowed(t *testing.T) {
 	for _, c := range []struct{ text, thread, says string }{
 		{"9.9", "M10", `class "9.9" is not known; allowed: 4.6, 4.8, 5.6, 5.8, 6.8, 8.8, 9.8, 10.9, 12.9, A2-50`},
 		{"9.8", "M20", "does not exist in M20×2.5: ISO 898-1:2013, table 3 gives it for M1.6 to M16; allowed: 4.6"},
-		{"8.8", "M90", "for M1.6 to M39; allowed: a proof stress such as 830 MPa or 120 ksi (for M90×6)"},
-		{"8.8", "M42", "for M1.6 to M39; allowed: A193 B7, or a proof stress such as 830 MPa or 120 ksi (for M42×4.5)"},
+		{"8.8", "M90", "for M1.6 to M39; allowed: A193 B7, A193 B7M, A193 B16, A193 B8, A193 B8M, or a proof stress such as 830 MPa or 120 ksi (for M90×6)"},
+		{"8.8", "M42", "for M1.6 to M39; allowed: A193 B7, A193 B7M, A193 B16, A193 B8, A193 B8M, A320 L7, or a proof stress such as 830 MPa or 120 ksi (for M42×4.5)"},
 		{"A2-70", "M30", "for M1.6 to M24"},
 		{"grade 8", "M10", "SAE J429, table 1 is not for metric threads; allowed: 4.6"},
 		{"10.9", "3/8-16", "is not for inch threads; allowed: grade 1, grade 2, grade 5, grade 8, A193 B7"},

@@ -8,14 +8,15 @@ import (
 
 // elongations holds the least elongation after fracture by the name of the
 // class (values from memory): ISO 898-1:2013, table 3 (classes 4.8, 5.8 and 6.8
-// stretch least), SAE J429, table 1, ASTM A193, table 2. ISO 3506-1 states that
+// stretch least), SAE J429, table 1, ASTM A193, A320, A325, A490. ISO 3506-1 states that
 // of stainless steel in diameters; the figures here are on the safe side.
 var elongations = map[string]float64{
 	"4.6": 0.22, "4.8": 0.14, "5.6": 0.20, "5.8": 0.10, "6.8": 0.08,
 	"8.8": 0.12, "9.8": 0.10, "10.9": 0.09, "12.9": 0.08,
 	"SAE J429 grade 1": 0.18, "SAE J429 grade 2": 0.18, "SAE J429 grade 5": 0.14, "SAE J429 grade 8": 0.12,
 	"A2-50": 0.20, "A4-50": 0.20, "A2-70": 0.16, "A4-70": 0.16, "A2-80": 0.12, "A4-80": 0.12,
-	"ASTM A193 B7": 0.16,
+	"ASTM A193 B7": 0.16, "ASTM A193 B7M": 0.18, "ASTM A193 B16": 0.16, "ASTM A193 B8": 0.30, "ASTM A193 B8M": 0.30, "ASTM A320 L7": 0.16,
+	"ASTM A325": 0.14, "ASTM A490": 0.14,
 }
 
 // leastElongation is used if the class is a stated proof stress (common

@@ -105,7 +105,8 @@ var (
 	classWords = regexp.MustCompile(`^(?:din |en )*(?:iso ?898(?:-1)?|iso ?3506(?:-1)?|sae(?: j ?429)?|j ?429|astm)? ?(?:property class|strength class|class|cl\.?|grade|gr\.?)? ?`)
 	boltGrade  = regexp.MustCompile(`^[1258]$`)
 	stainless  = regexp.MustCompile(`^(a[24])[ /-]?(50|70|80)$`)
-	chromeMoly = regexp.MustCompile(`^(?:a ?193m?)?[ /-]*(?:grade|gr\.?)? ?b ?7$`)
+	flangeBolt = regexp.MustCompile(`^(?:a ?(?:193|320)m?)?[ /-]*(?:grade|gr\.?)? ?(b|l) ?(7m?|16|8m?)(?:[ ,]*(?:class|cl\.?) ?1)?$`)
+	structure  = regexp.MustCompile(`^(?:f ?3125)?[ /-]*(?:grade|gr\.?)? ?a ?(325|490)$`)
 )
 
 // className converts the many ways to write a class to the name in the table.
@@ -118,8 +119,11 @@ func className(text string) string {
 	if m := stainless.FindStringSubmatch(s); m != nil {
 		return strings.ToUpper(m[1]) + "-" + m[2]
 	}
-	if chromeMoly.MatchString(s) {
-		return "A193 B7"
+	if m := flangeBolt.FindStringSubmatch(s); m != nil {
+		return map[string]string{"b": "A193 B", "l": "A320 L"}[m[1]] + strings.ToUpper(m[2])
+	}
+	if m := structure.FindStringSubmatch(s); m != nil {
+		return "A" + m[1]
 	}
 	return s
 }

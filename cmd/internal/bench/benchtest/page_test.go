@@ -123,6 +123,7 @@ func TestFollowedToTheRecord(t *testing.T) {
 		one.Rest()
 		one.Tap("#bar")
 		one.Until(`document.getElementById("readiness").open`)
+		pagetest.Evaluate[any](one, `for (const input of document.querySelectorAll("#readiness input")) input.value = input.max; null`)
 		one.Click("#readiness .go")
 		one.Until(`!document.querySelector(".ask").classList.contains("ready")`)
 	}

@@ -1,0 +1,34 @@
+// Package expression compiles regular expressions on first use: a run needs few of
+// them, and compiling all would take longer than reading a file. Pure.
+package expression
+
+import (
+	"regexp"
+	"sync"
+)
+
+// Lazy is a regular expression that is compiled on first use.
+type Lazy func() *regexp.Regexp
+
+// Lazily returns an expression; a source with a mistake panics on first use.
+func Lazily(source string) Lazy {
+	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(source) })
+}
+
+func (e Lazy) MatchString(s string) bool            { return e().MatchString(s) }
+func (e Lazy) FindStringSubmatch(s string) []string { return e().FindStringSubmatch(s) }
+func (e Lazy) FindSubmatch(b []byte) [][]byte       { return e().FindSubmatch(b) }
+
+func (e Lazy) FindAllString(s string, most int) []string { return e().FindAllString(s, most) }
+
+func (e Lazy) FindAllStringSubmatch(s string, most int) [][]string {
+	return e().FindAllStringSubmatch(s, most)
+}
+
+func (e Lazy) FindAllStringSubmatchIndex(s string, most int) [][]int {
+	return e().FindAllStringSubmatchIndex(s, most)
+}
+
+func (e Lazy) ReplaceAllStringFunc(s string, by func(string) string) string {
+	return e().ReplaceAllStringFunc(s, by)
+}
