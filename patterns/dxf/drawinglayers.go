@@ -29,7 +29,7 @@ func (l layer) state() string {
 // LayerCount is a layer of the drawing with the number of its entities, those
 // in blocks as often as they are inserted.
 type LayerCount struct {
-	Name   string
+	Name   string // in quotes
 	Count  int
 	Unread bool // off, frozen or not asked for
 }

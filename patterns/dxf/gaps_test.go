@@ -35,13 +35,13 @@ func TestGaps(t *testing.T) {
 		said           string
 	}{
 		{"no gap", square(0), 0.5, 1, 0, ""},
-		{"closed", square(0.3), 0.5, 1, 0, "a gap of 0.30 mm at x 0.0, y 0.2 mm in a closed line: closed"},
+		{"closed", square(0.4), 0.5, 1, 0, "a gap of 0.40 mm at x 0.0, y 0.2 mm in a closed line: closed"},
 		{"at the limit", square(0.5), 0.5, 1, 0, "a gap of 0.50 mm"},
 		{"above the limit", square(0.6), 0.5, 0, 0, "that does not close to an outline"},
 		{"as asked", square(0.6), 1, 1, 0, "a gap of 0.60 mm"},
 		{"none closed", square(0.3), 0, 0, 0, "that does not close to an outline"},
 		{"a centre line beside the gap", square(0.3) + line(-10, 50, 110, 50), 0.5, 1, 0, "a gap of 0.30 mm"},
-		{"a short stroke", line(0, 0, 0.4, 0), 0.5, 0, 0, "left out: 1 drawn line"},
+		{"a short stroke", line(0, 0, 0.4, 0), 0.5, 0, 0, "left out: 1 line"},
 		{"an arc that is a circle but for its gap", " 0 ARC 8 EDGE 10 0 20 0 40 10 50 1 51 359", 0.5, 0, 1, "a gap of 0.35 mm at x 10.0, y 0.0 mm"},
 	} {
 		drawing, problems := dxf.Read("gap.dxf", drawingOf("", c.drawn), dxf.Options{GapMm: c.gapMm})
@@ -104,7 +104,7 @@ func TestLayerCounts(t *testing.T) {
 			ask.Layers = []string{asked}
 		}
 		drawing, _ := dxf.Read("layers.dxf", drawingOf("", drawn), ask)
-		want := fmt.Sprint([]dxf.LayerCount{{Name: "EDGE", Count: 2, Unread: unread == "EDGE"}, {Name: "HOLES", Count: 1}})
+		want := fmt.Sprint([]dxf.LayerCount{{Name: "\"EDGE\"", Count: 2, Unread: unread == "EDGE"}, {Name: "\"HOLES\"", Count: 1}})
 		if got := fmt.Sprint(drawing.Layers); got != want {
 			t.Errorf("%q: %s, want %s", asked, got, want)
 		}
