@@ -42,7 +42,7 @@ var arrows = map[string][]string{
 	"geometry/unit":                   {},
 	"patterns":                        {"patterns/meaning", "patterns/problem", "patterns/source", "sequence/plan"},
 	"patterns/drawn":                  {"geometry", "geometry/holes", "geometry/unit", "patterns/dxf", "patterns/form", "patterns/problem", "patterns/source", "patterns/writing"},
-	"patterns/dxf":                    {"geometry", "patterns/problem"},
+	"patterns/dxf":                    {"geometry", "geometry/unit", "patterns/problem"},
 	"patterns/edit":                   {"geometry", "geometry/survey", "geometry/unit", "patterns/meaning", "patterns/source"},
 	"patterns/fixes":                  {"geometry", "geometry/holes", "geometry/trace/fixes", "geometry/unit", "patterns/form", "patterns/nodes", "patterns/problem", "patterns/source"},
 	"patterns/form":                   {"geometry", "geometry/unit", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/plan"},
