@@ -24,6 +24,7 @@ const (
 	Cross    = way.Cross
 	RowWay   = way.Row
 	Star     = way.Star
+	Four     = way.Four
 	Circular = way.Circular
 	Balanced = way.Balanced
 	Cast     = way.Cast

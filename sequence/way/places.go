@@ -33,6 +33,8 @@ func (l *layout) by(way Way, turn Turn) []int {
 		return l.row(turn)
 	case Star:
 		return l.star(turn)
+	case Four:
+		return l.four(turn)
 	case Balanced:
 		return l.balanced(turn)
 	case Circular:

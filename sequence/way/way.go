@@ -12,6 +12,7 @@ const (
 	Cross    Way = "cross"    // from the centre outwards, each followed by the one across the centre
 	Row      Way = "row"      // from the middle outwards, on alternate sides
 	Star     Way = "star"     // bolt circles, the cross-pattern of ASME PCC-1
+	Four     Way = "four"     // four crosswise, then once around all others
 	Circular Way = "circular" // once around, for a check pass
 	Balanced Way = "balanced" // the trade's rules as an objective
 	Cast     Way = "cast"     // by the numbers cast or marked on the part
@@ -24,13 +25,13 @@ func (w Way) IsMakers() bool { return w == Cast || w == List }
 
 // Ways lists the ways that a pattern file can name, in the order of the help
 // text.
-var Ways = []Way{Auto, Spiral, Cross, Row, Star, Balanced, Circular, Cast}
+var Ways = []Way{Auto, Spiral, Cross, Row, Star, Four, Balanced, Circular, Cast}
 
 // Turn is a direction of rotation in the view.
 type Turn string
 
 const (
-	TurnDefault Turn = ""      // left for spiral, cross and row; right for star and circular
+	TurnDefault Turn = ""      // left for spiral, cross and row; right for star, four and circular
 	TurnLeft    Turn = "left"  // anticlockwise
 	TurnRight   Turn = "right" // clockwise
 )
@@ -55,7 +56,7 @@ func (t Turn) For(w Way) Turn {
 	if t != TurnDefault {
 		return t
 	}
-	if w == Star || w == Circular {
+	if w == Star || w == Four || w == Circular {
 		return TurnRight
 	}
 	return TurnLeft
