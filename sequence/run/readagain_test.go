@@ -41,3 +41,16 @@ func TestNewestValueCounts(t *testing.T) {
 		t.Errorf("worse again: %+v", v.Flags)
 	}
 }
+
+// Of a newer revision only what differs is named, by its stage; where stages were added
+// it is all of it. From first principles.
+func TestPartsOfAChange(t *testing.T) {
+	t.Parallel()
+	before := "B3,B8; bolt 30 N·m; bolt 60 N·m"
+	change := func(what run.Changed, after string) []run.ChangedPart {
+		return run.Difference{What: what, Before: before, After: after}.Parts()
+	}
+	same(t, []run.ChangedPart{{Stage: 2, Before: "bolt 60 N·m", After: "bolt 58 N·m"}}, change(run.ChangedTighten, "B3,B8; bolt 30 N·m; bolt 58 N·m"))
+	same(t, []run.ChangedPart{{Before: "B3,B8", After: "B8,B3"}}, change(run.ChangedLoosen, "B8,B3; bolt 30 N·m; bolt 60 N·m"))
+	same(t, []run.ChangedPart{{Before: before, After: "B3,B8; bolt 30 N·m"}}, change(run.ChangedTighten, "B3,B8; bolt 30 N·m"))
+}
