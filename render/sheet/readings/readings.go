@@ -6,6 +6,7 @@ package readings
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -116,7 +117,11 @@ func (p Part) diameters(run *sheet.Run, ask sheet.Request) {
 		}
 		t.Rows = append(t.Rows, sheet.Row{Words: row})
 	}
-	section(run, w.Diameters, t)
+	title := w.Diameters
+	if slices.Max(p.DiametersMm) > 0 {
+		title = w.DiametersStated
+	}
+	section(run, title, t)
 }
 
 // distances draws a table with the pairs in the order of measuring.
