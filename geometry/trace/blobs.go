@@ -6,6 +6,7 @@ import (
 	"slices"
 	"sort"
 
+	"drawdown/geometry"
 	"drawdown/geometry/finding"
 )
 
@@ -24,6 +25,11 @@ func (b *blob) add(piece blob) {
 	b.onRim = b.onRim || piece.onRim
 	b.minX, b.minY = min(b.minX, piece.minX), min(b.minY, piece.minY)
 	b.maxX, b.maxY = max(b.maxX, piece.maxX), max(b.maxY, piece.maxY)
+}
+
+// middle is that of the box round the patch, in pixels.
+func (b blob) middle() geometry.Point {
+	return geometry.Point{X: float64(b.minX+b.maxX+1) / 2, Y: float64(b.minY+b.maxY+1) / 2}
 }
 
 // run is a stretch of like pixels in one row.
@@ -125,7 +131,8 @@ func (f forest) join(a, b int) int {
 type patches struct {
 	sheet  blob
 	holes  []blob
-	specks int // shapes that are too small for a hole
+	specks int    // shapes that are too small for a hole
+	seen   []blob // those of them that an eye sees, the largest first
 	doubts []finding.Finding
 }
 
@@ -143,13 +150,11 @@ func (m *mask) findPart(frame Frame, o Options) (p patches, err error) {
 		if sheet = nthLargest(all, o.Fixes.Part); sheet < 0 {
 			return p, finding.Failed(NoSuchPart, finding.Values{"part": o.Fixes.Part})
 		}
-	} else if second := largest(all, sheet); second >= 0 {
-		switch share := float64(all[second].pixels) / float64(all[sheet].pixels); {
-		case all[sheet].onRim && !all[second].onRim && share > 0.1:
-			sheet = second // the rim of the glass, or what lies round the paper
-		case share > 0.25:
-			p.doubts = append(p.doubts, finding.Warned(SecondPart, finding.Values{"size": share}))
+	} else {
+		if second := largest(all, sheet); second >= 0 && all[sheet].onRim && !all[second].onRim && float64(all[second].pixels) > 0.1*float64(all[sheet].pixels) {
+			sheet = second // the first is the rim of the glass, or what lies round the paper
 		}
+		p.doubts = otherParts(all, sheet, frame)
 	}
 	p.sheet = all[sheet]
 	if p.sheet.onRim {
@@ -164,10 +169,15 @@ func (m *mask) findPart(frame Frame, o Options) (p patches, err error) {
 			if b.pixels >= leastSpeck {
 				p.specks++
 			}
+			if float64(max(b.maxX-b.minX, b.maxY-b.minY)+1)*mm >= seenSpeckMm {
+				p.seen = append(p.seen, b)
+			}
 			continue
 		}
 		p.holes = append(p.holes, b)
 	}
+	slices.SortStableFunc(p.seen, func(a, b blob) int { return cmp.Compare(b.pixels, a.pixels) })
+	p.seen = p.seen[:min(len(p.seen), mostSeenSpecks)]
 	if len(p.holes) > mostShapes {
 		return p, finding.Failed(TooManyShapes, finding.Values{"shapes": len(p.holes), "most": mostShapes})
 	}
@@ -178,23 +188,50 @@ const (
 	leastSpeck = 6 // pixels; less is the grain of the picture
 	mostShapes = 2000
 	mostBlobs  = 2_000_000
+	// A speck as long as this shows on a proof: a bar of print, a scratch. A part
+	// with more of them is dusty, and marks would hide the holes.
+	seenSpeckMm    = 1.0
+	mostSeenSpecks = 40
 )
 
 // nthLargest returns the patch of the part with the most pixels but for so many.
-// What touches the rim of the picture is none.
 func nthLargest(all []blob, nth int) int {
-	var parts []int
+	parts := wholeParts(all)
+	if len(parts) < nth {
+		return -1
+	}
+	return parts[nth-1]
+}
+
+// wholeParts lists the patches of the part, the largest first. What touches the rim
+// of the picture is none.
+func wholeParts(all []blob) (parts []int) {
 	for i, b := range all {
 		if b.part && b.pixels > 0 && !b.onRim {
 			parts = append(parts, i)
 		}
 	}
 	slices.SortStableFunc(parts, func(a, b int) int { return cmp.Compare(all[b].pixels, all[a].pixels) })
-	if len(parts) < nth {
-		return -1
-	}
-	return parts[nth-1]
+	return parts
 }
+
+// otherParts doubts the patches nearly as large as the one that is traced, and names
+// their places. One at the rim counts only where the traced one is there, too.
+func otherParts(all []blob, sheet int, frame Frame) (doubts []finding.Finding) {
+	parts := wholeParts(all)
+	for i, b := range all {
+		share := float64(b.pixels) / float64(all[sheet].pixels)
+		if i == sheet || !b.part || share <= secondShare || b.onRim && !all[sheet].onRim {
+			continue
+		}
+		at := frame.first.Add(b.middle())
+		doubts = append(doubts, finding.Warned(SecondPart, finding.Values{"size": share, "x": at.X, "y": at.Y, "part": slices.Index(parts, i) + 1}))
+	}
+	return doubts
+}
+
+// secondShare of the pixels of the part: less is a scrap.
+const secondShare = 0.25
 
 // largest returns the patch of the part with the most pixels, one left out.
 func largest(all []blob, but int) int {

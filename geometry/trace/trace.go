@@ -85,6 +85,7 @@ type Shape struct {
 	Pixel     geometry.Point   // centre in the picture, from the top left corner
 	slot      bool
 	was       string // its id before a person said what it is
+	said      bool   // a person said what it is
 	dropped   bool
 }
 
@@ -94,6 +95,7 @@ func (s Shape) Round() bool { return s.Group >= 0 }
 // Found is what a picture shows.
 type Found struct {
 	Shapes  []Shape // by role, then in reading order
+	Dropped []Shape // what a person said is no hole: spots, by the ids they had
 	Outline []geometry.Point
 	// GroupsMm are the median diameters of the groups of round holes, the most
 	// common first.
@@ -101,6 +103,7 @@ type Found struct {
 	// Specks counts shapes smaller than the smallest hole, from SpeckMm across;
 	// anything finer is treated as grain.
 	Specks              int
+	SeenSpecks          []geometry.Point // places of the largest, from 1 mm long
 	SpeckMm, SmallestMm float64
 	// TurnedDeg is how far the picture was turned, anticlockwise, to lie level.
 	TurnedDeg float64
@@ -119,6 +122,7 @@ type Found struct {
 	Scale      finding.Finding
 	ScaleOffMm float64
 	View       View
+	open       map[string]geometry.Point // holes by their ids while their use was open
 }
 
 // Limits of a picture.
@@ -162,15 +166,20 @@ func Find(picture *image.Gray, frame Frame, o Options) (Found, error) {
 	for _, hole := range part.holes {
 		found.Shapes = append(found.Shapes, t.shape(hole))
 	}
+	for _, speck := range part.seen {
+		at := speck.middle()
+		found.SeenSpecks = append(found.SeenSpecks, frame.Mm(at.X, at.Y))
+	}
 	torn, outline := t.tornHoles(outer)
 	found.Shapes = append(found.Shapes, torn...)
 	t.secondRoute(&found, outer)
 	found.sort(o.Holes)
 	t.frame = place // the places in the picture are those of the whole one
+	found.Doubts = append(found.Doubts, t.faintStretches(outer)...)
 	t.place(&found, outline)
 	found.lookInGaps(whole)
 	found.number()
-	if err := found.fix(o.Fixes, whole); err != nil {
+	if err := found.fix(o.Fixes, o.Holes, whole); err != nil {
 		return Found{}, err
 	}
 	return found, nil
