@@ -61,7 +61,7 @@ var arrows = map[string][]string{
 	"patterns/schema":                 {"patterns", "patterns/fixes", "patterns/form", "patterns/machine", "patterns/measured", "patterns/problem", "patterns/source", "patterns/wrenches"},
 	"patterns/source":                 {"patterns/problem"},
 	"patterns/table":                  {"geometry", "geometry/holes", "geometry/unit", "patterns/form", "patterns/meaning", "patterns/nodes", "patterns/problem", "patterns/source", "patterns/writing"},
-	"patterns/texts":                  {"geometry", "geometry/expression", "geometry/thread", "geometry/unit", "sequence/plan", "sequence/tension/screw"},
+	"patterns/texts":                  {"geometry", "geometry/expression", "geometry/thread", "geometry/unit", "sequence/overhaul", "sequence/plan", "sequence/tension/screw"},
 	"patterns/wrenches":               {"geometry/unit", "patterns/form", "patterns/mechanics", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/tension/wrench"},
 	"patterns/writing":                {"geometry", "geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns/form", "patterns/source", "sequence/tension/head"},
 	"render":                          {"render/pdf", "render/png", "render/scene", "render/svg"},

@@ -69,7 +69,7 @@ var mayBeMeant = map[finding.Code]meant.Name{
 	texts.TextsDisagree: meant.Texts, texts.TextPlace: meant.Texts, texts.TextReuse: meant.Texts, texts.TextCylinders: meant.Texts,
 	texts.TextOtherKind: meant.Texts, texts.TextStageKind: meant.Texts, texts.TextAngleFrom: meant.Texts,
 	texts.TextGasketAgain: meant.Texts, texts.TextFirst: meant.Texts, texts.TextBefore: meant.Texts, texts.TextAtSide: meant.Texts, texts.TextFromSide: meant.Texts,
-	texts.TextPressure: meant.Texts, texts.TextUpsideDown: meant.Texts, texts.TextWait: meant.Texts, texts.TextHot: meant.Texts, texts.TextsThrust: meant.Texts, texts.TextDesignation: meant.Texts,
+	texts.TextPressure: meant.Texts, texts.TextUpsideDown: meant.Texts, texts.TextWait: meant.Texts, texts.TextHot: meant.Texts, texts.TextsThrust: meant.Texts, texts.TextDesignation: meant.Texts, texts.TextAgain: meant.Texts, texts.TextOtherOrder: meant.Texts, machine.TextOfJoint: meant.Steps,
 	mechanics.PartThick: meant.PartThickness, mechanics.PartThin: meant.PartThickness, mechanics.GripShort: meant.PartThickness,
 
 	machine.PartTwice: meant.Steps, machine.PartIsJoint: meant.Steps, overhaul.PartTooEarly: meant.Steps, overhaul.OffTooEarly: meant.Steps,
