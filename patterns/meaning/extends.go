@@ -5,6 +5,7 @@ import (
 	"io/fs"
 	"slices"
 	"strings"
+	"unicode"
 
 	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
@@ -24,6 +25,7 @@ const maxChain = 16 // files that extend each other
 func (r *reader) load() *nodes.Node {
 	var texts [][]byte
 	var root *nodes.Node
+	var layers []*nodes.Node
 	var chain []source.Source
 	for from, more := r.Source, true; more; {
 		f := nodes.NewFile(from.File, from.Data)
@@ -36,6 +38,7 @@ func (r *reader) load() *nodes.Node {
 		}
 		r.Version(layer)
 		at := layer.Get("extends")
+		layers = append(layers, layer)
 		layer = r.takeChanges(layer, f.Level)
 		r.overridden(root, layer)
 		root = nodes.Merge(root, layer)
@@ -49,6 +52,7 @@ func (r *reader) load() *nodes.Node {
 		root.Lost = append(root.Lost, "")
 	}
 	r.input.Fingerprint = source.Fingerprint(texts)
+	r.ofOtherPart(layers)
 	return root
 }
 
@@ -154,4 +158,34 @@ func (r *reader) base(at *nodes.Node, from source.Source, chain []source.Source)
 		return base, true
 	}
 	return source.Source{}, false
+}
+
+// ofOtherPart warns of a mirrored or relabelled part whose title has no word of that of
+// the file it extends: a counterpart is the same part on the other side.
+func (r *reader) ofOtherPart(layers []*nodes.Node) {
+	if len(layers) < 2 || layers[0].Get("mirror") == nil && layers[0].Get("relabel") == nil {
+		return
+	}
+	own, base := layers[0].Get("title"), layers[1].Get("title")
+	if own == nil || base == nil || shareWord(own.Text, base.Text) {
+		return
+	}
+	r.Warn(layers[0].Get("extends"), ExtendsOther, finding.Values{"title": own.Text, "base": base.Text})
+}
+
+// shareWord reports whether two titles share a word, or the greater part of one:
+// Zylinderkopf and Kopf.
+func shareWord(a, b string) bool {
+	const least = 4 // letters
+	split := func(text string) []string {
+		return strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return !unicode.IsLetter(r) })
+	}
+	for _, one := range split(a) {
+		for _, other := range split(b) {
+			if one == other || min(len(one), len(other)) >= least && (strings.Contains(one, other) || strings.Contains(other, one)) {
+				return true
+			}
+		}
+	}
+	return false
 }
