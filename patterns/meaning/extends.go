@@ -5,7 +5,6 @@ import (
 	"io/fs"
 	"slices"
 	"strings"
-	"unicode"
 
 	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
@@ -50,6 +49,9 @@ func (r *reader) load() *nodes.Node {
 	}
 	if r.baseless && root != nil {
 		root.Lost = append(root.Lost, "")
+	}
+	if shop, ok := r.shopsLubricants(root, chain); ok {
+		texts = append(texts, shop.Data)
 	}
 	r.input.Fingerprint = source.Fingerprint(texts)
 	r.ofOtherPart(layers)
@@ -131,7 +133,7 @@ func lostFrom(base, top *nodes.Node) int {
 
 // everyKey lists the keys that may be on a line of their own.
 func everyKey() []string {
-	return slices.Concat(fileKeys, mechanics.KindKeys, measures.Keys, tightenActions, generatorKeys(), commonKeys,
+	return slices.Concat(fileKeys, mechanics.KindKeys, mechanics.LubricantKeys, measures.Keys, tightenActions, generatorKeys(), commonKeys,
 		[]string{"at", "of", "way", "note", "source", "stages", "order", "remove", "name", "loaded", "bore", "dowel", "label", "front"})
 }
 
@@ -148,7 +150,7 @@ func (r *reader) base(at *nodes.Node, from source.Source, chain []source.Source)
 		meant, all := r.Source.Meant(name)
 		r.Fail(at, BaseMissing, finding.Values{"name": problem.Quoted(name), "meant": meant, "allowed": all})
 	case err != nil:
-		r.Fail(at, BaseUnreadable, finding.Values{"name": problem.Quoted(name), "why": form.Told(source.Reason(err))})
+		r.Fail(at, BaseUnreadable, finding.Values{"key": "extends", "name": problem.Quoted(name), "why": form.Told(source.Reason(err))})
 	case slices.ContainsFunc(chain, base.SameAs):
 		builtin, _ := from.BuiltinBase(name)
 		r.Fail(at, BaseInCircle, finding.Values{"file": problem.Quoted(base.File), "builtin": builtin.Stem()})
@@ -160,32 +162,37 @@ func (r *reader) base(at *nodes.Node, from source.Source, chain []source.Source)
 	return source.Source{}, false
 }
 
-// ofOtherPart warns of a mirrored or relabelled part whose title has no word of that of
-// the file it extends: a counterpart is the same part on the other side.
-func (r *reader) ofOtherPart(layers []*nodes.Node) {
-	if len(layers) < 2 || layers[0].Get("mirror") == nil && layers[0].Get("relabel") == nil {
-		return
+// shopsLubricants finds the file that the pattern names for its lubricants, and
+// puts its list in place of the name.
+func (r *reader) shopsLubricants(root *nodes.Node, chain []source.Source) (shop source.Source, found bool) {
+	if root == nil {
+		return shop, false
 	}
-	own, base := layers[0].Get("title"), layers[1].Get("title")
-	if own == nil || base == nil || shareWord(own.Text, base.Text) {
-		return
+	at := root.Get("lubricants")
+	if at == nil || at.Shape != nodes.Scalar || at.Null {
+		return shop, false
 	}
-	r.Warn(layers[0].Get("extends"), ExtendsOther, finding.Values{"title": own.Text, "base": base.Text})
-}
-
-// shareWord reports whether two titles share a word, or the greater part of one:
-// Zylinderkopf and Kopf.
-func shareWord(a, b string) bool {
-	const least = 4 // letters
-	split := func(text string) []string {
-		return strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return !unicode.IsLetter(r) })
+	name := strings.TrimSpace(at.Text)
+	shop, err := chain[at.File.Level].Beside(name)
+	if err != nil {
+		r.Fail(at, BaseUnreadable, finding.Values{"key": "lubricants", "name": problem.Quoted(name), "why": form.Told(source.Reason(err))})
+		return shop, false
 	}
-	for _, one := range split(a) {
-		for _, other := range split(b) {
-			if one == other || min(len(one), len(other)) >= least && (strings.Contains(one, other) || strings.Contains(other, one)) {
-				return true
-			}
+	f := nodes.NewFile(shop.File, shop.Data)
+	f.Level = len(chain)
+	list := r.Parse(f, shop.Data, nodes.Format{Keys: everyKey()})
+	if list != nil {
+		r.Version(list)
+		list = list.Get("lubricants")
+	}
+	if list == nil || list.Shape != nodes.Map {
+		r.Fail(at, form.KeyMissing, finding.Values{"what": problem.Quoted(name), "key": "lubricants", "example": "lubricants: {our paste: {friction: 0.115, spread: 0.012}}"})
+		return shop, false
+	}
+	for i, e := range root.Entries {
+		if e.Key.Text == "lubricants" {
+			root.Entries[i].Value = list
 		}
 	}
-	return false
+	return shop, true
 }

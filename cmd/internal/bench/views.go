@@ -274,6 +274,9 @@ func (b *Bench) runView(r *http.Request) (page.RunView, error) {
 		return v, err
 	}
 	v.Run = one.view(b.now())
+	if v.Run.Status == run.Open && v.Run.Now.Done.Steps == 0 {
+		v.Newer = b.newerFor(one)
+	}
 	list, err := b.store.Entries(v.ID, 0)
 	if err != nil {
 		return v, err

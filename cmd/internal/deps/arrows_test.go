@@ -62,7 +62,7 @@ var arrows = map[string][]string{
 	"patterns/source":                 {"patterns/problem"},
 	"patterns/table":                  {"geometry", "geometry/holes", "geometry/unit", "patterns/form", "patterns/meaning", "patterns/nodes", "patterns/problem", "patterns/source", "patterns/writing"},
 	"patterns/texts":                  {"geometry", "geometry/expression", "geometry/thread", "geometry/unit", "sequence/overhaul", "sequence/plan", "sequence/tension/screw"},
-	"patterns/wrenches":               {"geometry/unit", "patterns/form", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/tension/wrench"},
+	"patterns/wrenches":               {"geometry/unit", "patterns/form", "patterns/mechanics", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/tension/wrench"},
 	"patterns/writing":                {"geometry", "geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns/form", "patterns/source", "sequence/tension/head"},
 	"render":                          {"render/pdf", "render/png", "render/scene", "render/svg"},
 	"render/diagram":                  {"geometry", "render/diagram/space", "render/font", "render/scene", "sequence/plan"},
