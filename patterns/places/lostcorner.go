@@ -8,9 +8,10 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// lostFastener warns of the one fastener that alone lacks its mirror image, where the
-// image would continue an even row of its kind, or make the whole layout the same in both
-// directions: a line of the file was probably lost.
+// lostFastener warns of the one fastener that alone lacks its mirror image, where that
+// would be a corner or the end of a row, and there are many others, or it would continue
+// an even row of its kind, or make the kind the same in both directions: a line of the
+// file was probably lost.
 func (c check) lostFastener() {
 	const fewest = 7
 	points := c.Joint.Points()
@@ -28,7 +29,12 @@ func (c check) lostFastener() {
 	}
 }
 
-const evenShare = 0.05 // of the spacing
+const (
+	evenShare = 0.05 // of the spacing
+	enough    = 9    // fasteners: four pairs and the one
+
+	fewestOfGrid = 6
+)
 
 // lost returns the fastener without a mirror image, and the place of that.
 func (c check) lost() (fastener int, at geometry.Point, lost bool) {
@@ -43,11 +49,30 @@ func (c check) lost() (fastener int, at geometry.Point, lost bool) {
 		if c.nearAny(image) || image.Distance(points[i]) < geometry.Spacing(points)/2 {
 			continue
 		}
-		if c.continuesRow(i, image) || symmetricBoth(append(slices.Clone(points), image)) {
+		own := c.ofKind(c.Joint.Fasteners[i].Kind)
+		grid := len(own)+1 >= fewestOfGrid && symmetricBoth(append(slices.Clone(own), image))
+		if !outside(image, points) && !(grid && outside(image, own)) {
+			continue // a gap within a row may be meant
+		}
+		if grid || len(points) >= enough || c.continuesRow(i, image) {
 			return i, image, true
 		}
 	}
 	return 0, geometry.Point{}, false
+}
+
+func outside(p geometry.Point, of []geometry.Point) bool {
+	hull := geometry.Hull(of)
+	return len(hull) > 2 && !geometry.Inside(p, hull) && geometry.FromEdge(p, hull) > toleranceMm
+}
+
+func (c check) ofKind(kind string) (points []geometry.Point) {
+	for _, f := range c.Joint.Fasteners {
+		if f.Kind == kind {
+			points = append(points, f.At)
+		}
+	}
+	return points
 }
 
 // mirrors are the reflections about the upright and the level axis through the middle.
