@@ -212,6 +212,17 @@ func (v JobView) Tables() []recordTable {
 	}, func(t recordTable) bool { return len(t.Lines) == 0 })
 }
 
+// Photos are those of what was found, on the job and in its runs.
+func (v JobView) Photos() []shownPhoto {
+	t := v.Text()
+	var all []shownPhoto
+	for _, e := range v.Job.Findings {
+		what := t.Trouble.Names[string(e.Trouble)] + t.Seen.Names[string(e.Found)]
+		all = append(all, shownPhoto{e.Photo, words.Row(v.seenAt(e), what, e.Note, fmt.Sprintf(t.Run.StateBy, e.Who, v.when(e.Time)))})
+	}
+	return withPhoto(all)
+}
+
 // seenAt names where something was seen: the joint, where there are several, and
 // the place.
 func (v JobView) seenAt(e run.Entry) string {

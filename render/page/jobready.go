@@ -26,8 +26,8 @@ func (v JobView) Needs() []jobNeed {
 	t := v.Text()
 	var all []jobNeed
 	for _, n := range v.Job.Needs {
-		if v.Job.Named(n) {
-			continue // below
+		if v.Job.Named(n) || n.Among {
+			continue // listed below, or counted with its kind
 		}
 		one := jobNeed{Ready: n.Met(), Fastener: n.ID, Joint: n.Joint}
 		switch {

@@ -327,7 +327,7 @@ func (v RunView) needs() []shownNeed {
 		if n.ID != "" {
 			one.Kind = ""
 		}
-		if !n.Met() {
+		if !n.Met() && !n.Among { // it is one of those of its kind
 			all = append(all, one)
 		}
 	}

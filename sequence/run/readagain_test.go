@@ -30,6 +30,9 @@ func TestNewestValueCounts(t *testing.T) {
 	if v := inJob(t, facts).view(); len(v.ToAccept)+len(v.Flags) != 0 {
 		t.Errorf("after the machine shop: %+v, %+v", v.ToAccept, v.Flags)
 	}
+	if v := loose.view().Since(facts.Measured); len(v.Flags) != 0 || !v.Readings[0].Past || len(loose.view().Flags) != 1 {
+		t.Errorf("with what was read since: %+v", v.Flags)
+	}
 	loose.now = loose.now.Add(time.Hour)
 	loose.takes(leak("3"))
 	if v := loose.view(); len(v.Flags) != 0 || !v.Readings[0].Past || v.Readings[1].Past {

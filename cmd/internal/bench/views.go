@@ -350,6 +350,13 @@ func (b *Bench) recordPage(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
+	if of.Run.Job != "" {
+		in, err := b.jobOut(of.Run.Job, of.Words)
+		if err != nil {
+			return err
+		}
+		of.Run = in.View.Since(of.Run)
+	}
 	v := page.RecordView{RunView: of, Head: head.Hash}
 	return b.show(w, r, http.StatusOK, func(to *bytes.Buffer) error { return page.Record(to, v) })
 }
