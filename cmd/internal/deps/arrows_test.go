@@ -130,7 +130,7 @@ var arrows = map[string][]string{
 	"sequence/run/remedy":             {"geometry/unit", "sequence/run"},
 	"sequence/run/teardown":           {"sequence/measure", "sequence/overhaul", "sequence/plan", "sequence/run"},
 	"sequence/service":                {"geometry/unit", "sequence/figures", "sequence/gasket", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/setup", "sequence/plan", "sequence/tension/screw", "sequence/tension/strength"},
-	"sequence/stages":                 {"geometry/unit", "sequence", "sequence/figures", "sequence/plan"},
+	"sequence/stages":                 {"geometry/unit", "sequence", "sequence/figures", "sequence/plan", "sequence/tension/screw"},
 	"sequence/tension":                {},
 	"sequence/tension/head":           {"geometry/thread", "geometry/unit", "sequence/tension/strength"},
 	"sequence/tension/screw":          {"geometry/thread", "geometry/unit", "sequence/tension", "sequence/tension/head", "sequence/tension/strength"},
