@@ -32,5 +32,6 @@ const (
 	YieldsHot   finding.Code = "bolt yields hot"    // kind, cold, hot: shares of yield, nominal; high: hot, at the lowest friction
 	PartsOpen   finding.Code = "parts come apart"   // kind, low, clamp, load
 	Fatigues    finding.Code = "bolt fatigues"      // kind, amplitude, limit
+	LimitPassed finding.Code = "joint limit passed" // kind, hot, high, by, limit; torque: that keeps to it, if any does
 	NothingFits finding.Code = "no torque does all" // kind, least, needed, most, by
 )

@@ -1,8 +1,11 @@
 package service
 
 import (
+	"slices"
+
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
+	"drawdown/sequence/figures"
 	"drawdown/sequence/gasket"
 	"drawdown/sequence/plan"
 )
@@ -139,7 +142,32 @@ func (j *judge) strained(k Kind) {
 	if last := k.States[len(k.States)-1]; last.Name == HotUnderLoad && last.Clamp.Low <= 0 {
 		j.add(last.Clamp.Nominal <= 0, PartsOpen, at, finding.Values{"kind": k.Name, "low": last.Clamp.Low, "clamp": last.Clamp.Nominal})
 	}
+	j.passed(k)
 	if a := k.Aim; a != nil && a.Needed > 0 && k.States[0].Clamp.Low < a.Needed && !a.Reaches() {
 		j.add(false, NothingFits, at, finding.Values{"kind": k.Name, "least": a.Preload.Low, "needed": a.Needed, "most": a.Preload.High, "by": string(a.By)})
+	}
+}
+
+// passed reports the thread or face of a kind that its tightening, or the heat
+// after it, takes over what it bears. The gasket has findings of its own.
+func (j *judge) passed(k Kind) {
+	most, adds, hot := k.States[0].Clamp.High, unit.Force(0), false
+	for i, s := range k.States {
+		if s.Name == Hot && s.Clamp.High > most {
+			most, adds, hot = s.Clamp.High, s.Clamp.High-k.States[i-1].Clamp.High, true
+		}
+	}
+	other := func(s figures.Stage) bool { return s.Do != figures.Tighten && s.Do != figures.BackOff }
+	byTorque := !slices.ContainsFunc(k.answer.Bolt.Stages, other)
+	for _, limit := range k.Limits {
+		if limit.By != ByThread && limit.By != ByFace || most <= limit.Force {
+			continue
+		}
+		values := finding.Values{"kind": k.Name, "hot": hot, "high": most, "by": string(limit.By), "limit": limit.Force}
+		if borne := limit.Force - adds; byTorque && borne > 0 {
+			values["torque"] = k.Aim.Torque * unit.Torque(min(1, borne/k.Aim.Preload.High)) // heat adds as much to a smaller preload
+		}
+		j.add(false, LimitPassed, finding.Place{Kind: k.Name}, values)
+		return
 	}
 }

@@ -3,10 +3,12 @@ package service_test
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
 	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
 	"drawdown/patterns/patterntest"
 	"drawdown/sequence/figures"
 	"drawdown/sequence/interaction/compliance"
@@ -145,6 +147,19 @@ tighten: {stages: [{torque: 63 N·m}], source: test}
 	}
 	if found := service.Judge(patterntest.Plan(t, text(", temperature: {part: 100 °C}"))); !finding.Has(found, service.YieldsHot) {
 		t.Errorf("judged %v", found)
+	}
+	// The washer face bears limit: cold the aim keeps to it, hot by what heat adds.
+	found := service.Judge(patterntest.Plan(t, text(", temperature: {part: 100 °C}")))
+	i := slices.IndexFunc(found, func(f finding.Finding) bool { return f.Code == service.LimitPassed })
+	if i < 0 {
+		t.Fatalf("no limit is passed hot: %v", found)
+	}
+	limit := j.Kinds[0].Limits[slices.IndexFunc(j.Kinds[0].Limits, func(l service.Limit) bool { return l.By == service.ByFace })]
+	borne := float64(limit.Force) - float64(states[2].Clamp.High-states[1].Clamp.High)
+	aim := j.Kinds[0].Aim
+	within(t, "torque that keeps to the limit", float64(found[i].Values["torque"].(unit.Torque)), float64(aim.Torque)*min(1, borne/float64(aim.Preload.High)), 1e-9)
+	if found[i].Values["limit"] != limit.Force || found[i].Values["hot"] != true {
+		t.Errorf("%v", found[i])
 	}
 	even := of(t, text(", temperature: {part: 100 °C, bolt: 180 °C}")).Kinds[0].States // 23·80 = 11.5·160
 	if d := even[2].Clamp.Nominal - even[1].Clamp.Nominal; math.Abs(float64(d)) > 1e-6 {

@@ -30,4 +30,4 @@ func Doubts(found []finding.Finding) []finding.Finding {
 }
 
 // judged are the codes of Judge.
-var judged = []finding.Code{Crushes, NotSeated, BelowWork, YieldsHot, PartsOpen, Fatigues, NothingFits}
+var judged = []finding.Code{Crushes, NotSeated, BelowWork, YieldsHot, PartsOpen, Fatigues, LimitPassed, NothingFits}

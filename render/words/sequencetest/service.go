@@ -31,5 +31,6 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	service.YieldsHot:      {"kind": "main", "cold": 0.9, "hot": 1.04, "high": 1.12},
 	service.PartsOpen:      {"kind": "main", "low": unit.Force(0), "clamp": unit.Force(1200)},
 	service.Fatigues:       {"kind": "main", "amplitude": unit.Stress(61), "limit": unit.Stress(51)},
+	service.LimitPassed:    {"kind": "main", "hot": true, "high": unit.Force(51_600), "by": "thread", "limit": unit.Force(49_400), "torque": unit.Torque(37)},
 	service.NothingFits:    {"kind": "main", "least": unit.Force(21_000), "needed": unit.Force(26_000), "most": unit.Force(40_000), "by": "gasket"},
 })
