@@ -6,6 +6,7 @@ import (
 	"slices"
 	"sort"
 
+	"drawdown/geometry"
 	"drawdown/geometry/finding"
 )
 
@@ -143,13 +144,11 @@ func (m *mask) findPart(frame Frame, o Options) (p patches, err error) {
 		if sheet = nthLargest(all, o.Fixes.Part); sheet < 0 {
 			return p, finding.Failed(NoSuchPart, finding.Values{"part": o.Fixes.Part})
 		}
-	} else if second := largest(all, sheet); second >= 0 {
-		switch share := float64(all[second].pixels) / float64(all[sheet].pixels); {
-		case all[sheet].onRim && !all[second].onRim && share > 0.1:
-			sheet = second // the rim of the glass, or what lies round the paper
-		case share > 0.25:
-			p.doubts = append(p.doubts, finding.Warned(SecondPart, finding.Values{"size": share}))
+	} else {
+		if second := largest(all, sheet); second >= 0 && all[sheet].onRim && !all[second].onRim && float64(all[second].pixels) > 0.1*float64(all[sheet].pixels) {
+			sheet = second // the first is the rim of the glass, or what lies round the paper
 		}
+		p.doubts = otherParts(all, sheet, frame)
 	}
 	p.sheet = all[sheet]
 	if p.sheet.onRim {
@@ -181,20 +180,43 @@ const (
 )
 
 // nthLargest returns the patch of the part with the most pixels but for so many.
-// What touches the rim of the picture is none.
 func nthLargest(all []blob, nth int) int {
-	var parts []int
+	parts := wholeParts(all)
+	if len(parts) < nth {
+		return -1
+	}
+	return parts[nth-1]
+}
+
+// wholeParts lists the patches of the part, the largest first. What touches the rim
+// of the picture is none.
+func wholeParts(all []blob) (parts []int) {
 	for i, b := range all {
 		if b.part && b.pixels > 0 && !b.onRim {
 			parts = append(parts, i)
 		}
 	}
 	slices.SortStableFunc(parts, func(a, b int) int { return cmp.Compare(all[b].pixels, all[a].pixels) })
-	if len(parts) < nth {
-		return -1
-	}
-	return parts[nth-1]
+	return parts
 }
+
+// otherParts doubts the patches nearly as large as the one that is traced, and names
+// their places. One at the rim counts only where the traced one is there, too.
+func otherParts(all []blob, sheet int, frame Frame) (doubts []finding.Finding) {
+	parts := wholeParts(all)
+	for i, b := range all {
+		share := float64(b.pixels) / float64(all[sheet].pixels)
+		if i == sheet || !b.part || share <= secondShare || b.onRim && !all[sheet].onRim {
+			continue
+		}
+		at := frame.first.Add(geometry.Point{X: float64(b.minX + b.maxX), Y: float64(b.minY + b.maxY)}.Scale(0.5))
+		doubts = append(doubts, finding.Warned(SecondPart, finding.Values{"size": share, "x": at.X, "y": at.Y, "part": slices.Index(parts, i) + 1}))
+	}
+	return doubts
+}
+
+// secondShare of the pixels of the part: less is a scrap.
+const secondShare = 0.25
 
 // largest returns the patch of the part with the most pixels, one left out.
 func largest(all []blob, but int) int {

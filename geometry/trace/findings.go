@@ -27,7 +27,7 @@ const (
 
 // Doubts about the picture as a whole.
 const (
-	SecondPart   finding.Code = "trace second part"    // size: share
+	SecondPart   finding.Code = "trace second part"    // size: share, x, y: pixels, part: its number, 0 for none
 	CutOff       finding.Code = "trace cut off"        //
 	Lens         finding.Code = "trace lens"           // off
 	SheetCrooked finding.Code = "trace sheet crooked"  // off

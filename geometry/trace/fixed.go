@@ -12,12 +12,12 @@ import (
 	"drawdown/geometry/holes"
 	"drawdown/geometry/trace/fixes"
 	"drawdown/geometry/trace/rings"
-	"drawdown/geometry/unit"
 )
 
 // fix applies the corrections of a person. Ids stay as they were, so that those on
 // an earlier proof still hold; what becomes a bolt gets the next free number.
-func (f *Found) fix(by fixes.Fixes, picture *image.Gray) error {
+func (f *Found) fix(by fixes.Fixes, rule holes.Rule, picture *image.Gray) error {
+	f.open = f.openIDs(rule)
 	for _, take := range by.Takes {
 		i, err := f.named(take.Place)
 		if err != nil {
@@ -44,12 +44,44 @@ func (f *Found) fix(by fixes.Fixes, picture *image.Gray) error {
 		}
 		f.Shapes[i].dropped = true
 	}
-	f.Shapes = slices.DeleteFunc(f.Shapes, func(s Shape) bool { return s.dropped })
+	f.leaveOut()
 	f.inOrder()
 	if n := by.Count(); n > 0 {
-		f.Taken = append(f.takenStill(), finding.Noted(Fixed, finding.Values{"fixes": n}))
+		f.Taken = append(f.taken(rule), finding.Noted(Fixed, finding.Values{"fixes": n}))
 	}
 	return nil
+}
+
+// leaveOut takes what a person dropped out of the shapes.
+func (f *Found) leaveOut() {
+	f.Dropped = keep(f.Shapes, func(i int) bool { return f.Shapes[i].dropped })
+	for i := range f.Dropped {
+		f.Dropped[i].Role, f.Dropped[i].Doubts = Spot, nil
+	}
+	f.Shapes = slices.DeleteFunc(f.Shapes, func(s Shape) bool { return s.dropped })
+}
+
+// openIDs are the holes of open sizes, H1, H2 ..., by the ids that they have where
+// nobody names the diameters of bolts. With these named no hole has such an id, so
+// that one in the fixes is of a trace without them.
+func (f *Found) openIDs(rule holes.Rule) map[string]geometry.Point {
+	if !rule.Fasteners.IsSet() {
+		return nil
+	}
+	rule.Fasteners = nil
+	other := Found{Shapes: slices.Clone(f.Shapes)}
+	for i := range other.Shapes {
+		other.Shapes[i].Doubts = nil
+	}
+	other.sort(rule)
+	other.number()
+	places := map[string]geometry.Point{}
+	for _, s := range other.Shapes {
+		if s.Role == Hole {
+			places[s.ID] = s.At
+		}
+	}
+	return places
 }
 
 // named returns the shape of an id, now or before the fixes, or that at a pixel.
@@ -66,9 +98,10 @@ func (f *Found) named(place fixes.Place) (int, error) {
 		}
 		return best, nil
 	}
+	at, open := f.open[place.ID]
 	var ids []string
 	for i, s := range f.Shapes {
-		if s.ID == place.ID || s.was == place.ID {
+		if s.ID == place.ID || s.was == place.ID || open && s.At == at {
 			return i, nil
 		}
 		ids = append(ids, s.ID)
@@ -84,7 +117,7 @@ func (f *Found) take(i int, use holes.Use) {
 	if use == holes.Other {
 		role = Port
 	}
-	s.Doubts = nil
+	s.Doubts, s.said = nil, true
 	if s.Role == role && s.ID != "" {
 		return
 	}
@@ -165,17 +198,6 @@ func (f *Found) usualMm() float64 {
 		}
 	}
 	return cmp.Or(median(diameters), 8)
-}
-
-// takenStill says anew of which sizes nobody has decided.
-func (f *Found) takenStill() []finding.Finding {
-	taken := keep(f.Taken, func(i int) bool { return f.Taken[i].Code != NotNumbered })
-	for _, size := range f.Sizes() {
-		if size.Role == Hole {
-			taken = append(taken, finding.Noted(NotNumbered, finding.Values{"holes": size.Holes, "diameter": unit.Length(size.DiameterMm)}))
-		}
-	}
-	return taken
 }
 
 // inOrder sorts the shapes by their role, then by their number.

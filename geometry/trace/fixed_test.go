@@ -71,3 +71,61 @@ func TestAddedAndTaken(t *testing.T) {
 		t.Errorf("added: %+v", added)
 	}
 }
+
+// A part beside the one that is traced is named with its place in the whole picture
+// and its number (places as drawn).
+func TestOtherPart(t *testing.T) {
+	t.Parallel()
+	size := image.Pt(1000, 720)
+	see := scanner(size, 100, 0)
+	left := drawing{outline: rounded(geometry.Box{Min: geometry.Point{X: -110, Y: -70}, Max: geometry.Point{X: 20, Y: 70}}, 5), holes: []hole{{geometry.Point{X: -40}, 8}, {geometry.Point{X: -80, Y: 10}, 8}}}
+	right := drawing{outline: rounded(geometry.Box{Min: geometry.Point{X: 40, Y: -50}, Max: geometry.Point{X: 110, Y: 50}}, 5)}
+	a, b := left.paint(size, see), right.paint(size, see)
+	both := change(a, func(x, y int, v float64) float64 { return min(v, float64(b.Pix[y*b.Stride+x])) })
+	crop := geometry.Box{Min: geometry.Point{X: 30, Y: 40}, Max: geometry.Point{X: 1000, Y: 720}}
+	x, y := see(geometry.Point{X: 75})
+	for _, by := range []fixes.Fixes{{}, {Crop: crop}} {
+		f := find(t, both, trace.PerInch(100, 100), trace.Options{Fixes: by})
+		if len(f.Doubts) != 1 || f.Doubts[0].Code != trace.SecondPart {
+			t.Fatalf("%v", f.Doubts)
+		}
+		v := f.Doubts[0].Values
+		if at := (geometry.Point{X: v["x"].(float64), Y: v["y"].(float64)}); at.Distance(geometry.Point{X: x, Y: y}) > 1 || v["part"] != 2 {
+			t.Errorf("%v: %v, drawn at %.0f, %.0f", by, v, x, y)
+		}
+	}
+}
+
+// What is dropped is counted no more, and is kept apart for the proof; an id of a
+// trace without the diameters of bolts holds in one with them, too.
+func TestDropped(t *testing.T) {
+	t.Parallel()
+	size := image.Pt(1000, 720)
+	see := scanner(size, 100, 0)
+	plate := drawing{outline: rounded(geometry.Box{Min: geometry.Point{X: -110, Y: -70}, Max: geometry.Point{X: 110, Y: 70}}, 5), holes: []hole{
+		{geometry.Point{X: -90, Y: 50}, 7}, {geometry.Point{X: 90, Y: 50}, 7}, {geometry.Point{X: -90, Y: -50}, 7}, {geometry.Point{X: 80, Y: -50}, 7},
+		{geometry.Point{X: -30}, 10}, {geometry.Point{X: 5, Y: 9}, 10}, {geometry.Point{X: 40, Y: -3}, 10}, {geometry.Point{X: 62, Y: 20}, 10},
+	}}
+	picture := plate.paint(size, see)
+	open, err := trace.Find(picture, trace.PerInch(100, 100), trace.Options{})
+	var last trace.Shape
+	for _, s := range open.Shapes {
+		if s.Role == trace.Hole && s.DiameterMm > 9 {
+			last = s
+		}
+	}
+	if err != nil || last.ID == "" {
+		t.Fatalf("%v, %+v", err, open.Shapes)
+	}
+	bolts := holes.Rule{Fasteners: holes.Ranges{{FromMm: 6, ToMm: 8}}}
+	f := find(t, picture, trace.PerInch(100, 100), trace.Options{Holes: bolts, Fixes: fixes.Fixes{Drop: []fixes.Place{{ID: last.ID}}}})
+	if len(f.Shapes) != 7 || len(f.Dropped) != 1 || f.Dropped[0].Pixel.Distance(last.Pixel) > 0.01 {
+		t.Errorf("%s: %+v", last.ID, f.Dropped)
+	}
+	if len(f.Taken) != 2 || f.Taken[0].Code != trace.TakenForBores || f.Taken[0].Values["holes"] != 3 || f.Taken[1].Code != trace.Fixed {
+		t.Errorf("%v", f.Taken)
+	}
+	if _, err := trace.Find(picture, trace.PerInch(100, 100), trace.Options{Holes: bolts, Fixes: fixes.Fixes{Drop: []fixes.Place{{ID: "H99"}}}}); err == nil {
+		t.Error("H99 was found")
+	}
+}

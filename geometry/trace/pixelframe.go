@@ -18,7 +18,8 @@ import (
 // scanner or, with perspective and a lens, by a camera.
 type Frame struct {
 	lens     photo.Lens
-	to, back [9]float64 // rows of the matrix on (x, y, 1)
+	to, back [9]float64     // rows of the matrix on (x, y, 1)
+	first    geometry.Point // pixel of the whole picture, where this is of a piece
 }
 
 const mmPerInch = 25.4
@@ -151,6 +152,7 @@ func cropped(picture *image.Gray, frame Frame, to geometry.Box) (*image.Gray, Fr
 func (f Frame) from(x, y float64) Frame {
 	moved := f
 	moved.lens = f.lens.From(x, y)
+	moved.first = f.first.Add(geometry.Point{X: x, Y: y})
 	for row := range 3 {
 		moved.to[3*row+2] += f.to[3*row]*x + f.to[3*row+1]*y
 	}

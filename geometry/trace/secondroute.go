@@ -30,6 +30,7 @@ const (
 	halfWay    = 0.45
 	cleanMm    = 0.12
 	clearWay   = 0.6 // of a ring that lies along a line
+	tornShare  = 0.7 // of the diameter of a shape that a hole with a tear has
 )
 
 // ring is a circle that the second route saw, in millimetres on the glass.
@@ -93,6 +94,10 @@ func (t *tracer) compared(r ring, shapes []Shape, confirmed []bool) bool {
 		s := &shapes[i]
 		off, d := s.At.Distance(r.centre), 2*r.radius
 		switch {
+		case r.tornIn(*s):
+			s.torn(r)
+			confirmed[i] = true
+			return true
 		case off > 0.3*max(d, s.DiameterMm)/2+r.side || s.Role == Port && s.DiameterMm >= surePortMm:
 			continue
 		case s.Round() && math.Abs(d-s.DiameterMm) <= max(leastRingMm, agreedShare*s.DiameterMm):
@@ -126,8 +131,26 @@ func (t *tracer) compared(r ring, shapes []Shape, confirmed []bool) bool {
 // inwards: a shadow or dirt in the hole hides the rest from the threshold. A tear goes
 // outwards and stays a tear.
 func (r ring) follows(s Shape) bool {
-	torn := slices.ContainsFunc(s.Edge, func(p geometry.Point) bool { return r.off(p) > max(2*r.side, cleanMm) })
-	return r.hole && !torn && r.Round >= clearRound && r.scatter <= max(r.side, cleanMm) && sharedWay(r.edge, s.Edge) > halfWay
+	return r.hole && !r.leftBy(s) && r.Round >= clearRound && r.scatter <= max(r.side, cleanMm) && sharedWay(r.edge, s.Edge) > halfWay
+}
+
+// leftBy reports whether the edge of a shape goes outwards from a ring.
+func (r ring) leftBy(s Shape) bool {
+	return slices.ContainsFunc(s.Edge, func(p geometry.Point) bool { return r.off(p) > max(2*r.side, cleanMm) })
+}
+
+// tornIn reports whether a shape that is not round is a hole with a tear: a ring is
+// most of its edge.
+func (r ring) tornIn(s Shape) bool {
+	way := r.wayRound(s.Edge, max(1.5*r.side, cleanMm, 2*noticedShare*r.radius))
+	return r.hole && s.Role == Port && s.DiameterMm < surePortMm && 2*r.radius > tornShare*s.DiameterMm && min(r.Round, way) > neckRound && r.leftBy(s)
+}
+
+// torn takes a ring for the hole that a tear runs into.
+func (s *Shape) torn(r ring) {
+	s.completed(r)
+	s.Kept, s.Doubts = r.Round, nil
+	s.doubt(Torn, finding.Values{"round": r.Round})
 }
 
 // whole reports whether a ring is seen nearly all the way, however faintly.

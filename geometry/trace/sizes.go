@@ -40,19 +40,49 @@ func (f *Found) sort(rule holes.Rule) {
 		case role == Fastener && g != sure && !rule.Fasteners.IsSet():
 			role = Hole
 		}
-		values := finding.Values{"holes": len(size.Of), "diameter": unit.Length(size.DiameterMm), "bolts": rule.Fasteners.String()}
 		for _, i := range size.Of {
 			if round[i].Group, round[i].Role = g, role; role == Hole {
-				round[i].doubt(SizeOpen, values)
+				round[i].doubt(SizeOpen, finding.Values{"diameter": unit.Length(size.DiameterMm)})
 			}
 		}
-		switch {
+	}
+	f.Taken = f.taken(rule)
+}
+
+// taken says what sizes of holes were taken for, where that may surprise. What a
+// person said of a hole surprises nobody. It counts anew the holes of open sizes.
+func (f *Found) taken(rule holes.Rule) (taken []finding.Finding) {
+	for g, mm := range f.GroupsMm {
+		var some []Shape
+		for _, s := range f.Shapes {
+			if s.Group == g && !s.said {
+				some = append(some, s)
+			}
+		}
+		if len(some) == 0 {
+			continue
+		}
+		values := finding.Values{"holes": len(some), "diameter": unit.Length(mm), "bolts": rule.Fasteners.String()}
+		switch role := some[0].Role; {
 		case rule.Fasteners.IsSet() && role == Bore && !rule.Bores.IsSet():
-			f.Taken = append(f.Taken, finding.Noted(TakenForBores, values))
+			taken = append(taken, finding.Noted(TakenForBores, values))
 		case role == Port:
-			f.Taken = append(f.Taken, finding.Noted(TakenForPorts, values))
+			taken = append(taken, finding.Noted(TakenForPorts, values))
 		case role == Hole:
-			f.Taken = append(f.Taken, finding.Noted(NotNumbered, values))
+			taken = append(taken, finding.Noted(NotNumbered, values))
+			recount(some)
+		}
+	}
+	return taken
+}
+
+// recount says of each hole of an open size how many there are.
+func recount(some []Shape) {
+	for _, s := range some {
+		for _, d := range s.Doubts {
+			if d.Code == SizeOpen {
+				d.Values["holes"] = len(some)
+			}
 		}
 	}
 }

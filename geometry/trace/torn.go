@@ -96,6 +96,18 @@ func signedArea(line []geometry.Point) float64 {
 	return sum / 2
 }
 
+// wayRound is the share of the way round that some of the points lie on a circle.
+func (c circle) wayRound(points []geometry.Point, tolerance float64) float64 {
+	const sectors = 72
+	seen := map[int]bool{}
+	for _, p := range points {
+		if math.Abs(c.off(p)) <= tolerance {
+			seen[int(p.AngleFrom(c.centre)/(360/sectors))%sectors] = true
+		}
+	}
+	return float64(len(seen)) / sectors
+}
+
 // tornHole lays a circle through a bay. It counts where the circle follows more
 // than half a turn.
 func (t *tracer) tornHole(outer edge, b bay) (Shape, bool) {
@@ -105,14 +117,7 @@ func (t *tracer) tornHole(outer edge, b bay) (Shape, bool) {
 		return Shape{}, false
 	}
 	tolerance := max(1.5*outer.side, 0.12, noticedShare*c.radius*2)
-	const sectors = 72
-	seen := map[int]bool{}
-	for _, p := range points {
-		if math.Abs(c.off(p)) <= tolerance {
-			seen[int(p.AngleFrom(c.centre)/(360/sectors))%sectors] = true
-		}
-	}
-	share := float64(len(seen)) / sectors
+	share := c.wayRound(points, tolerance)
 	d := 2 * c.radius
 	if share < roundShare || d < t.options.SmallestMm || d >= widestTornMm {
 		return Shape{}, false

@@ -85,6 +85,7 @@ type Shape struct {
 	Pixel     geometry.Point   // centre in the picture, from the top left corner
 	slot      bool
 	was       string // its id before a person said what it is
+	said      bool   // a person said what it is
 	dropped   bool
 }
 
@@ -94,6 +95,7 @@ func (s Shape) Round() bool { return s.Group >= 0 }
 // Found is what a picture shows.
 type Found struct {
 	Shapes  []Shape // by role, then in reading order
+	Dropped []Shape // what a person said is no hole: spots, by the ids they had
 	Outline []geometry.Point
 	// GroupsMm are the median diameters of the groups of round holes, the most
 	// common first.
@@ -119,6 +121,7 @@ type Found struct {
 	Scale      finding.Finding
 	ScaleOffMm float64
 	View       View
+	open       map[string]geometry.Point // holes by their ids while their use was open
 }
 
 // Limits of a picture.
@@ -170,7 +173,7 @@ func Find(picture *image.Gray, frame Frame, o Options) (Found, error) {
 	t.place(&found, outline)
 	found.lookInGaps(whole)
 	found.number()
-	if err := found.fix(o.Fixes, whole); err != nil {
+	if err := found.fix(o.Fixes, o.Holes, whole); err != nil {
 		return Found{}, err
 	}
 	return found, nil

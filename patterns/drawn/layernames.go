@@ -89,6 +89,7 @@ func (d *drawn) readLayers() {
 		!slices.ContainsFunc(d.Points, func(p dxf.Point) bool { return ours(p.Layer) }) {
 		return
 	}
+	d.ours = true
 	texts := map[textKey]string{}
 	for _, t := range d.Texts {
 		texts[keyOf(t.Layer, t.At)] = t.Text

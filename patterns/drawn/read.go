@@ -48,9 +48,11 @@ func Read(from source.Source, ask Options) (writing.Draft, problem.List) {
 	d := &drawn{Drawing: drawing, rule: ask.Holes, file: from.File, problems: problems}
 	d.draft.HolesMm = map[string]float64{}
 	d.readLayers()
+	d.leaveOtherViews()
 	d.readOutline()
 	d.readHoles()
 	d.checkEdge()
+	d.reportSlots()
 	d.finish()
 	d.problems.SortFrom(d.file)
 	return form.Sound(d.draft, d.problems)
@@ -63,6 +65,7 @@ type drawn struct {
 	file     string
 	draft    writing.Draft
 	problems problem.List
+	ours     bool // written by this program: it holds the part alone
 }
 
 func (d *drawn) report(line int, why finding.Finding) {
@@ -307,6 +310,7 @@ func (d *drawn) finish() {
 	d.draft.Title = titleOf(d.file)
 	d.draft.Notes = append([]finding.Finding{
 		finding.Noted(OfDrawing, finding.Values{"file": filepath.Base(d.file), "unit": string(d.Unit), "width": box.Width(), "height": unit.Length(box.Height())}),
+		d.layersRead(),
 		finding.Noted(ByRule, nil),
 		finding.Noted(Lacks, nil),
 	}, d.draft.Notes...)

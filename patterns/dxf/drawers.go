@@ -2,6 +2,7 @@ package dxf
 
 import (
 	"math"
+	"strings"
 
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
@@ -31,6 +32,9 @@ func (r *reader) draw(e entity, at place) {
 	at.layer, why = r.layerOf(e, at.layer)
 	if at.line == 0 {
 		at.line = e.line
+	}
+	if e.kind != "INSERT" {
+		r.onLayer[strings.ToLower(at.layer)]++
 	}
 	switch {
 	case r.wholeOf(e, 67, 0) == 1:

@@ -26,6 +26,27 @@ func (l layer) state() string {
 	return ""
 }
 
+// LayerCount is a layer of the drawing with the number of its entities, those
+// in blocks as often as they are inserted.
+type LayerCount struct {
+	Name   string // in quotes
+	Count  int
+	Unread bool // off, frozen or not asked for
+}
+
+func (r *reader) layerCounts() (all []LayerCount) {
+	for _, name := range r.names {
+		key := strings.ToLower(name)
+		asked := slices.ContainsFunc(r.ask.Layers, func(one string) bool { return strings.EqualFold(one, name) })
+		unread := r.layers[key].state() != ""
+		if len(r.ask.Layers) > 0 {
+			unread = !asked
+		}
+		all = append(all, LayerCount{Name: shown(name), Count: r.onLayer[key], Unread: unread})
+	}
+	return all
+}
+
 // readTables reads the layers; the other tables only describe how lines look.
 func (r *reader) readTables() {
 	for r.until("ENDSEC") {

@@ -50,4 +50,6 @@ const (
 	NotAsked        finding.Code = "drawing not asked"         //
 	OnFrozen        finding.Code = "drawing on frozen"         //
 	OnOff           finding.Code = "drawing on off"            //
+	GapClosed       finding.Code = "drawing gap closed"        // size, x, y: of its middle
+	MoreGaps        finding.Code = "drawing more gaps"         // count
 )

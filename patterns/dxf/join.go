@@ -9,11 +9,12 @@ import (
 
 // piece is a line that may join others into a closed path.
 type piece struct {
-	points []geometry.Point
-	round  bool // all of it is curved
-	closed bool
-	layer  string
-	line   int
+	points    []geometry.Point
+	round     bool // all of it is curved
+	closed    bool
+	layer     string
+	line      int
+	bridgesMm float64 // above 0: not drawn, it closes a gap of that size
 }
 
 // gapMm returns the distance between its ends.
@@ -51,8 +52,9 @@ func (r *reader) join() {
 		}
 	}
 	for _, pieces := range byLayer(withoutRepeats(open)) {
-		r.joinLayer(pieces)
+		r.joinLayer(append(pieces, bridges(pieces, r.ask.GapMm)...))
 	}
+	r.noteMoreGaps()
 }
 
 // byLayer splits the pieces by layer: lines of two layers never form one
@@ -74,6 +76,7 @@ func byLayer(pieces []piece) [][]piece {
 func (r *reader) joinLayer(pieces []piece) {
 	n := newNet(pieces)
 	n.prune()
+	r.noteGaps(pieces, n)
 	for _, i := range n.order() {
 		p := pieces[i]
 		if n.pruned[i] {
@@ -90,6 +93,9 @@ func (r *reader) joinLayer(pieces []piece) {
 }
 
 func (r *reader) leaveLoose(p piece) {
+	if p.bridgesMm > 0 {
+		return
+	}
 	r.leaveOut(LooseEnd, entity{kind: "drawn line", line: p.line})
 }
 

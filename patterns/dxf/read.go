@@ -19,6 +19,7 @@ import (
 type Options struct {
 	Unit   Unit     // of the drawing; empty: the drawing's own
 	Layers []string // layers to read; empty: all visible ones
+	GapMm  float64  // gaps in closed lines up to this are closed and reported; 0: none
 }
 
 // Drawing is the result: all in millimetres, in the plane of the paper.
@@ -27,8 +28,9 @@ type Drawing struct {
 	Points  []Point
 	Paths   []Path
 	Texts   []Text
-	Unit    Unit // the unit used for the drawing
-	Binary  bool // then lines are offsets in bytes
+	Unit    Unit         // the unit used for the drawing
+	Layers  []LayerCount // those of the drawing, in its order
+	Binary  bool         // then lines are offsets in bytes
 }
 
 // Circle is a whole circle. Line is the place of its entity in the file.
@@ -80,7 +82,7 @@ func (d Drawing) Problem(file string, line int, found finding.Finding) problem.P
 // Read reads a drawing. The problems name file and line; warnings list what was
 // left out. If the problems prevent work the drawing is empty.
 func Read(file string, data []byte, ask Options) (Drawing, problem.List) {
-	r := &reader{ask: ask, layers: map[string]layer{}, blocks: map[string]*block{}, omitted: map[omission][]int{}}
+	r := &reader{ask: ask, layers: map[string]layer{}, blocks: map[string]*block{}, omitted: map[omission][]int{}, onLayer: map[string]int{}}
 	r.drawing.Binary = bytes.HasPrefix(data, sentinel)
 	if len(data) > MostBytes {
 		r.stop(&fault{found: finding.Failed(TooLarge, finding.Values{"most": MostBytes >> 20})})
@@ -94,6 +96,7 @@ func Read(file string, data []byte, ask Options) (Drawing, problem.List) {
 		return Drawing{}, problem.List{r.problem(file)}
 	}
 	r.join()
+	r.drawing.Layers = r.layerCounts()
 	return r.drawing, r.list(file)
 }
 
@@ -149,6 +152,8 @@ type reader struct {
 	drawing Drawing
 	pieces  []piece
 	points  int                // of all pieces
+	gaps    int                // closed
+	onLayer map[string]int     // entities, by layer in lower case
 	omitted map[omission][]int // the lines
 	notes   []note
 	bad     *fault

@@ -48,6 +48,9 @@ func (r *reader) load() *nodes.Node {
 	if r.baseless && root != nil {
 		root.Lost = append(root.Lost, "")
 	}
+	if shop, ok := r.shopsLubricants(root, chain); ok {
+		texts = append(texts, shop.Data)
+	}
 	r.input.Fingerprint = source.Fingerprint(texts)
 	return root
 }
@@ -127,7 +130,7 @@ func lostFrom(base, top *nodes.Node) int {
 
 // everyKey lists the keys that may be on a line of their own.
 func everyKey() []string {
-	return slices.Concat(fileKeys, mechanics.KindKeys, measures.Keys, tightenActions, generatorKeys(), commonKeys,
+	return slices.Concat(fileKeys, mechanics.KindKeys, mechanics.LubricantKeys, measures.Keys, tightenActions, generatorKeys(), commonKeys,
 		[]string{"at", "of", "way", "note", "source", "stages", "order", "remove", "name", "loaded", "bore", "dowel", "label", "front"})
 }
 
@@ -144,7 +147,7 @@ func (r *reader) base(at *nodes.Node, from source.Source, chain []source.Source)
 		meant, all := r.Source.Meant(name)
 		r.Fail(at, BaseMissing, finding.Values{"name": problem.Quoted(name), "meant": meant, "allowed": all})
 	case err != nil:
-		r.Fail(at, BaseUnreadable, finding.Values{"name": problem.Quoted(name), "why": form.Told(source.Reason(err))})
+		r.Fail(at, BaseUnreadable, finding.Values{"key": "extends", "name": problem.Quoted(name), "why": form.Told(source.Reason(err))})
 	case slices.ContainsFunc(chain, base.SameAs):
 		builtin, _ := from.BuiltinBase(name)
 		r.Fail(at, BaseInCircle, finding.Values{"file": problem.Quoted(base.File), "builtin": builtin.Stem()})
@@ -154,4 +157,39 @@ func (r *reader) base(at *nodes.Node, from source.Source, chain []source.Source)
 		return base, true
 	}
 	return source.Source{}, false
+}
+
+// shopsLubricants finds the file that the pattern names for its lubricants, and
+// puts its list in place of the name.
+func (r *reader) shopsLubricants(root *nodes.Node, chain []source.Source) (shop source.Source, found bool) {
+	if root == nil {
+		return shop, false
+	}
+	at := root.Get("lubricants")
+	if at == nil || at.Shape != nodes.Scalar || at.Null {
+		return shop, false
+	}
+	name := strings.TrimSpace(at.Text)
+	shop, err := chain[at.File.Level].Beside(name)
+	if err != nil {
+		r.Fail(at, BaseUnreadable, finding.Values{"key": "lubricants", "name": problem.Quoted(name), "why": form.Told(source.Reason(err))})
+		return shop, false
+	}
+	f := nodes.NewFile(shop.File, shop.Data)
+	f.Level = len(chain)
+	list := r.Parse(f, shop.Data, nodes.Format{Keys: everyKey()})
+	if list != nil {
+		r.Version(list)
+		list = list.Get("lubricants")
+	}
+	if list == nil || list.Shape != nodes.Map {
+		r.Fail(at, form.KeyMissing, finding.Values{"what": problem.Quoted(name), "key": "lubricants", "example": "lubricants: {our paste: {friction: 0.115, spread: 0.012}}"})
+		return shop, false
+	}
+	for i, e := range root.Entries {
+		if e.Key.Text == "lubricants" {
+			root.Entries[i].Value = list
+		}
+	}
+	return shop, true
 }

@@ -89,7 +89,7 @@ const (
 	NoSuchCast       finding.Code = "reader no such cast"        // name, meant, left
 	CastShared       finding.Code = "reader cast shared"         // first, second, cast
 	EntryWith        finding.Code = "reader entry with"          // generator
-	BaseUnreadable   finding.Code = "reader base unreadable"     // name, why
+	BaseUnreadable   finding.Code = "reader base unreadable"     // key, name, why
 )
 
 // Findings about the changes that a file makes to the one that it extends.

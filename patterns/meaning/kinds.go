@@ -60,7 +60,7 @@ func (r *reader) kindsOf(n *nodes.Node) {
 			continue
 		}
 		before := r.Count()
-		r.addKind(e.Key, mechanics.Kind(r.Reader, name, e.Value))
+		r.addKind(e.Key, mechanics.Kind(r.Reader, name, e.Value, r.lubricants))
 		r.kinds.faulty[name] = r.ErrorsSince(before)
 	}
 }

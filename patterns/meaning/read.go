@@ -20,20 +20,21 @@ import (
 	"drawdown/sequence/plan"
 )
 
-var fileKeys = []string{"drawdown", "title", "machine", "revision", "date", "units", "view", "kinds", "fasteners",
+var fileKeys = []string{"drawdown", "title", "machine", "revision", "date", "units", "view", "kinds", "lubricants", "fasteners",
 	"clusters", "unloaded", "outline", "features", "stations", "measure", "joint", "mirror", "extends", "omit", "change", "relabel", "tighten", "loosen", "cautions", meant.Key}
 
 // reader collects the contents of one pattern file and its problems.
 type reader struct {
 	*form.Reader
-	input     plan.Input
-	baseless  bool // the file that this one extends could not be read
-	kinds     kindTable
-	fasteners *Fasteners
-	part      places.Part // the nodes of the things on the part
-	unplaced  bool        // some feature or station could not be read
-	names     *relabel.Names
-	changes   []*changes // of each file of the chain, in reading order
+	input      plan.Input
+	baseless   bool // the file that this one extends could not be read
+	kinds      kindTable
+	lubricants mechanics.Lubricants // the shop's own
+	fasteners  *Fasteners
+	part       places.Part // the nodes of the things on the part
+	unplaced   bool        // some feature or station could not be read
+	names      *relabel.Names
+	changes    []*changes // of each file of the chain, in reading order
 	// omittedCast holds the numbers on the part of fasteners that a file leaves
 	// out.
 	omittedCast map[string]bool
@@ -93,6 +94,9 @@ func (r *reader) pattern(root *nodes.Node) {
 	}
 	f.Versioned()
 	r.head(f)
+	if n := f.Get("lubricants"); n != nil && n.Shape != nodes.Scalar { // else a file that could not be read
+		r.lubricants = mechanics.ReadLubricants(r.Reader, n)
+	}
 	r.readKinds(f)
 	r.readFasteners(f)
 	r.readOutline(f)

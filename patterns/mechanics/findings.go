@@ -34,6 +34,7 @@ const (
 	StudWithoutNut   finding.Code = "reader stud without nut"       // kind
 	HeadOnStud       finding.Code = "reader head on stud"           // kind
 	NoCoefficients   finding.Code = "reader no coefficients"        // what, found
+	SpreadWide       finding.Code = "reader spread wide"            // mean, spread, least, most
 	HighestFirst     finding.Code = "reader highest first"          // what, low, high
 	NoShare          finding.Code = "reader no share"               // what, found
 	GoesWithSqueezed finding.Code = "reader goes with squeezed"     //

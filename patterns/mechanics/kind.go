@@ -17,8 +17,9 @@ import (
 var KindKeys = []string{"thread", "class", "length", "thread length", "shank", "sections", "grip", "into", "engagement", "boss", "lubricant",
 	"friction", "head", "nut", "washer", "hole", "reuse", "inspect"}
 
-// Kind reads what the keys state about a kind of fastener.
-func Kind(from *form.Reader, name string, n *nodes.Node) plan.Kind {
+// Kind reads what the keys state about a kind of fastener. A lubricant may be
+// one of the shop's own.
+func Kind(from *form.Reader, name string, n *nodes.Node, own Lubricants) plan.Kind {
 	r := reader{from}
 	k := plan.Kind{Name: name}
 	if n.Null || n.Shape == nodes.Map && len(n.Entries) == 0 { // main: without a value is a kind with only a name
@@ -36,7 +37,8 @@ func Kind(from *form.Reader, name string, n *nodes.Node) plan.Kind {
 	k.Into = r.material(f, "into", "into", finding.Warning) // the order and the maker's figures are valid without it
 	k.Engagement = f.Length("engagement", unit.Sensible.Engagement)
 	k.Boss = r.boss(f, k)
-	k.Lubricant = r.lubricant(f)
+	k.Friction = form.Opt(f, "friction", r.friction)
+	r.lubricant(f, &k, own)
 	k.HeadForm, k.HeadAcross = r.headOf(f)
 	k.NutAcross = f.Length("nut", unit.Sensible.Head)
 	if n := f.Get("head"); n != nil && k.Stud() { // a wrench turns its nut
@@ -45,7 +47,6 @@ func Kind(from *form.Reader, name string, n *nodes.Node) plan.Kind {
 	r.checkStud(f, k)
 	k.Washer, k.WasherFace = r.washerOf(f)
 	k.Hole = f.Length("hole", unit.Sensible.BoltHole)
-	k.Friction = form.Opt(f, "friction", r.friction)
 	k.Reuse = form.Word(f, "reuse", plan.ReuseOnce, plan.ReuseInspect, plan.ReuseYes)
 	k.ReusedTo = r.reusedTo(f, k)
 	return k

@@ -11,7 +11,6 @@ import (
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
 	"drawdown/sequence/plan"
-	"drawdown/sequence/tension/screw"
 	"drawdown/sequence/tension/strength"
 )
 
@@ -77,20 +76,6 @@ func classOfAnyThread(text string) error {
 		first = cmp.Or(first, err)
 	}
 	return first
-}
-
-// lubricant reads what is on the thread. An unknown one is a warning, and only
-// if the friction is not stated: it is printed, but nothing can be calculated
-// from it.
-func (r *reader) lubricant(f form.Fields) string {
-	text := f.Text("lubricant")
-	if text == "" || f.Has("friction") {
-		return text
-	}
-	if _, err := screw.FrictionOf(text); err != nil {
-		r.Unreadable(f.Get("lubricant"), finding.Warning, nil, err)
-	}
-	return text
 }
 
 // material reads the material of a part.

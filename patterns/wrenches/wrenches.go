@@ -1,5 +1,6 @@
-// Package wrenches reads a shop's list of torque wrenches. It may import form,
-// nodes and sequence/tension.
+// Package wrenches reads a shop's list of torque wrenches. It checks the shop's
+// lubricants in the same file. It may import form, nodes, mechanics and
+// sequence/tension.
 package wrenches
 
 import (
@@ -9,6 +10,7 @@ import (
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/patterns/form"
+	"drawdown/patterns/mechanics"
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/problem"
 	"drawdown/patterns/source"
@@ -21,7 +23,7 @@ type reader struct {
 }
 
 var (
-	fileKeys   = []string{"drawdown", "wrenches"}
+	fileKeys   = []string{"drawdown", "wrenches", "lubricants"}
 	wrenchKeys = []string{"name", "from", "to", "division", "length", "number", "calibrated"}
 )
 
@@ -42,7 +44,7 @@ const maxWrenches = 1000
 func Read(from source.Source, today time.Time) ([]wrench.Wrench, problem.List) {
 	r := &reader{form.NewReader(from), today}
 	var list []wrench.Wrench
-	if root := r.Root(nodes.Format{Keys: slices.Concat(fileKeys, wrenchKeys), Example: example}); root != nil {
+	if root := r.Root(nodes.Format{Keys: slices.Concat(fileKeys, wrenchKeys, mechanics.LubricantKeys), Example: example}); root != nil {
 		list = r.wrenches(root)
 	}
 	return form.Sound(list, r.List())
@@ -56,6 +58,12 @@ func (r *reader) wrenches(root *nodes.Node) []wrench.Wrench {
 		return nil
 	}
 	r.Version(root)
+	if at := f.Get("lubricants"); at != nil { // for the patterns that name this file
+		mechanics.ReadLubricants(r.Reader, at)
+		if !f.Has("wrenches") {
+			return nil
+		}
+	}
 	at := f.Need("wrenches", example)
 	if at == nil {
 		return nil

@@ -193,8 +193,12 @@ func (v RecordView) Tables() []recordTable {
 		if r.Outside && !r.Verdict.Outside() {
 			outside = t.Records.Outside
 		}
+		again := ""
+		if r.Past {
+			again = v.Words.Record.ReadAgain
+		}
 		value := v.readLine(string(r.Value), r.Unit, r.Result)
-		readings = append(readings, words.Row(v.at(r.Step, r.Place), r.Measure, value, outside, v.by(r.Mark)))
+		readings = append(readings, words.Row(v.at(r.Step, r.Place), r.Measure, value, outside, again, v.by(r.Mark)))
 	}
 	for _, f := range v.Run.Flags {
 		flags = append(flags, words.Row(v.Words.Say(f.Finding), v.by(f.Mark)))

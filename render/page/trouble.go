@@ -180,12 +180,13 @@ func (v RunView) blockWords(seen run.TroubleSeen) string {
 	return v.Text().Trouble.Blocks[string(seen.Blocks)]
 }
 
-// leftOf lists the steps that nobody has to do once the fastener is out. While
+// leftOf lists the steps that nobody has to do once the fastener is out: what was done
+// before the trouble was seen is not left out. While
 // tightening that is asked of a broken one alone.
 func (v RunView) leftOf(seen run.TroubleSeen) string {
 	var left []string
 	for _, s := range v.Run.Steps {
-		if (v.Loosening() || seen.Trouble == run.Broken) && !s.Old && !over(s) && slices.Equal(s.IDs, seen.IDs) {
+		if (v.Loosening() || seen.Trouble == run.Broken) && !s.Old && !over(s) && s.At.IsZero() && slices.Equal(s.IDs, seen.IDs) {
 			left = append(left, strconv.Itoa(s.Number))
 		}
 	}

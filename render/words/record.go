@@ -67,6 +67,17 @@ type Record struct {
 	FromPaper     string
 	Tapped        string // %s: when, by the device, of an entry that came late
 	Revision      string
+	OlderThanWork string // %d values
+	NeverTaken    string // %d values
+	JointsNotDone string // heading
+	NeverLoosened string // of a joint that was tightened
+	ReadAgain     string // of a value
+	NotSince      string // the value was not measured since
+	SignSays      string // what a signature confirms
+	SignShop      string
+	SignCustomer  string
+	SignName      string // heading
+	SignHere      string // heading
 
 	Chain   string // entries %[1]d to %[2]d of the store; the head covers %[3]d
 	Against string // check with %s

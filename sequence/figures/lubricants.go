@@ -79,7 +79,7 @@ func alike(a, b screw.Bolt) bool {
 // otherFriction reports whether the lubricants of two bolts are in different
 // friction classes. Stated coefficients are the maker's and are not compared.
 func otherFriction(a, b screw.Bolt) bool {
-	if a.Friction != nil || b.Friction != nil {
+	if a.Friction != nil || b.Friction != nil || a.NutFactor > 0 || b.NutFactor > 0 {
 		return false
 	}
 	spanA, errA := screw.FrictionOf(a.Lubricant)

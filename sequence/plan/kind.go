@@ -37,14 +37,17 @@ type Kind struct {
 	Boss       unit.Length // outer diameter round the tapped hole
 	Lubricant  string
 	Friction   *screw.Friction // nil if only a lubricant is known
-	HeadForm   head.Form       // "": hexagon
-	HeadAcross unit.Length     // across flats
-	NutAcross  unit.Length     // across flats; 0 if there is no nut
-	WasherFace unit.Length     // outer diameter of the bearing face
-	Washer     head.Washer     // a standard washer under the head
-	Hole       unit.Length
-	Reuse      Reuse
-	ReusedTo   unit.Length // longest that may be reused after measuring; 0: see the manual
+	// NutFactor is K from a test of the lubricant, in place of Friction; the
+	// lowest and the highest K differ from it by the spread.
+	NutFactor, NutFactorSpread float64
+	HeadForm                   head.Form   // "": hexagon
+	HeadAcross                 unit.Length // across flats
+	NutAcross                  unit.Length // across flats; 0 if there is no nut
+	WasherFace                 unit.Length // outer diameter of the bearing face
+	Washer                     head.Washer // a standard washer under the head
+	Hole                       unit.Length
+	Reuse                      Reuse
+	ReusedTo                   unit.Length // longest that may be reused after measuring; 0: see the manual
 }
 
 // Bolt describes a fastener of the kind for the calculations, without an aim.
@@ -53,6 +56,9 @@ func (k Kind) Bolt() screw.Bolt {
 	b := screw.Bolt{
 		Class: k.Class, Shank: k.Shank, Lubricant: k.Lubricant, Friction: k.Friction,
 		HeadForm: k.HeadForm, HeadAcross: k.TurnedAcross(), WasherFace: k.WasherFace, Washer: k.Washer, Hole: k.Hole,
+	}
+	if k.NutFactor > 0 { // it replaces what a name says
+		b.Lubricant, b.NutFactor, b.NutFactorSpread = "", k.NutFactor, k.NutFactorSpread
 	}
 	if k.Thread != nil {
 		b.Thread = *k.Thread
@@ -119,7 +125,7 @@ func (k Kind) ThreadName() string {
 // EqualButSize reports whether two kinds have the same class, shank,
 // friction and tapped part.
 func (k Kind) EqualButSize(other Kind) bool {
-	return k.Class != "" && k.Class == other.Class && k.Shank == other.Shank && k.Lubricant == other.Lubricant && k.Into == other.Into &&
+	return k.Class != "" && k.Class == other.Class && k.Shank == other.Shank && k.Lubricant == other.Lubricant && k.NutFactor == other.NutFactor && k.Into == other.Into &&
 		(k.Friction == nil) == (other.Friction == nil) && (k.Friction == nil || *k.Friction == *other.Friction)
 }
 

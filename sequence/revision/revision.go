@@ -150,6 +150,9 @@ func stated(k plan.Kind) []statement {
 	if k.Friction != nil {
 		friction = fmt.Sprint(*k.Friction)
 	}
+	if k.NutFactor > 0 {
+		friction = fmt.Sprintf("K %v ± %v", k.NutFactor, k.NutFactorSpread)
+	}
 	head := length(k.HeadAcross)
 	if k.HeadForm != "" {
 		head = string(k.HeadForm)

@@ -42,14 +42,9 @@ func (s *State) flags() []Flag {
 		if found, ok := s.readingFound(e); ok {
 			all = append(all, Flag{found, e.mark(), e.Step})
 		}
-		result, _ := s.result(e)
-		for _, found := range result.Findings() {
-			if found.Severity == finding.Warning {
-				all = append(all, Flag{found, e.mark(), e.Step})
-			}
-		}
 	}
-	for _, part := range []func() []Flag{s.wrenchFlags, s.keptFlags, s.jobFlags, s.repairFlags, s.leftFlags, s.gasketFlags, s.toolFlags, s.correctedFlags} {
+	all = append(all, s.outsideFlags(true, lastMoment)...)
+	for _, part := range []func() []Flag{s.wrenchFlags, s.keptFlags, s.openJobFlags, s.repairFlags, s.leftFlags, s.gasketFlags, s.toolFlags, s.correctedFlags} {
 		all = append(all, part()...)
 	}
 	if first := s.firstDone(); first != nil && s.work.Job == "" {

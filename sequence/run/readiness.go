@@ -13,7 +13,7 @@ import (
 type JobFacts struct {
 	Condemned []Condemned // in the job's other runs of this joint
 	Repaired  []Repaired  // the same
-	Outside   []Reading   // the same: values that lie outside their limits
+	Measured  []Reading   // the same, and on the job: values of this joint
 	Ready     []Entry     // entries of the job with the act ready
 	Out       []Entry     // by which a part of the joint went to the machine shop and is not back
 }
@@ -26,11 +26,7 @@ func FactsOf(others []View) (facts JobFacts) {
 			continue
 		}
 		facts.Condemned, facts.Repaired = append(facts.Condemned, v.Condemned...), append(facts.Repaired, v.Repaired...)
-		for _, r := range v.Readings {
-			if r.Verdict.Outside() {
-				facts.Outside = append(facts.Outside, r)
-			}
-		}
+		facts.Measured = append(facts.Measured, v.values()...)
 	}
 	return facts
 }

@@ -59,7 +59,7 @@ func TestWhatTheLooseningFound(t *testing.T) {
 	b := inJob(t, facts)
 	b.now = loose.now
 	v := b.view()
-	if len(v.ToAccept) != 2 || len(facts.Outside) != 1 {
+	if len(v.ToAccept) != 2 || len(facts.Measured) != 2 {
 		t.Fatalf("to accept: %+v", v.ToAccept)
 	}
 	same(t, []run.Need{
@@ -77,7 +77,7 @@ func TestWhatTheLooseningFound(t *testing.T) {
 	}
 	voided := loose.view()
 	voided.Status = run.Voided
-	if facts := run.FactsOf([]run.View{voided}); len(facts.Outside)+len(facts.Repaired)+len(facts.Condemned) > 0 {
+	if facts := run.FactsOf([]run.View{voided}); len(facts.Measured)+len(facts.Repaired)+len(facts.Condemned) > 0 {
 		t.Errorf("of a void run: %+v", facts)
 	}
 }

@@ -2,6 +2,7 @@ package run
 
 import (
 	"slices"
+	"time"
 
 	"drawdown/geometry/finding"
 	"drawdown/geometry/thread"
@@ -168,18 +169,16 @@ func insertFlags(list []Repaired) []Flag {
 }
 
 // jobFlags are what the job's other runs of this joint found and whoever tightens it
-// has to know: inserts, and values outside their limits.
-func (s *State) jobFlags() []Flag {
+// has to know: inserts, and values that are outside their limits by what was read up to
+// a moment.
+func (s *State) jobFlags(until time.Time) []Flag {
 	if s.job == nil {
 		return nil
 	}
 	all := slices.DeleteFunc(insertFlags(s.repaired()), func(f Flag) bool { return s.entries[f.Entry] != nil })
-	for _, r := range s.job.Outside {
-		for _, found := range r.Findings() {
-			if found.Severity == finding.Warning && s.entries[r.Entry] == nil {
-				all = append(all, Flag{found, r.Mark, 0})
-			}
-		}
-	}
+	all = append(all, s.outsideFlags(false, until)...)
 	return inTime(all, Flag.mark)
 }
+
+// openJobFlags are those by all that was read.
+func (s *State) openJobFlags() []Flag { return s.jobFlags(lastMoment) }

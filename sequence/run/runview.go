@@ -162,6 +162,7 @@ type Reading struct {
 	Unit    string `json:"unit,omitempty"`
 	Outside bool   `json:"outside,omitempty"` // of the wrench's tolerance, or of the limits
 	Fitted  Value  `json:"shim,omitzero"`     // where a clearance was measured
+	Past    bool   `json:"past,omitempty"`    // the value was read again since
 	measure.Result
 }
 

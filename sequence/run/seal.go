@@ -83,7 +83,7 @@ func (s *State) toAccept() []finding.Finding {
 	if s.firstDone() != nil {
 		return s.work.ToAccept
 	}
-	return slices.Concat(s.work.ToAccept, foundOf(s.jobFlags()))
+	return slices.Concat(s.work.ToAccept, foundOf(s.openJobFlags()))
 }
 
 // wasAccepted is what was asked for when somebody accepted it.
@@ -91,7 +91,7 @@ func (s *State) wasAccepted() []finding.Finding {
 	if s.accepted == nil {
 		return nil
 	}
-	told := slices.DeleteFunc(s.jobFlags(), func(f Flag) bool { return f.At.After(s.accepted.Time) })
+	told := slices.DeleteFunc(s.jobFlags(s.accepted.Time), func(f Flag) bool { return f.At.After(s.accepted.Time) })
 	return slices.Concat(s.work.ToAccept, foundOf(told))
 }
 

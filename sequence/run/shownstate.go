@@ -17,7 +17,7 @@ func (s *State) At(now time.Time) View {
 		Of: w.Of, Title: w.Title, Machine: w.Machine, Direction: w.Direction, Fingerprint: w.Fingerprint, Job: w.Job,
 		Status: s.Status(), Version: s.version, Measures: w.Measures, Steps: s.shown(now), ToAccept: s.toAccept(), Accepted: s.accepted.marked(), WasAccepted: s.wasAccepted(),
 		Asks: s.asks(now), Troubles: s.troubles(), Condemned: inTime(s.condemned(), Condemned.mark), Replaced: s.shownReplaced(), Repaired: s.repaired(), Undone: s.shownUndone(), Needs: s.needs(),
-		Readings: s.shownReadings(), Flags: inTime(s.flags(), Flag.mark), HandOvers: s.handOvers, Now: s.fiveLines(now), VoidedBy: s.voided.marked(),
+		Readings: s.readingsNow(), Flags: inTime(s.flags(), Flag.mark), HandOvers: s.handOvers, Now: s.fiveLines(now), VoidedBy: s.voided.marked(),
 	}
 	if next, _ := s.upNext(now); next != nil && v.Status == Open {
 		v.Next = &next.Number
@@ -187,7 +187,7 @@ func (s *State) shownReadings() []Reading {
 		found, _ := s.readingFound(e)
 		result, _ := s.result(e) // what is no value of the file was refused, or comes from an older program
 		outside := found.Code == ReadingOutside || result.Verdict.Outside()
-		all = append(all, Reading{e.mark(), e.Step, e.Place, e.Measure, e.Value, e.Unit, outside, e.Shim, result})
+		all = append(all, Reading{e.mark(), e.Step, e.Place, e.Measure, e.Value, e.Unit, outside, e.Shim, false, result})
 	}
 	return inTime(all, Reading.mark)
 }

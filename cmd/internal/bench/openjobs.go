@@ -222,6 +222,7 @@ func (b *Bench) tellJob(one *openRun) error {
 func (b *Bench) factsFor(one *openRun, of *openJob, runs []*openRun) run.JobFacts {
 	others := slices.DeleteFunc(slices.Clone(runs), func(r *openRun) bool { return r.id == one.id })
 	facts := run.FactsOf(b.viewsOf(one.work.Of, others))
+	facts.Measured = append(facts.Measured, of.state.MeasuredOn(one.work.Of)...)
 	facts.Ready = of.state.ReadyFor(one.work.Of)
 	facts.Out = of.state.OutOfJoint(one.work.Of)
 	return facts

@@ -71,6 +71,7 @@ var inFlags = []quantity{
 	{"patterns new --dxf missing.dxf --bolts -%", "0.4mm", "0.5mm", "500mm", "501mm", "0.5 mm to 500 mm"},
 	{"patterns new --dxf missing.dxf --dowels %", "0.4mm", "0.5mm", "500mm", "501mm", "0.5 mm to 500 mm"},
 	{"patterns new --dxf missing.dxf --bores %-", "0.4mm", "0.5mm", "20m", "90m", "0.5 mm to 20 m"},
+	{"patterns new --dxf missing.dxf --gap %", "-1mm", "0mm", "10mm", "11mm", "0 mm to 10 mm"},
 	{"trace missing.png --smallest %", "0.1mm", "0.2mm", "20m", "21m", "0.2 mm to 20 m"},
 	{"trace missing.png --known F1,F5=%", "0.09mm", "0.1mm", "50m", "51m", "0.1 mm to 50 m"},
 	{"card p4-head --format svg --dpi %", "35", "36", "1200", "1201", "36 to 1200"},

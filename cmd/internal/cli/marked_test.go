@@ -83,9 +83,9 @@ var wrongCalls = []string{
 	"book", "book gone.yaml", "book --example x", "handout p4-head --mark=", "handout p4-head --mark gone.csv", "handout p4-head --seed 2", "handout p4-head --layouts 9999",
 }
 
-// notWords matches names, units, symbols and positions in files. All file names
+// notWords matches names, units, symbols, layers and positions in files. All file names
 // here begin with x.
-var notWords = regexp.MustCompile(`^([xX].*|[A-Z]|[A-Z]\d.*|\d.*|N·m|lbf(·ft|·in)?|kN(/mm)?|[MG]Pa(/mm)?|mm²?|psi|in|µm|min|deg|y|ø|Rm|D|[0-9a-f]{4}|[0-9a-f]{16}|fingerprint|drop|drawdown|engine|oil|at|bash|zsh|fish|powershell|o|mine|aluminium|p4-.*|out/.*|s/s|.*\.(yaml|csv|dxf|png|pdf|svg))$`)
+var notWords = regexp.MustCompile(`^([xX].*|[A-Z]|[A-Z]\d.*|\d.*|N·m|lbf(·ft|·in)?|kN(/mm)?|[MG]Pa(/mm)?|mm²?|psi|in|µm|min|deg|y|ø|Rm|D|[0-9a-f]{4}|[0-9a-f]{16}|fingerprint|IDS|FASTENERS-.*|drop|drawdown|engine|oil|at|bash|zsh|fish|powershell|o|mine|aluminium|p4-.*|out/.*|s/s|.*\.(yaml|csv|dxf|png|pdf|svg))$`)
 
 // standards matches names of sources, also across line breaks.
 var standards = regexp.MustCompile(`\(?(ISO|VDI|ASME|SAE|DIN|US)( [^)]*\)|$)|^ *- (ISO|VDI|ASME|SAE|DIN|US|FED|Shigley).*|^ *[-:,\dA-Z ]*(table|section)? ?A?\d[^)]*\)`)

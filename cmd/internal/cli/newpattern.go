@@ -108,6 +108,7 @@ var newTexts = []textFlag{
 func addNewFlags(flags *pflag.FlagSet) {
 	addTexts(flags, newTexts)
 	flag.Offer(flags, "units", flag.Texts(dxf.Units)...)
+	flags.String("gap", "0.5mm", "new: close gaps up to this `distance` in the lines of the drawing; 0mm closes none")
 	addBolts(flags, "new: `diameters` of the drawing's holes for bolts: 6-14mm, or 6-7mm,12-13mm; may be repeated. Of a folder: how many, or the thread, such as M10")
 	addReplace(flags, "new: "+replaceUsage)
 	flags.StringArray("layer", nil, "new: `layer` of the drawing to read; may be repeated")
@@ -123,7 +124,7 @@ func newTextNames() (names []string) {
 
 // newFlag returns the first flag of new that was set, or "".
 func newFlag(flags *pflag.FlagSet) string {
-	names := []string{"layer", "bolts", "replace"}
+	names := []string{"layer", "gap", "bolts", "replace"}
 	return changed(flags, append(names, newTextNames()...))
 }
 
@@ -173,7 +174,11 @@ func (p *Program) newPattern(flags *pflag.FlagSet, folder string) Status {
 	}
 	status := p.printOrWrite(folder, name, text)
 	if folder != "" && status == Done && flags.Changed("dxf") {
-		fmt.Fprintln(p.Stdout, p.words.Say(finding.Noted(drawn.Lacks, nil)))
+		for _, note := range draft.Notes {
+			if note.Code == drawn.LayersRead || note.Code == drawn.Lacks {
+				fmt.Fprintln(p.Stdout, p.words.Say(note))
+			}
+		}
 	}
 	return status
 }
@@ -185,7 +190,7 @@ func (q *quantities) checkNew() {
 		q.Fail(flag.Misused(WhichLayout, nil))
 		return
 	}
-	for _, flag := range []string{"layer", "units", "bolts", "dowels", "bores"} {
+	for _, flag := range []string{"layer", "units", "gap", "bolts", "dowels", "bores"} {
 		q.Needs(flag, "dxf", "part.dxf")
 	}
 	needed := ""

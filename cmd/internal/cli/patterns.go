@@ -200,6 +200,9 @@ func (q *quantities) drawing() drawn.Options {
 	ask := drawn.Options{Holes: q.holeRule()}
 	ask.Layers = q.layers()
 	ask.Unit, _ = flag.OneOf(q, "units", dxf.Units)
+	gap := dxf.UsualGap
+	flag.Over(q, "gap", unit.Within(dxf.GapSizes, bareLength), &gap)
+	ask.GapMm = float64(gap)
 	return ask
 }
 

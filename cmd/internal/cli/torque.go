@@ -228,13 +228,13 @@ func (q *quantities) override(ask *figures.Ask) {
 // friction replaces everything that a file says about friction by the flag.
 func (q *quantities) friction(b *screw.Bolt) {
 	if f, set := flag.Read(q, "friction", screw.ParseFriction); set {
-		b.Friction, b.Lubricant = &f, ""
+		b.Friction, b.Lubricant, b.NutFactor = &f, "", 0
 	}
 	if words, set := q.Text("lubricant"); set {
-		b.Friction, b.Lubricant = nil, words
+		b.Friction, b.Lubricant, b.NutFactor = nil, words, 0
 	}
 	if k, set := flag.Read(q, "k", screw.ParseNutFactor); set {
-		b.Friction, b.Lubricant, b.NutFactor = nil, "", k
+		b.Friction, b.Lubricant, b.NutFactor, b.NutFactorSpread = nil, "", k, 0
 	}
 }
 

@@ -31,7 +31,9 @@ var kindKeys = []struct {
 	{MachineFile, regexp.MustCompile(`(?m)^strip\s*:`)},
 	{SurveyFile, regexp.MustCompile(`(?m)^(measured|holes)\s*:`)},
 	{WrenchFile, regexp.MustCompile(`(?m)^wrenches\s*:`)},
-	{PatternFile, regexp.MustCompile(`(?m)^(drawdown|fasteners|extends|kinds|tighten)\s*:`)},
+	{PatternFile, regexp.MustCompile(`(?m)^(fasteners|extends|kinds|tighten)\s*:`)},
+	{WrenchFile, regexp.MustCompile(`(?m)^lubricants\s*:`)}, // of the shop alone
+	{PatternFile, regexp.MustCompile(`(?m)^drawdown\s*:`)},
 }
 
 // KindOf determines from its keys what a file describes, so that this is known

@@ -79,6 +79,9 @@ func jobRecord(e record.Export, kept Kept) (sheet.Job, error) {
 		return j, err
 	}
 	j.View = viewOf(work, runEntries(e), j.Runs)
+	for i, r := range j.Runs {
+		j.Runs[i].View = j.View.Since(r.View)
+	}
 	made, err := thawed(filesOf(e, work), e.Of, kept.File)
 	if err != nil {
 		return j, err
@@ -168,6 +171,7 @@ func factsThen(of, e record.Export) (run.JobFacts, error) {
 	}
 	of.Entries = until(of.Entries, e.Last)
 	then := work.Replay(runEntries(of))
+	facts.Measured = append(facts.Measured, then.MeasuredOn(e.Of)...)
 	facts.Ready, facts.Out = then.ReadyFor(e.Of), then.OutOfJoint(e.Of)
 	return facts, nil
 }

@@ -33,6 +33,7 @@ function taken(tap, version, says) {
 // record makes an entry and holds it until the server has taken it; its id where it
 // does, else false. Offline only the next step is recorded: the server judges all else.
 async function record(act, fields) {
+  if (showRefused()) return false;
   const plainStep = act === "done" && Number(fields.step) === shown.next() && !fields.note;
   if (!outbox.online && !plainStep) {
     shown.drawStatus();
@@ -45,6 +46,14 @@ async function record(act, fields) {
   const made = entry(act, { ...fields, wrench: fields.wrench ?? (act === "done" ? toolOf(fields.step) : "") });
   await outbox.add(made, live.known.steps[made.step]?.name || live.known.marks.find((m) => m.id === made.place?.fastener)?.name || "");
   return made.entry;
+}
+
+// showRefused shows again why a tap was rejected, where one waits for an answer: until
+// then no other is recorded.
+function showRefused() {
+  const tap = outbox.held.find((one) => one.refused);
+  if (tap) refused(tap);
+  return Boolean(tap);
 }
 
 // showHanded shows what was handed over to whoever goes on; false where nothing was.
@@ -111,6 +120,7 @@ function tapBar() {
   if (at("bar").disabled || performance.now() < rested) return;
   rest();
   shown.arm(0);
+  if (showRefused()) return;
   if (open) openDialog(open);
   else if (act) record(act, step > 0 ? { step: Number(step) } : {});
 }
@@ -207,6 +217,7 @@ function clicked(e) {
 }
 
 function openFrom(button, id) {
+  if (id !== "held" && showRefused()) return;
   if (id === "who") {
     at("who").querySelector("input").value = who();
     return askWho(setWhoShown);
@@ -386,6 +397,7 @@ function refused(tap) {
     live.refresh();
     if (outbox.held.length > 0) openHeld();
   };
+  at("refused").oncancel = at("refused-close").onclick; // by Escape, or a gesture back
   at("refused-again").onclick = () => {
     const number = asked.querySelector("input").value.trim();
     if (number) setWrench(number, run);
@@ -470,7 +482,5 @@ if (live.known.open) {
   live.watch();
   listWrenches();
 }
-const stuck = outbox.held.find((tap) => tap.refused);
-if (stuck) refused(stuck);
-else if (live.known.open && !who()) askWho(setWhoShown).then((signed) => signed && showHanded());
+if (!showRefused() && live.known.open && !who()) askWho(setWhoShown).then((signed) => signed && showHanded());
 document.body.dataset.ready = "yes";

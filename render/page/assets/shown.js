@@ -145,7 +145,8 @@ export class Shown {
       return;
     }
     const count = held.length > 0 ? heldWords(held.length) : "";
-    const said = [count, online ? "" : this.outbox.fault || this.says.offline, ended ? this.says.ended : ""].filter(Boolean).join(" · ");
+    const why = held.find((tap) => tap.refused)?.refused.reason;
+    const said = [count, why, online ? "" : this.outbox.fault || this.says.offline, ended ? this.says.ended : ""].filter(Boolean).join(" · ");
     if (status.textContent === said) return;
     const button = document.createElement("button");
     button.type = "button";

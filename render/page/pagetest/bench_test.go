@@ -144,6 +144,13 @@ func (b *bench) entries(id string) []run.Entry {
 	return slices.Clone(b.runs[id].entries)
 }
 
+// steps is how many steps a run has, as planned.
+func (b *bench) steps(id string) int {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	return len(b.runs[id].work.Steps)
+}
+
 // step is a step of a run as planned.
 func (b *bench) step(id string, number int) run.Step {
 	b.mu.Lock()

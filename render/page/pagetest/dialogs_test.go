@@ -323,3 +323,48 @@ func TestHandOverIsRead(t *testing.T) {
 	version(one, "3")
 	one.Quiet()
 }
+
+// A bolt that is out before its trouble is seen has no steps to leave out: what is
+// settled is the trouble alone, and the run can be sealed.
+func TestSettledWhenDone(t *testing.T) {
+	t.Parallel()
+	b := newBench(t)
+	id := b.open("p4-sump", run.Loosen)
+	b.doneTo(id, b.steps(id))
+	first := b.step(id, 1).ID
+	b.take(id, run.Entry{ID: "bent", Act: run.Report, Trouble: run.Stretched, Place: &run.Place{Fastener: first}})
+	one := NewTab(t, Browser(t), Phone)
+	signedOn(one, b, id, "RA")
+	one.Tap("#bar")
+	one.Until(`document.getElementById("settle").open`)
+	if Evaluate[bool](one, `document.querySelector('#settle [name="after"]') !== null`) {
+		t.Error("steps are left out that are done")
+	}
+	one.Type("#settle textarea", "scrap")
+	one.Click("#settle .go")
+	one.Until(`document.querySelector(".ask").classList.contains("seal")`)
+	one.Quiet()
+}
+
+// A tap that is rejected says why, also where it is dismissed by Escape, and leaves the
+// queue.
+func TestRejectedTapLeaves(t *testing.T) {
+	t.Parallel()
+	b := newBench(t)
+	id := b.open("p4-sump", run.Tighten)
+	one := NewTab(t, Browser(t), Phone)
+	signedOn(one, b, id, "RA")
+	b.deaf.Store(true)
+	one.Tap("#bar")
+	one.Until(`document.body.dataset.held === "1"`)
+	b.take(id, run.Entry{Act: run.Done, Step: 1})
+	b.deaf.Store(false)
+	one.Until(`document.getElementById("refused").open`)
+	if said := one.Text("#status"); !strings.Contains(said, "already done") {
+		t.Errorf("the status says %q", said)
+	}
+	one.Key("\x1b")
+	one.Until(`document.body.dataset.held === "0" && !document.querySelector("dialog[open]")`)
+	b.want(id, "done 1 KL")
+	one.Quiet("Failed to load resource", "ERR_")
+}

@@ -65,10 +65,11 @@ func Lay(t Traced, ask sheet.Request) Overlay {
 	if len(l.Found.Outline) > 2 {
 		l.stroke(scene.Traced(l.Found.Outline, l.at), scene.Accent, thin, 0, scene.Tag{})
 	}
-	for _, s := range t.Found.Shapes {
+	marked := slices.Concat(t.Found.Shapes, t.Found.Dropped)
+	for _, s := range marked {
 		l.drawShape(s)
 	}
-	for _, s := range t.Found.Shapes {
+	for _, s := range marked {
 		l.label(s)
 	}
 	l.bar()
@@ -79,7 +80,7 @@ func Lay(t Traced, ask sheet.Request) Overlay {
 
 func shown(found trace.Found) geometry.Box {
 	points := append([]geometry.Point{}, found.Outline...)
-	for _, s := range found.Shapes {
+	for _, s := range slices.Concat(found.Shapes, found.Dropped) {
 		points = append(points, s.At)
 	}
 	return geometry.Bounds(points).Grown(besidePart)

@@ -165,3 +165,30 @@ func TestCounts(t *testing.T) {
 		}
 	}
 }
+
+// What a person dropped is crossed, with its id, and counts for nothing.
+func TestDroppedIsCrossed(t *testing.T) {
+	t.Parallel()
+	_, f := found(t, 120, 60, grid(3, 2, 30, 8))
+	gone := f.Shapes[5]
+	gone.Role = trace.Spot
+	f.Shapes, f.Dropped = f.Shapes[:5], []trace.Shape{gone}
+	laid := proof.Lay(proof.Traced{Title: "Plate", Found: f}, sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
+	lines, label := 0, false
+	for _, item := range laid.Page.Items {
+		switch s := item.(type) {
+		case scene.Shape:
+			if s.Tag.Name == gone.ID && s.Stroke == scene.Black {
+				lines++
+			}
+		case scene.Text:
+			label = label || s.Content == gone.ID
+		}
+	}
+	if lines != 2 || !label || proof.Counts(words.English(), f) != "5 bolt holes" {
+		t.Errorf("%d lines, label %v, %q", lines, label, proof.Counts(words.English(), f))
+	}
+	for _, fault := range scenetest.CheckLayout(laid.Page) {
+		t.Error(fault)
+	}
+}

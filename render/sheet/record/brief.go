@@ -29,7 +29,7 @@ func (l *layout) brief() {
 		l.run.Sentence(l.p.Records.Notes + ": " + words.Row(n.Note, l.decidedBy(n.Mark), n.By, l.when(n.At)))
 	}
 	l.View.Notes = nil // they stand above
-	for _, part := range []func(){l.flags, l.listSeen, l.readings, l.stepsTogether, l.wrenches, l.handOvers, l.remarks} {
+	for _, part := range []func(){l.flags, l.accepted, l.listSeen, l.readings, l.stepsTogether, l.wrenches, l.handOvers, l.remarks} {
 		part()
 	}
 	l.View.Notes = notes

@@ -49,7 +49,7 @@ func JobDocument(j Job, ask Request) (scene.Document, []string) {
 	}
 	h := l.heading()
 	h.Subtitle, h.Identity = words.Row(j.View.Machine, filled(l.p.Home.Machine, j.Number), filled(l.p.Home.Order, j.Order)), words.Row(l.w.Job, j.ID)
-	l.run = sheet.NewRun(ask.Paper, ask.Words, h, ask.Foot(ask.Words.Sheet.CheckedBy, ask.Words.Sheet.Date))
+	l.run = sheet.NewRun(ask.Paper, ask.Words, h, ask.Foot())
 	notes := l.job(j)
 	pages := l.run.Pages("job")
 	sheet.Count(pages)
@@ -60,6 +60,7 @@ func JobDocument(j Job, ask Request) (scene.Document, []string) {
 func (l *layout) job(j Job) (notes []string) {
 	l.jobStatus(j)
 	l.result(j)
+	l.signatures()
 	l.seenAndDone(j)
 	l.pointsOf(j)
 	l.jobFacts(j)

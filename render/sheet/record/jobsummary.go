@@ -54,19 +54,50 @@ func (l *layout) result(j Job) {
 		}
 	}
 	add(l.w.CondemnedDone, settled, len(j.View.Condemned))
-	limited, within := 0, 0
-	for _, r := range j.View.Readings() {
-		if last := r.Last(); last.Limits != "" {
-			limited++
-			if !last.Verdict.Outside() {
-				within++
-			}
-		}
+	if row, any := l.atEnd(j.View.AtEnd()); any {
+		t.Rows = append(t.Rows, row)
 	}
-	add(l.w.ValuesWithin, within, limited)
+	if open := notTightened(j); len(open) > 0 && on > 0 {
+		t.Rows = append(t.Rows, sheet.Row{Words: []string{l.w.JointsNotDone, strings.Join(open, ", ")}, Warns: true})
+	}
 	l.run.Close = true
 	t.Draw(l.run)
 	l.run.Close = false
+}
+
+// atEnd counts the values within their limits, and those that say nothing of the end.
+func (l *layout) atEnd(n teardown.AtEnd) (row sheet.Row, any bool) {
+	said := []string{sprint(l.w.CountOf, n.Within, n.Limited)}
+	if n.Outdated > 0 {
+		said = append(said, sprint(l.w.OlderThanWork, n.Outdated))
+	}
+	if n.Missing > 0 {
+		said = append(said, sprint(l.w.NeverTaken, n.Missing))
+	}
+	return sheet.Row{Words: []string{l.w.ValuesWithin, strings.Join(said, "; ")}, Warns: n.Within < n.Limited || n.Missing > 0}, n.Limited+n.Missing > 0
+}
+
+// notTightened names the joints that were not tightened in the job.
+func notTightened(j Job) (all []string) {
+	for _, line := range j.View.Rebuild {
+		if line.Joint != "" && line.State != teardown.IsDone {
+			all = append(all, line.Title)
+		}
+	}
+	return all
+}
+
+// signatures are for whoever answers for the work, and for who takes it over.
+func (l *layout) signatures() {
+	t := sheet.Table{Ruled: true, Columns: []sheet.Column{
+		{Head: "", Share: 2, Bold: true}, {Head: l.w.SignName, Share: 3}, {Head: l.w.SignHere, Share: 4}, {Head: l.words.Sheet.Date, Share: 2},
+	}}
+	for _, who := range []string{l.w.SignShop, l.w.SignCustomer, l.words.Sheet.CheckedBy} {
+		t.Rows = append(t.Rows, sheet.Row{Words: []string{who, "", "", ""}})
+	}
+	l.run.Sentence(l.w.SignSays)
+	l.run.Y++
+	t.Draw(l.run)
 }
 
 // pointsOf lists what is open or outside its limits, with who accepted it and why.
@@ -255,13 +286,16 @@ func (l *layout) allReadings(j Job) {
 	var rows []sheet.Row
 	for _, r := range j.View.Readings() {
 		first, last := r.Taken[0], r.Last()
-		before := ""
-		if len(r.Taken) > 1 {
+		before, atLast, outdated := "", l.readFigure(last), j.View.Outdated(r)
+		if len(r.Taken) > 1 || outdated {
 			before = l.readFigure(first)
 		}
+		if outdated {
+			atLast = l.w.NotSince
+		}
 		rows = append(rows, sheet.Row{Words: []string{
-			words.Row(l.titled(j, r.Joint), r.Place), r.What, l.words.Figure(last.Limits), before, l.readFigure(last), last.Who, l.when(last.Time), l.readingRemark(last.Reading()),
-		}, Warns: last.Verdict.Outside()})
+			words.Row(l.titled(j, r.Joint), r.Place), r.What, l.words.Figure(last.Limits), before, atLast, last.Who, l.when(last.Time), l.readingRemark(last.Reading()),
+		}, Warns: last.Verdict.Outside() || outdated})
 	}
 	c := l.p.Records.Columns
 	l.list(l.p.Records.Readings, []sheet.Column{
@@ -294,7 +328,7 @@ func (l *layout) fittedNew(j Job) {
 			if n.Gasket != "" {
 				what = sprint(l.p.Run.NeedGasket, n.Count, l.words.Term(finding.Term(n.Gasket)))
 			}
-			rows = append(rows, sheet.Row{Words: []string{j.View.TitleOf(n.Joint), what, sprint("%d / %d", n.Ready, n.Count), ""}, Warns: !n.Met()})
+			rows = append(rows, sheet.Row{Words: []string{j.View.TitleOf(n.Joint), what, sprint("%d / %d", n.Ready, n.Count), l.fittedBy(n.Fitted)}, Warns: n.Waits()})
 		}
 	}
 	for _, s := range j.View.Supplies {
@@ -303,9 +337,7 @@ func (l *layout) fittedNew(j Job) {
 			joints = append(joints, j.View.TitleOf(of))
 		}
 		row := sheet.Row{Words: []string{words.Row(s.Part, strings.Join(joints, ", ")), l.words.Term(finding.Term(s.What)), sprint("%d / %d", s.Ready, max(1, s.Count)), ""}, Warns: s.UsedOnce() && s.Fitted == nil}
-		if s.Fitted != nil {
-			row.Words[3] = words.Row(s.Fitted.By, l.when(s.Fitted.At))
-		}
+		row.Words[3] = l.fittedBy(s.Fitted)
 		rows = append(rows, row)
 	}
 	if !slices.ContainsFunc(rows, func(r sheet.Row) bool { return r.Words[3] != "" || !strings.HasPrefix(r.Words[2], "0 ") }) {
@@ -314,6 +346,14 @@ func (l *layout) fittedNew(j Job) {
 	l.list(l.w.NewParts, []sheet.Column{
 		{Head: l.p.Shopping.For, Share: 4}, {Head: l.w.What, Share: 4}, {Head: l.p.Shopping.Ready, Share: 1.3}, {Head: l.p.Job.OneFitted, Share: 2.4},
 	}, rows)
+}
+
+// fittedBy says who fitted something; empty where nobody did.
+func (l *layout) fittedBy(m *run.Mark) string {
+	if m == nil {
+		return ""
+	}
+	return words.Row(m.By, l.when(m.At))
 }
 
 // joints lists the joints with the runs by which they were loosened and tightened.
@@ -347,6 +387,9 @@ func (l *layout) joints(j Job) {
 		}
 		if len(void) > 0 {
 			row.Words[4] = sprint("%s: %s", l.p.Home.States[string(run.Voided)], strings.Join(void, ", "))
+		}
+		if j.View.TightenedOnly(joint.Of) && len(j.View.Joints) > 1 {
+			row.Warns, row.Words[4] = true, words.Row(l.w.NeverLoosened, row.Words[4])
 		}
 		rows = append(rows, row)
 	}

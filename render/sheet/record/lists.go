@@ -100,7 +100,7 @@ func (l *layout) readings() {
 			where = strings.Join(st.IDs, ", ")
 		}
 		value := strings.TrimSpace(l.words.Figure(string(r.Value) + " " + cmp.Or(r.Unit, string(r.Read.Unit))))
-		rows = append(rows, sheet.Row{Words: []string{l.stepNumber(r.Step), where, r.Measure, value, l.words.Figure(r.Limits), r.By, l.when(r.At), l.readingRemark(r)}, Warns: r.Outside})
+		rows = append(rows, sheet.Row{Words: []string{l.stepNumber(r.Step), where, r.Measure, value, l.words.Figure(r.Limits), r.By, l.when(r.At), l.readingRemark(r)}, Warns: r.Outside && !r.Past})
 	}
 	c := l.p.Records.Columns
 	l.list(l.p.Records.Readings, []sheet.Column{
@@ -112,7 +112,10 @@ func (l *layout) readings() {
 // readingRemark says what a reading comes to: outside of what it may be, a shim to
 // fit.
 func (l *layout) readingRemark(r run.Reading) string {
-	outside, shim := "", ""
+	outside, shim, again := "", "", ""
+	if r.Past {
+		again = l.w.ReadAgain
+	}
 	switch {
 	case r.Verdict.Outside():
 		outside = l.p.Seen.Outside
@@ -124,7 +127,7 @@ func (l *layout) readingRemark(r run.Reading) string {
 			shim = l.words.Say(found)
 		}
 	}
-	return words.Row(outside, shim, r.Note)
+	return words.Row(outside, again, shim, r.Note)
 }
 
 // handOvers have what the next shift was told, in five lines.

@@ -41,6 +41,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	"draft lacks":          {},
 	"draft holes taken":    {"diameter": "8.4", "count": 6, "use": "fastener"},
 	"draft points taken":   {"count": 4},
+	"draft drawing layers": {"layers": []string{"HOLES (8)", "EDGE (4)"}, "unread": []string{"NOTES (12)"}},
 	"draft of table":       {"points": 12},
 	"draft of layout":      {"layout": survey.Regular{Shape: survey.Circle, Count: 16, X: 240}.Named()},
 	"draft title":          {"shape": "grid", "columns": 5, "rows": 2, "count": 0},

@@ -2,6 +2,7 @@ package inputtest
 
 import (
 	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
 	"drawdown/patterns/drawn"
 	"drawdown/patterns/dxf"
 )
@@ -61,6 +62,12 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	drawn.LongOutline:      {"count": 3, "most": 200},
 	drawn.OutsideEdge:      {"count": 2, "ids": []string{"A1", "A2"}},
 	drawn.OnlyOpenings:     {"count": 1},
+	dxf.GapClosed:          {"size": unit.Length(0.3), "x": unit.Length(100), "y": unit.Length(-40)},
+	dxf.MoreGaps:           {"count": 3},
+	drawn.SlotRead:         {"width": unit.Length(9), "length": unit.Length(20), "x": unit.Length(100), "y": unit.Length(-40)},
+	drawn.FrameLeftOut:     {"width": unit.Length(277), "height": unit.Length(190)},
+	drawn.OtherViews:       {"lines": 2, "circles": 3},
+	drawn.SeveralParts:     {"count": 2},
 	drawn.FarAway:          {"metres": 250.0},
 	dxf.Invisible:          {},
 	dxf.NotAsked:           {},

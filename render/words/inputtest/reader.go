@@ -217,7 +217,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	meaning.NoSuchCast:       {"name": "M1", "meant": "M2", "left": []string{"M7"}},
 	meaning.CastShared:       {"first": "M1", "second": "M4", "cast": 3},
 	meaning.EntryWith:        {"generator": "grid"},
-	meaning.BaseUnreadable:   {"name": "M1", "why": finding.Failed(thread.LeftHand, nil)},
+	meaning.BaseUnreadable:   {"key": "extends", "name": "M1", "why": finding.Failed(thread.LeftHand, nil)},
 	measured.TheDiameter:     {"id": "M1"},
 	measured.Between:         {"from": "A", "to": "B"},
 })
@@ -247,6 +247,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	mechanics.HeadOnStud:       {"kind": "main"},
 	mechanics.NoCoefficients:   {"what": finding.Term("a fastener"), "found": "\"M1\""},
 	mechanics.HighestFirst:     {"what": finding.Term("a fastener"), "low": 0.16, "high": 0.12},
+	mechanics.SpreadWide:       {"mean": 0.12, "spread": 0.2, "least": "0.01", "most": "1"},
 	mechanics.PartThick:        {"thickness": unit.Length(480), "grip": unit.Length(94)},
 	mechanics.InspectUnasked:   {"kind": "main"},
 	mechanics.InspectOnStud:    {"kind": "main"},

@@ -26,7 +26,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	trace.InnerEdge:        {"inner": unit.Length(9), "outer": unit.Length(15.5)},
 	trace.Filled:           {"inner": unit.Length(4.5)},
 	trace.Gap:              {"by": "row", "diameter": unit.Length(8.4), "seen": 0.4},
-	trace.SecondPart:       {"size": 0.4},
+	trace.SecondPart:       {"size": 0.4, "x": 812.0, "y": 455.0, "part": 2},
 	trace.CutOff:           {},
 	trace.Lens:             {"off": unit.Length(0.5)},
 	trace.SheetCrooked:     {"off": unit.Length(0.21)},

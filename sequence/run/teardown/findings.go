@@ -30,7 +30,8 @@ const (
 
 // What is open or outside its limits when a job is closed.
 const (
-	LinesOpen     finding.Code = "job lines open"     // list: teardown or rebuild, count, first
+	LinesOpen     finding.Code = "job lines open"     // list: teardown or rebuild, count, first, joints: by title, where some are open
+	NeverLoosened finding.Code = "job never loosened" // joint: tightened
 	NotReady      finding.Code = "job not ready"      // what, ready, count: 0 where it is not counted
 	NotFitted     finding.Code = "job not fitted"     // what, count: 0 where it is not counted
 	NoReplacement finding.Code = "job no replacement" // id, trouble, joint

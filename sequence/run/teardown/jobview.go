@@ -27,29 +27,31 @@ const (
 
 // View is a job at one moment.
 type View struct {
-	Of          string          `json:"of"`
-	Title       string          `json:"title"`
-	Machine     string          `json:"machine,omitempty"`
-	Fingerprint string          `json:"fingerprint"`
-	Status      Status          `json:"state"`
-	Version     int             `json:"version"`
-	Teardown    []LineNow       `json:"teardown"`
-	Rebuild     []LineNow       `json:"rebuild"`
-	Runs        []RunFact       `json:"runs"`
-	Measures    []measure.Value `json:"measures,omitempty"` // to take on the whole machine
-	Joints      []Joint         `json:"joints"`             // with theirs
-	Needs       []Need          `json:"ready"`              // what must be ready before the joints are tightened
-	Supplies    []Supply        `json:"supplies"`           // beside fasteners
-	Findings    []run.Entry     `json:"findings"`           // also those of the runs, by the server
-	Measured    []Measured      `json:"measured"`
-	Notes       []run.Entry     `json:"notes,omitempty"`
-	HandOvers   []run.Entry     `json:"hand_overs,omitempty"`
-	Adopted     []run.Entry     `json:"adopted,omitempty"`
-	SentOut     []SentOut       `json:"sent_out,omitempty"`  // to the machine shop
-	Condemned   []Condemned     `json:"condemned,omitempty"` // in the runs, by the server
-	Said        []run.Entry     `json:"-"`                   // that something is ready or fitted, as far as it counts
-	Points      []Point         `json:"-"`                   // what is open or outside its limits; worded by the server
-	ClosedBy    *run.Mark       `json:"closed,omitempty"`
+	Of          string               `json:"of"`
+	Title       string               `json:"title"`
+	Machine     string               `json:"machine,omitempty"`
+	Fingerprint string               `json:"fingerprint"`
+	Status      Status               `json:"state"`
+	Version     int                  `json:"version"`
+	Teardown    []LineNow            `json:"teardown"`
+	Rebuild     []LineNow            `json:"rebuild"`
+	Runs        []RunFact            `json:"runs"`
+	Measures    []measure.Value      `json:"measures,omitempty"` // to take on the whole machine
+	Joints      []Joint              `json:"joints"`             // with theirs
+	Needs       []Need               `json:"ready"`              // what must be ready before the joints are tightened
+	Supplies    []Supply             `json:"supplies"`           // beside fasteners
+	Findings    []run.Entry          `json:"findings"`           // also those of the runs, by the server
+	Measured    []Measured           `json:"measured"`
+	Notes       []run.Entry          `json:"notes,omitempty"`
+	HandOvers   []run.Entry          `json:"hand_overs,omitempty"`
+	Adopted     []run.Entry          `json:"adopted,omitempty"`
+	SentOut     []SentOut            `json:"sent_out,omitempty"`  // to the machine shop
+	Condemned   []Condemned          `json:"condemned,omitempty"` // in the runs, by the server
+	Said        []run.Entry          `json:"-"`                   // that something is ready or fitted, as far as it counts
+	Points      []Point              `json:"-"`                   // what is open or outside its limits; worded by the server
+	Opened      map[string]time.Time `json:"-"`                   // by joint: when it was last opened, in the runs
+	Confirmed   map[string]*run.Mark `json:"-"`                   // gaskets that a run says are there, by joint, with its seal
+	ClosedBy    *run.Mark            `json:"closed,omitempty"`
 }
 
 // LineNow is a line with its state: for a joint the run that says so.
@@ -67,7 +69,8 @@ type LineNow struct {
 
 // Need is what must be ready, with the joint that it is for.
 type Need struct {
-	Joint string `json:"joint"`
+	Joint  string    `json:"joint"`
+	Fitted *run.Mark `json:"fitted,omitempty"` // who sealed the run in which it went in
 	run.Need
 }
 
@@ -139,7 +142,7 @@ func (w Work) JointNeeds(of string, loosened []run.Condemned, ready []run.Entry)
 		asked := run.Work{Of: j.Of, Direction: run.Tighten, Kinds: j.Kinds, Gasket: j.Gasket, Job: "job"}.Start()
 		asked.InJob(run.JobFacts{Condemned: loosened, Ready: ready})
 		for _, n := range asked.At(time.Time{}).Needs {
-			needs = append(needs, Need{of, n})
+			needs = append(needs, Need{Joint: of, Need: n})
 		}
 	}
 	return needs
@@ -158,6 +161,8 @@ func (v *View) AddRun(id string, of run.View) {
 		v.Measured = append(v.Measured, Measured{Entry: e, Result: m.Result})
 	}
 	v.addCondemned(id, of)
+	v.addOpened(of)
+	v.addFitted(of)
 }
 
 // AddPoints lists what is open, when all runs are added.

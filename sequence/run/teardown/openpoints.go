@@ -35,7 +35,7 @@ func (v View) points(accepted map[string]*run.Mark) []Point {
 	}
 	all := v.outside()
 	if building {
-		all = append(all, v.notReplaced()...)
+		all = slices.Concat(all, v.notReplaced(), v.tightenedOnly())
 	}
 	if taking {
 		all = append(all, linesOpen("teardown", v.Teardown)...)
@@ -63,17 +63,29 @@ func linesOpen(name string, list []LineNow) []Point {
 	if len(open) == 0 {
 		return nil
 	}
-	return []Point{pointOf(LinesOpen, finding.Values{"list": name, "count": len(open), "first": open[0].What()})}
+	values := finding.Values{"list": name, "count": len(open), "first": open[0].What()}
+	point := pointOf(LinesOpen, values)
+	var joints []string
+	for _, l := range open {
+		if l.Joint != "" {
+			joints = append(joints, l.Title)
+		}
+	}
+	if named := strings.Join(joints, ""); named != "" && named != open[0].What() {
+		values["joints"] = joints // no part of the key: the count and the first step name the point
+	}
+	return []Point{point}
 }
 
-// notFitted lists what had to be new, and of which nobody said that it is in; of what is
-// used up, such as a sealant, that it was not there.
+// notFitted lists what had to be new where the work was done, and of which nobody said
+// that it is in; of a sealant, that it was not there. What is still to be done is listed
+// by its steps.
 func (v View) notFitted() []Point {
 	var all []Point
 	for _, s := range v.Supplies {
 		values := finding.Values{"what": finding.Term(s.What), "count": s.Count}
 		switch {
-		case s.Fitted != nil, !s.UsedOnce() && s.Met():
+		case s.Fitted != nil, !s.UsedOnce() && s.Met(), s.Sort == Lubricant, !v.rebuilt(s):
 		case !s.Met():
 			values["ready"] = s.Ready
 			all = append(all, pointOf(NotReady, values))
@@ -82,7 +94,7 @@ func (v View) notFitted() []Point {
 		}
 	}
 	for _, n := range v.Needs {
-		if n.ID == "" && n.Waits() && !v.Named(n) {
+		if n.ID == "" && n.Waits() && !v.Named(n) && v.rebuilt(Supply{Joints: []string{n.Joint}}) {
 			all = append(all, pointOf(NotReady, finding.Values{"what": finding.Term(n.Kind), "count": n.Count, "ready": n.Ready, "joint": v.titleOf(n.Joint)}))
 		}
 	}
@@ -122,40 +134,15 @@ func (v View) outside() []Point {
 // notMeasured lists what the files want measured and was not, or not everywhere.
 func (v View) notMeasured() []Point {
 	var all []Point
-	taken := v.Readings()
-	count := func(joint string, list []measure.Value) {
-		names := []string{}
-		for _, m := range list {
-			if slices.Contains(names, m.What) {
-				continue
-			}
-			names = append(names, m.What)
-			want, have := 0, 0
-			for _, other := range list {
-				if other.What != m.What {
-					continue
-				}
-				for _, at := range placesOf(other) {
-					want++
-					if slices.ContainsFunc(taken, func(r Readings) bool {
-						return r.Joint == joint && strings.EqualFold(r.What, m.What) && r.Place == at.Name()
-					}) {
-						have++
-					}
-				}
-			}
-			if have == want {
-				continue
-			}
-			if want == 1 {
-				want = 0 // it has no places
-			}
-			all = append(all, pointOf(NotMeasured, finding.Values{"measure": m.What, "joint": v.titleOf(joint), "taken": have, "places": want}))
+	for _, a := range v.asked() {
+		if a.taken == a.places {
+			continue
 		}
-	}
-	count("", v.Measures)
-	for _, j := range v.Joints {
-		count(j.Of, j.Measures)
+		places := a.places
+		if places == 1 {
+			places = 0 // it has none of its own
+		}
+		all = append(all, pointOf(NotMeasured, finding.Values{"measure": a.what, "joint": v.titleOf(a.joint), "taken": a.taken, "places": places}))
 	}
 	return all
 }

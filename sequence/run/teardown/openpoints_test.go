@@ -76,7 +76,7 @@ func TestPointsOfAJob(t *testing.T) {
 		return all
 	}
 	v := shown(s, sealed, views)
-	if got := fmt.Sprint(codes(v)); got != fmt.Sprint([]finding.Code{NoReplacement, LinesOpen, NotReady, NotReady, NotReady}) {
+	if got := fmt.Sprint(codes(v)); got != fmt.Sprint([]finding.Code{NoReplacement, NeverLoosened, LinesOpen, NotReady, NotReady}) {
 		t.Fatalf("%s", got)
 	}
 	if r := s.Take(entry("c", run.Close, 0, ""), sealed, v.Points...); r == nil || !errors.Is(r, PointsOpen) {
@@ -105,7 +105,7 @@ func TestPointsOfAJob(t *testing.T) {
 		}
 	}
 	v = shown(s, sealed, views)
-	if got := fmt.Sprint(codes(v)); got != fmt.Sprint([]finding.Code{NoReplacement, LinesOpen, NotFitted}) {
+	if got := fmt.Sprint(codes(v)); got != fmt.Sprint([]finding.Code{NoReplacement, NeverLoosened, LinesOpen}) {
 		t.Fatalf("%s", got)
 	}
 	for n, p := range v.Points {

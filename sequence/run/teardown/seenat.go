@@ -25,6 +25,20 @@ func (m Measured) Reading() run.Reading {
 	}
 }
 
+// MeasuredOn are the values of a joint that were entered on the job.
+func (s *State) MeasuredOn(joint string) (all []run.Reading) {
+	for _, e := range s.order {
+		if e.Act != run.Measure || s.undone[e.ID] || s.ofMachine(*e) {
+			continue
+		}
+		if on, _ := s.jointsOf(*e); len(on) == 1 && on[0].Of == joint {
+			result, _ := s.result(*e) // an entry of an older program may name what is not there
+			all = append(all, Measured{*e, result}.Reading())
+		}
+	}
+	return all
+}
+
 // judgeSeen checks of a finding, or of a value that was read, that its joint and
 // its place are there, and that the value can be held against its limits.
 func (s *State) judgeSeen(e run.Entry) *run.Refusal {

@@ -84,7 +84,7 @@ func TestReadyForAJoint(t *testing.T) {
 			t.Errorf("%v, want %s", r, want)
 		}
 	}
-	named := Need{"lid", run.Need{Kind: run.GasketKind, Count: 1, Gasket: "fibre sheet"}}
+	named := Need{Joint: "lid", Need: run.Need{Kind: run.GasketKind, Count: 1, Gasket: "fibre sheet"}}
 	if v := s.View(nil, []Need{named}); !v.Named(named) || v.Shopping()[0].What != "lid gasket" {
 		t.Errorf("the gasket is listed twice: %+v", v.Shopping())
 	}

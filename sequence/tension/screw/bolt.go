@@ -15,18 +15,19 @@ import (
 // Bolt is what is known about a fastener. Zero values are unknown, and are
 // replaced by an assumption that the result reports.
 type Bolt struct {
-	Thread     thread.Thread
-	Class      string      // as written: 10.9, grade 8, A2-70, 830 MPa; required
-	Shank      unit.Length // least diameter of the shank; 0: unknown, the thread is the smallest section
-	Lubricant  string      // as written; ignored if Friction is given
-	Friction   *Friction   // nil: from the lubricant
-	HeadForm   head.Form   // "": Hexagon
-	HeadAcross unit.Length // of a hexagon head
-	WasherFace unit.Length // outer diameter of the bearing face; overrides HeadForm and HeadAcross
-	Washer     head.Washer // under the head; "": NoWasher
-	Hole       unit.Length
-	Equation   Equation // "": Exact
-	NutFactor  float64  // K of the short equation; replaces Lubricant and Friction
+	Thread          thread.Thread
+	Class           string      // as written: 10.9, grade 8, A2-70, 830 MPa; required
+	Shank           unit.Length // least diameter of the shank; 0: unknown, the thread is the smallest section
+	Lubricant       string      // as written; ignored if Friction is given
+	Friction        *Friction   // nil: from the lubricant
+	HeadForm        head.Form   // "": Hexagon
+	HeadAcross      unit.Length // of a hexagon head
+	WasherFace      unit.Length // outer diameter of the bearing face; overrides HeadForm and HeadAcross
+	Washer          head.Washer // under the head; "": NoWasher
+	Hole            unit.Length
+	Equation        Equation // "": Exact
+	NutFactor       float64  // K of the short equation; replaces Lubricant and Friction
+	NutFactorSpread float64  // by so much the lowest and the highest K differ from it
 
 	// The aim, one of these; none: 0.9 of the yield stress.
 	YieldShare float64    // of the yield stress, by tension and torsion together

@@ -52,11 +52,14 @@ func (s *Completed) settleNutFactor(b Bolt) error {
 		return nil
 	}
 	least := NutFactor(s.Thread, s.Bearing.Effective(), 0, 0, s.Equation)
-	if !(b.NutFactor > least && b.NutFactor <= mostNutFactor) {
-		return finding.Failed(FactorRange, finding.Values{"factor": b.NutFactor, "thread": s.Thread.Name, "least": math.Ceil(least*1000) / 1000, "most": mostNutFactor})
+	var friction [3]float64
+	for i, k := range []float64{b.NutFactor - b.NutFactorSpread, b.NutFactor, b.NutFactor + b.NutFactorSpread} {
+		if !(k > least && k <= mostNutFactor) {
+			return finding.Failed(FactorRange, finding.Values{"factor": k, "thread": s.Thread.Name, "least": math.Ceil(least*1000) / 1000, "most": mostNutFactor})
+		}
+		friction[i] = FrictionOfNutFactor(k, s.Thread, s.Bearing.Effective(), s.Equation)
 	}
-	friction := FrictionOfNutFactor(b.NutFactor, s.Thread, s.Bearing.Effective(), s.Equation)
-	s.Friction, s.byNutFactor = Same(Range{friction, friction, friction}), true
-	s.assume(finding.Noted(FrictionOfFactor, finding.Values{"friction": friction, "factor": b.NutFactor}))
+	s.Friction, s.byNutFactor = Same(Range{friction[0], friction[1], friction[2]}), true
+	s.assume(finding.Noted(FrictionOfFactor, finding.Values{"friction": friction[1], "factor": b.NutFactor}))
 	return nil
 }
