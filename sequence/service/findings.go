@@ -13,14 +13,15 @@ const (
 
 // What the figures rest on.
 const (
-	EqualShares  finding.Code = "service equal shares"  // bolts
-	SealedInside finding.Code = "service sealed inside" // sealed
-	Introduced   finding.Code = "service introduced"    // n, assumed
-	UsualWindow  finding.Code = "service usual window"  // gasket
-	Creeps       finding.Code = "service creeps"        // gasket, low, high: shares kept
-	Expansion    finding.Code = "service expansion"     // material, part, bolt: per million and kelvin
-	FlangeAside  finding.Code = "service flange aside"  //
-	TorsionStays finding.Code = "service torsion stays" //
+	EqualShares    finding.Code = "service equal shares"  // bolts
+	TightenedAlone finding.Code = "service alone"         //
+	SealedInside   finding.Code = "service sealed inside" // sealed
+	Introduced     finding.Code = "service introduced"    // n, assumed
+	UsualWindow    finding.Code = "service usual window"  // gasket
+	Creeps         finding.Code = "service creeps"        // gasket, low, high: shares kept
+	Expansion      finding.Code = "service expansion"     // material, part, bolt: per million and kelvin
+	FlangeAside    finding.Code = "service flange aside"  //
+	TorsionStays   finding.Code = "service torsion stays" //
 )
 
 // What the joint does not hold.

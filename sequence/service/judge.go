@@ -103,6 +103,9 @@ func (j *judge) seated() {
 		return
 	}
 	own := j.stated(func(w gasket.Window) unit.Stress { return w.Seating })
+	if !own && j.plan.Clamped.Service.Pressure == 0 {
+		return // a usual figure says nothing of a cover without pressure
+	}
 	j.add(s.Nominal < seating && own, NotSeated, finding.Place{}, stressValues(s, finding.Values{
 		"seating": seating, "area": j.Gasket.AreaMm2, "assumed": !own,
 	}))
@@ -115,6 +118,9 @@ func (j *judge) working() {
 		return
 	}
 	own := j.stated(func(w gasket.Window) unit.Stress { return w.Work })
+	if !own && j.plan.Clamped.Service.Pressure == 0 {
+		return
+	}
 	j.add(lowest.Stress.Nominal < work && own, BelowWork, finding.Place{}, stressValues(lowest.Stress, finding.Values{
 		"state": string(lowest.State), "work": work, "assumed": !own,
 	}))

@@ -185,7 +185,8 @@ func TestJudge(t *testing.T) {
 		{"crushed", ", crush: 60 MPa", "", "{torque: 60 N·m}, {torque: 160 N·m}", service.Crushes, finding.Warning},
 		{"crushed at the end of the range", ", crush: 80 MPa", "", "{torque: 160 N·m}", service.Crushes, finding.Note},
 		{"not seated", ", seating: 90 MPa", "", "{torque: 100 N·m}", service.NotSeated, finding.Warning},
-		{"not seated by its kind", "", "", "{torque: 40 N·m}", service.NotSeated, finding.Note},
+		{"not seated by its kind", "", ", pressure: 5 bar", "{torque: 40 N·m}", service.NotSeated, finding.Note},
+		{"not seated by its kind, with nothing to seal", "", "", "{torque: 40 N·m}", "", ""},
 		{"below its working stress", ", work: 60 MPa", ", pressure: 60 bar", "{torque: 150 N·m}", service.BelowWork, finding.Warning},
 		{"apart", ", seating: 1 MPa, work: 0.1 MPa", ", load: 900 kN", "{torque: 150 N·m}", service.PartsOpen, finding.Warning},
 	} {
