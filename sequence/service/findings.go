@@ -29,7 +29,7 @@ const (
 	Crushes     finding.Code = "gasket crushed"     // stage, low, stress, high, crush, area, assumed
 	NotSeated   finding.Code = "gasket not seated"  // low, stress, high, seating, area, assumed
 	BelowWork   finding.Code = "gasket below work"  // state, low, stress, high, work, assumed
-	YieldsHot   finding.Code = "bolt yields hot"    // kind, cold, hot: shares of yield, nominal; high: hot, at the lowest friction
+	YieldsHot   finding.Code = "bolt yields hot"    // kind, cold, hot: shares of yield, nominal; high: hot, at the lowest friction; torque: that keeps below, if any does
 	PartsOpen   finding.Code = "parts come apart"   // kind, low, clamp, load
 	Fatigues    finding.Code = "bolt fatigues"      // kind, amplitude, limit
 	LimitPassed finding.Code = "joint limit passed" // kind, hot, high, by, limit; torque: that keeps to it, if any does

@@ -134,7 +134,11 @@ func (j *judge) working() {
 func (j *judge) strained(k Kind) {
 	at := finding.Place{Kind: k.Name}
 	if y := k.Yield; y != nil && y.High > 1 && y.High > y.Cold && y.Cold <= 1 {
-		j.add(y.Nominal > 1, YieldsHot, at, finding.Values{"kind": k.Name, "cold": y.Cold, "hot": y.Nominal, "high": y.High})
+		values := finding.Values{"kind": k.Name, "cold": y.Cold, "hot": y.Nominal, "high": y.High}
+		if k.byTorque() && k.Aim != nil && y.most > 0 {
+			values["torque"] = k.Aim.Torque * unit.Torque(y.most/k.Aim.Preload.High)
+		}
+		j.add(y.Nominal > 1, YieldsHot, at, values)
 	}
 	if f := k.Fatigue; f != nil && f.Amplitude > f.Limit {
 		j.add(true, Fatigues, at, finding.Values{"kind": k.Name, "amplitude": f.Amplitude, "limit": f.Limit})
@@ -157,17 +161,20 @@ func (j *judge) passed(k Kind) {
 			most, adds, hot = s.Clamp.High, s.Clamp.High-k.States[i-1].Clamp.High, true
 		}
 	}
-	other := func(s figures.Stage) bool { return s.Do != figures.Tighten && s.Do != figures.BackOff }
-	byTorque := !slices.ContainsFunc(k.answer.Bolt.Stages, other)
 	for _, limit := range k.Limits {
 		if limit.By != ByThread && limit.By != ByFace || most <= limit.Force {
 			continue
 		}
 		values := finding.Values{"kind": k.Name, "hot": hot, "high": most, "by": string(limit.By), "limit": limit.Force}
-		if borne := limit.Force - adds; byTorque && borne > 0 {
+		if borne := limit.Force - adds; k.byTorque() && borne > 0 {
 			values["torque"] = k.Aim.Torque * unit.Torque(min(1, borne/k.Aim.Preload.High)) // heat adds as much to a smaller preload
 		}
 		j.add(false, LimitPassed, finding.Place{Kind: k.Name}, values)
 		return
 	}
+}
+
+// byTorque reports whether all stages of a kind tighten it to a torque.
+func (k Kind) byTorque() bool {
+	return !slices.ContainsFunc(k.answer.Bolt.Stages, func(s figures.Stage) bool { return s.Do != figures.Tighten && s.Do != figures.BackOff })
 }

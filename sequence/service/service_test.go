@@ -148,6 +148,11 @@ tighten: {stages: [{torque: 63 N·m}], source: test}
 	if found := service.Judge(patterntest.Plan(t, text(", temperature: {part: 100 °C}"))); !finding.Has(found, service.YieldsHot) {
 		t.Errorf("judged %v", found)
 	}
+	// Hot yield asks for a torque below that of the file.
+	hot := service.Judge(patterntest.Plan(t, text(", temperature: {part: 100 °C}")))
+	if y := hot[slices.IndexFunc(hot, func(f finding.Finding) bool { return f.Code == service.YieldsHot })]; y.Values["torque"].(unit.Torque) >= 63 || y.Values["torque"].(unit.Torque) < 40 {
+		t.Errorf("%v", y)
+	}
 	// The washer face bears limit: cold the aim keeps to it, hot by what heat adds.
 	found := service.Judge(patterntest.Plan(t, text(", temperature: {part: 100 °C}")))
 	i := slices.IndexFunc(found, func(f finding.Finding) bool { return f.Code == service.LimitPassed })

@@ -28,7 +28,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	service.Crushes:        {"stage": 3, "low": unit.Stress(180), "stress": unit.Stress(260), "high": unit.Stress(310), "crush": unit.Stress(250), "area": 6362.0, "assumed": true},
 	service.NotSeated:      {"low": unit.Stress(31), "stress": unit.Stress(44), "high": unit.Stress(58), "seating": unit.Stress(69), "area": 6362.0, "assumed": false},
 	service.BelowWork:      {"state": "settled", "low": unit.Stress(21), "stress": unit.Stress(30), "high": unit.Stress(41), "work": unit.Stress(35), "assumed": false},
-	service.YieldsHot:      {"kind": "main", "cold": 0.9, "hot": 1.04, "high": 1.12},
+	service.YieldsHot:      {"kind": "main", "cold": 0.9, "hot": 1.04, "high": 1.12, "torque": unit.Torque(52)},
 	service.PartsOpen:      {"kind": "main", "low": unit.Force(0), "clamp": unit.Force(1200)},
 	service.Fatigues:       {"kind": "main", "amplitude": unit.Stress(61), "limit": unit.Stress(51)},
 	service.LimitPassed:    {"kind": "main", "hot": true, "high": unit.Force(51_600), "by": "thread", "limit": unit.Force(49_400), "torque": unit.Torque(37)},
