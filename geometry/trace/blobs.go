@@ -27,6 +27,11 @@ func (b *blob) add(piece blob) {
 	b.maxX, b.maxY = max(b.maxX, piece.maxX), max(b.maxY, piece.maxY)
 }
 
+// middle is that of the box round the patch, in pixels.
+func (b blob) middle() geometry.Point {
+	return geometry.Point{X: float64(b.minX+b.maxX+1) / 2, Y: float64(b.minY+b.maxY+1) / 2}
+}
+
 // run is a stretch of like pixels in one row.
 type run struct {
 	from, to int // the last one excluded
@@ -126,7 +131,8 @@ func (f forest) join(a, b int) int {
 type patches struct {
 	sheet  blob
 	holes  []blob
-	specks int // shapes that are too small for a hole
+	specks int    // shapes that are too small for a hole
+	seen   []blob // those of them that an eye sees, the largest first
 	doubts []finding.Finding
 }
 
@@ -163,10 +169,15 @@ func (m *mask) findPart(frame Frame, o Options) (p patches, err error) {
 			if b.pixels >= leastSpeck {
 				p.specks++
 			}
+			if float64(max(b.maxX-b.minX, b.maxY-b.minY)+1)*mm >= seenSpeckMm {
+				p.seen = append(p.seen, b)
+			}
 			continue
 		}
 		p.holes = append(p.holes, b)
 	}
+	slices.SortStableFunc(p.seen, func(a, b blob) int { return cmp.Compare(b.pixels, a.pixels) })
+	p.seen = p.seen[:min(len(p.seen), mostSeenSpecks)]
 	if len(p.holes) > mostShapes {
 		return p, finding.Failed(TooManyShapes, finding.Values{"shapes": len(p.holes), "most": mostShapes})
 	}
@@ -177,6 +188,10 @@ const (
 	leastSpeck = 6 // pixels; less is the grain of the picture
 	mostShapes = 2000
 	mostBlobs  = 2_000_000
+	// A speck as long as this shows on a proof: a bar of print, a scratch. A part
+	// with more of them is dusty, and marks would hide the holes.
+	seenSpeckMm    = 1.0
+	mostSeenSpecks = 40
 )
 
 // nthLargest returns the patch of the part with the most pixels but for so many.
@@ -209,7 +224,7 @@ func otherParts(all []blob, sheet int, frame Frame) (doubts []finding.Finding) {
 		if i == sheet || !b.part || share <= secondShare || b.onRim && !all[sheet].onRim {
 			continue
 		}
-		at := frame.first.Add(geometry.Point{X: float64(b.minX + b.maxX), Y: float64(b.minY + b.maxY)}.Scale(0.5))
+		at := frame.first.Add(b.middle())
 		doubts = append(doubts, finding.Warned(SecondPart, finding.Values{"size": share, "x": at.X, "y": at.Y, "part": slices.Index(parts, i) + 1}))
 	}
 	return doubts

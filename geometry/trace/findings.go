@@ -29,6 +29,7 @@ const (
 const (
 	SecondPart   finding.Code = "trace second part"    // size: share, x, y: pixels, part: its number, 0 for none
 	CutOff       finding.Code = "trace cut off"        //
+	FaintOutline finding.Code = "trace faint outline"  // length, x, y: pixels
 	Lens         finding.Code = "trace lens"           // off
 	SheetCrooked finding.Code = "trace sheet crooked"  // off
 	OtherSheet   finding.Code = "trace other sheet"    // times

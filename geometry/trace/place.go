@@ -67,6 +67,7 @@ func (t *tracer) place(found *Found, outline []geometry.Point) {
 	v.origin = middle(found.Shapes, mapped(outline, v.part), v)
 	found.View = v
 	found.Outline = simplified(withoutNicks(simplified(mapped(outline, v.part), outlineToleranceMm, len(outline))), outlineToleranceMm, mostOutlinePoints)
+	found.SeenSpecks = mapped(found.SeenSpecks, v.part)
 	for i := range found.Shapes {
 		s := &found.Shapes[i]
 		s.Pixel, s.At = v.frame.Pixel(s.At), v.part(s.At)

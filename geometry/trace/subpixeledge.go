@@ -11,6 +11,7 @@ type edge struct {
 	mm       []geometry.Point // along the border, from the first pixel round
 	side     float64          // of a pixel in the middle of its box, in mm
 	sound    []bool           // the step of brightness there is clear and single
+	steps    []float64        // of brightness, as shares of the picture's contrast
 	contrast float64
 }
 
@@ -29,7 +30,6 @@ func (t *tracer) edge(b blob) edge {
 		inside = -1
 	}
 	e := edge{}
-	var steps []float64
 	var pixels []geometry.Point
 	for i, c := range cracks {
 		nx, ny := outward(cracks, i)
@@ -40,13 +40,16 @@ func (t *tracer) edge(b blob) edge {
 		if !sound {
 			offset = 0
 		}
-		steps = append(steps, step)
+		if t.mask.atRim(c) {
+			step = 1 // the part is cut off there; nothing says that it is faint
+		}
+		e.steps = append(e.steps, step)
 		p := geometry.Point{X: c.x + offset*nx, Y: c.y + offset*ny}
 		pixels = append(pixels, p)
 		e.mm = append(e.mm, t.frame.Mm(p.X, p.Y))
 		e.sound = append(e.sound, sound)
 	}
-	e.contrast = median(steps)
+	e.contrast = median(e.steps)
 	box := geometry.Bounds(pixels)
 	e.side = t.frame.pixelMm((box.Min.X+box.Max.X)/2, (box.Min.Y+box.Max.Y)/2)
 	return e
@@ -112,6 +115,11 @@ func (t *tracer) grey(x, y float64) float64 {
 // crack is a place on the border between two pixels, with the direction from
 // inside to outside.
 type crack struct{ x, y, outX, outY float64 }
+
+// atRim reports whether a border is that of the picture.
+func (m *mask) atRim(c crack) bool {
+	return c.x <= 0 || c.y <= 0 || c.x >= float64(m.width) || c.y >= float64(m.height)
+}
 
 // contour walks round a patch along the borders of its pixels, the patch on
 // the right hand, and returns the middle of each border passed. Only the outer

@@ -103,6 +103,7 @@ type Found struct {
 	// Specks counts shapes smaller than the smallest hole, from SpeckMm across;
 	// anything finer is treated as grain.
 	Specks              int
+	SeenSpecks          []geometry.Point // places of the largest, from 1 mm long
 	SpeckMm, SmallestMm float64
 	// TurnedDeg is how far the picture was turned, anticlockwise, to lie level.
 	TurnedDeg float64
@@ -165,11 +166,16 @@ func Find(picture *image.Gray, frame Frame, o Options) (Found, error) {
 	for _, hole := range part.holes {
 		found.Shapes = append(found.Shapes, t.shape(hole))
 	}
+	for _, speck := range part.seen {
+		at := speck.middle()
+		found.SeenSpecks = append(found.SeenSpecks, frame.Mm(at.X, at.Y))
+	}
 	torn, outline := t.tornHoles(outer)
 	found.Shapes = append(found.Shapes, torn...)
 	t.secondRoute(&found, outer)
 	found.sort(o.Holes)
 	t.frame = place // the places in the picture are those of the whole one
+	found.Doubts = append(found.Doubts, t.faintStretches(outer)...)
 	t.place(&found, outline)
 	found.lookInGaps(whole)
 	found.number()

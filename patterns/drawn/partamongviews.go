@@ -11,6 +11,7 @@ import (
 	"drawdown/geometry/holes"
 	"drawdown/geometry/unit"
 	"drawdown/patterns/dxf"
+	"drawdown/patterns/form"
 )
 
 // closed is a closed line that may be the edge of a part: a path or a circle.
@@ -26,7 +27,7 @@ type closed struct {
 // outermost closed line that holds the fasteners. Layers of our own hold the
 // part alone.
 func (d *drawn) leaveOtherViews() {
-	if d.ours {
+	if d.ours || len(d.Circles)+len(d.Points) > form.MostFasteners { // too many are refused later
 		return
 	}
 	framed := d.leaveFrame()

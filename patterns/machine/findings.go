@@ -17,5 +17,6 @@ const (
 	NoteOfOneSide   finding.Code = "machine note of one side" // key, example
 	OfJoints        finding.Code = "machine of joints"        // key, owner
 	OfParts         finding.Code = "machine of parts"         // key, owner
+	TextOfJoint     finding.Code = "machine text of joint"    // why: what its text says against the joint, title
 	JointUnreadable finding.Code = "machine joint unreadable" // name, why
 )

@@ -3,6 +3,8 @@ package meaning
 import (
 	"slices"
 	"strconv"
+	"strings"
+	"unicode"
 
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
@@ -177,4 +179,41 @@ func (r *reader) currentList(n *nodes.Node) *nodes.Node {
 		list.Items = append(list.Items, &named)
 	}
 	return &list
+}
+
+// ofOtherPart warns of a mirrored or relabelled part whose title has no word of that of
+// the file it extends: a counterpart is the same part on the other side.
+func (r *reader) ofOtherPart(layers []*nodes.Node) {
+	if len(layers) < 2 || layers[0].Get("mirror") == nil && layers[0].Get("relabel") == nil {
+		return
+	}
+	own, base := layers[0].Get("title"), layers[1].Get("title")
+	if own == nil || base == nil || shareWord(own.Text, base.Text) {
+		return
+	}
+	r.Warn(layers[0].Get("extends"), ExtendsOther, finding.Values{"title": own.Text, "base": base.Text})
+}
+
+// noParts are words of titles that name no part.
+var noParts = strings.Fields("the other bank left right side mirrored andere bank linke rechte seite links rechts gespiegelt autre rangée gauche droite côté otra bancada izquierda derecha lado")
+
+// shareWord reports whether two titles share a word, or the greater part of one:
+// Zylinderkopf and Kopf.
+func shareWord(a, b string) bool {
+	const least = 4 // letters
+	split := func(text string) []string {
+		words := strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return !unicode.IsLetter(r) })
+		return slices.DeleteFunc(words, func(w string) bool { return slices.Contains(noParts, w) })
+	}
+	if len(split(a)) == 0 || len(split(b)) == 0 {
+		return true // a title of a side alone
+	}
+	for _, one := range split(a) {
+		for _, other := range split(b) {
+			if one == other || min(len(one), len(other)) >= least && (strings.Contains(one, other) || strings.Contains(other, one)) {
+				return true
+			}
+		}
+	}
+	return false
 }

@@ -24,6 +24,7 @@ const maxChain = 16 // files that extend each other
 func (r *reader) load() *nodes.Node {
 	var texts [][]byte
 	var root *nodes.Node
+	var layers []*nodes.Node
 	var chain []source.Source
 	for from, more := r.Source, true; more; {
 		f := nodes.NewFile(from.File, from.Data)
@@ -36,6 +37,7 @@ func (r *reader) load() *nodes.Node {
 		}
 		r.Version(layer)
 		at := layer.Get("extends")
+		layers = append(layers, layer)
 		layer = r.takeChanges(layer, f.Level)
 		r.overridden(root, layer)
 		root = nodes.Merge(root, layer)
@@ -52,6 +54,7 @@ func (r *reader) load() *nodes.Node {
 		texts = append(texts, shop.Data)
 	}
 	r.input.Fingerprint = source.Fingerprint(texts)
+	r.ofOtherPart(layers)
 	return root
 }
 

@@ -94,6 +94,7 @@ const (
 
 // Findings about the changes that a file makes to the one that it extends.
 const (
+	ExtendsOther      finding.Code = "extends other part"          // title, base: title of the other file
 	NothingBelow      finding.Code = "changes nothing below"       // key
 	NoChanges         finding.Code = "changes none"                // found, example
 	OmittedAndChanged finding.Code = "changes omitted and changed" // id

@@ -24,6 +24,9 @@ const (
 var measures = []string{centreMeasure, outsideMeasure, insideMeasure}
 
 func (s *reader) readMeasured(f form.Fields) {
+	if s.blank && !f.Has("measured") && !f.Mistyped("measured") {
+		return
+	}
 	n := f.Need("measured", measuredExample)
 	if n == nil {
 		return

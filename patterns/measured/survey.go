@@ -37,6 +37,7 @@ type reader struct {
 	*form.Reader
 	made   Survey
 	index  map[string]int // into made.IDs
+	blank  bool           // the readings may be missing
 	broken bool           // some holes could not be read, so missing ids cannot be judged
 	first  map[measure]*nodes.Node
 }
@@ -62,8 +63,13 @@ type measure struct {
 //	accuracy: 0.05                              # standard deviation of a reading
 //
 // Where a problem stops the work the survey is empty.
-func Read(from source.Source) (Survey, problem.List) {
-	s := &reader{Reader: form.NewReader(from), index: map[string]int{}, first: map[measure]*nodes.Node{}}
+func Read(from source.Source) (Survey, problem.List) { return read(from, false) }
+
+// ReadBlank reads a survey file that need not have readings yet.
+func ReadBlank(from source.Source) (Survey, problem.List) { return read(from, true) }
+
+func read(from source.Source, blank bool) (Survey, problem.List) {
+	s := &reader{Reader: form.NewReader(from), blank: blank, index: map[string]int{}, first: map[measure]*nodes.Node{}}
 	if root := s.Root(nodes.Format{Keys: surveyKeys}); root != nil {
 		s.Version(root)
 		s.survey(root)

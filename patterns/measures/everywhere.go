@@ -29,11 +29,13 @@ func wordOf(name string) string {
 }
 
 // CheckPlaces warns of a place that the lists of one value leave out, of one that is in the
-// list of other places, and of one that is not opposite the others.
+// list of other places, of one that is not opposite the others, and of places whose labels
+// do not fit the value.
 func CheckPlaces(problems *nodes.Problems, values []measure.Value, at []*nodes.Node, spots []Spot) {
 	checked := map[string]bool{}
 	for i, v := range values {
 		unevenRound(problems, v, at[i], spots)
+		otherSide(problems, v, at[i], spots)
 		if checked[v.What] {
 			continue
 		}
@@ -45,7 +47,7 @@ func CheckPlaces(problems *nodes.Problems, values []measure.Value, at []*nodes.N
 				lists[k] = calledAt(values[k], spots)
 			}
 		}
-		if !inOtherList(problems, v.What, lists, at) {
+		if !inOtherList(problems, v.What, lists, at) && !unlike(problems, v, lists[i], at[i], spots) {
 			leftOut(problems, v, lists, at[i], spots)
 		}
 	}

@@ -26,6 +26,8 @@ const (
 	LengthTwice      finding.Code = "measure length twice"        // what, limit, kind, inspect
 	PlaceLeftOut     finding.Code = "measure place left out"      // what, place
 	PlaceOfOtherList finding.Code = "measure place of other list" // what, place
+	PlaceUnlike      finding.Code = "measure place unlike"        // what, place, missing: the place called like the others
+	PlacesOfOther    finding.Code = "measure places of other"     // what, places
 	PlaceUneven      finding.Code = "measure place uneven"        // what, place, count: of places
 	LimitsApart      finding.Code = "measure limits apart"        // what, from, to
 	LengthOff        finding.Code = "measure length off"          // what, limit, kind, length

@@ -54,10 +54,10 @@ func CheckParts(from *form.Reader, file form.Fields, c plan.Clamped, kinds []pla
 }
 
 // checkThickness warns about a part that is much thicker than what any fastener
-// clamps, or much thinner. Heads may be recessed, so half as much again is
+// clamps, or much thinner. Heads may be recessed, so a quarter more is
 // accepted, and sleeves may be on sheet metal (common practice, no source).
 func (r *reader) checkThickness(f form.Fields, thickness unit.Length, kinds []plan.Kind) {
-	const letIn, thinPart = 1.5, 1. / 8
+	const letIn, thinPart = 1.25, 1. / 8
 	grip := unit.Length(0)
 	for _, k := range kinds {
 		if k.Grip == 0 {

@@ -15,12 +15,13 @@ func (c check) exchangedDigits() {
 	if _, found := geometry.FindOdd(c.Joint.Points()); found {
 		return // which is said
 	}
+	unpaired, _, lost := c.lost()
 	of := map[string][]int{}
 	for i, f := range c.Joint.Fasteners {
 		of[f.Kind] = append(of[f.Kind], i)
 	}
 	for i, f := range c.Joint.Fasteners {
-		if !written(c.Fasteners[i]) {
+		if !written(c.Fasteners[i]) || lost && i == unpaired {
 			continue
 		}
 		for _, axis := range []func(geometry.Point) float64{func(p geometry.Point) float64 { return p.X }, func(p geometry.Point) float64 { return p.Y }} {

@@ -48,6 +48,8 @@ const (
 	LabelUpsideDown  finding.Code = "places label upside down"   // label
 	DowelsTogether   finding.Code = "places dowels together"     // first, apart, need
 	DigitsExchanged  finding.Code = "places digits exchanged"    // id, written, meant
+	FastenerLost     finding.Code = "places fastener lost"       // id, at
+	LabelsExchanged  finding.Code = "places labels exchanged"    // label, other
 	BoresOutside     finding.Code = "places bores outside"       // labels
 	InnerOuter       finding.Code = "places inner outer"         // inner, outer: kinds
 	AtPlace          finding.Code = "places at"                  // x, y

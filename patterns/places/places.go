@@ -38,12 +38,14 @@ func (p Part) Check(problems *nodes.Problems) {
 	c.offThePart()
 	c.names()
 	c.series()
+	c.exchangedLabels()
 	if !c.numbersApart() {
 		c.mirroredStations()
 	}
 	c.oddKinds()
 	c.innerOuter()
 	c.missingIDs()
+	c.lostFastener()
 	c.labelsFar()
 	c.sideLabels()
 	c.dowelsTogether()

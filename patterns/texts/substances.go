@@ -67,8 +67,12 @@ func (f facts) lubricantOf(whole, text string) []finding.Finding {
 // Texts that want new fasteners, and texts that want old ones again.
 var (
 	newInText   = expression.Lazily(`(?i)\b(?:new|neue[rns]?|nouve(?:lles|aux)|nuevos|nuevas) (?:\pL+ ){0,2}?` + threadsBeside + `\b|` + threadsBeside + `\b[^.;:]*\b(?:renewed|replaced|used once)\b|\b(?:renew|replace|discard)\b[^.;:]*\b` + threadsBeside)
-	againInText = expression.Lazily(`(?i)` + threadsBeside + `\b[^.;:]*\b(?:may be (?:re-?used|used (?:again|twice))|(?:are|is) (?:re-?used|used again)|go back)\b|\bre-?use (?:the |all |old )*` + threadsBeside +
+	againInText = expression.Lazily(`(?i)` + threadsBeside + `\b[^.;:]*\b(?:may be (?:re-?used|used (?:again|twice))|(?:are|is) (?:re-?used|used again)|go back)\b|\bre-?use (?:the |all |old |same )*(?:\pL+ ){0,2}?` + threadsBeside +
+		`\b|\b(?:use|fit) (?:the |all |old |same )*(?:\pL+ ){0,2}?` + threadsBeside + `(?: in)? again\b|\w*(?:schrauben|muttern)\b[^.;:]*\b(?:wieder ?(?:zu)?verwend|erneut verwend|noch ?mals verwend)` +
+		`|\b(?:réutiliser|réemployer) (?:les )?` + threadsBeside + `|` + threadsBeside + `\b[^.;:]*\bréutilis|\b(?:reutilizar|volver a usar) (?:los |las )?` + threadsBeside + `|` + threadsBeside + `\b[^.;:]*\breutiliz` +
 		`|\b(?:clean|oil|refit|fit|wash) (?:the |all |\d+ )*old (?:\pL+ ){0,2}?` + threadsBeside)
+	// usedAgain wants fasteners on again that were taken off, even if only some of them.
+	usedAgain = expression.Lazily(`(?i)` + threadsBeside + `\b[^.;:]*\b(?:use|fit|refit) them again\b`)
 	// oldInText wants old fasteners on again, unless they go away.
 	oldInText = expression.Lazily(`(?i)^\W*(?:the |all |\d+ )*old (?:\pL+ ){0,2}?(?:bolts|studs|screws|nuts)\b`)
 	goesAway  = expression.Lazily(`(?i)\b(?:off|out|away|discard\w*|scrap\w*|mark\w*|compare\w*|measure\w*|count\w*|bin|come|left|raus|heraus|weg|ab|schrott|vergleichen|messen)\b`)
@@ -79,6 +83,9 @@ var (
 // reused, or the reverse.
 func (f facts) reuse(text string) []finding.Finding {
 	reuse := f.kindSizes(func(k plan.Kind) string { return string(k.Reuse) })
+	if len(reuse) == 1 && reuse[0] == string(plan.ReuseOnce) && usedAgain.MatchString(text) && !denied.MatchString(text) {
+		return []finding.Finding{finding.Warned(TextReuse, finding.Values{"text": text, "reuse": reuse[0]})}
+	}
 	if len(reuse) != 1 || notAlways.MatchString(text) || denied.MatchString(text) || ofOthers.MatchString(strings.ReplaceAll(strings.ToLower(text), "old ", "")) {
 		return nil
 	}

@@ -42,6 +42,8 @@ const (
 	TextUpsideDown  finding.Code = "text upside down"  // text
 	TextsThrust     finding.Code = "texts thrust"      // text, other
 	TextDesignation finding.Code = "text designation"  // text, name, machine
+	TextAgain       finding.Code = "text again"        // text, kinds: that must not be
+	TextOtherOrder  finding.Code = "text other order"  // text, first, last: of the file
 )
 
 // Notes compares the notes of the tightening stages with the file.
@@ -96,14 +98,14 @@ func Cautions(p plan.Plan) [][]finding.Finding {
 		if c.Side != plan.CautionLoosen {
 			found[i] = append(figuresIn(p, c.Text, anglesOf(p, 0)), dryBesideOil(p, c.Text)...)
 		}
-		found[i] = append(found[i], slices.Concat(disagrees(p, i), thrusts(p, i))...)
+		found[i] = append(found[i], slices.Concat(disagrees(p, i), holesDisagree(p, i), thrusts(p, i))...)
 		switch c.Side {
 		case plan.CautionTighten:
-			found[i] = slices.Concat(found[i], facts.arranged(c.Text, p.Tighten), facts.within(c.Text, facts.closing()))
+			found[i] = slices.Concat(found[i], facts.arranged(c.Text, p.Tighten), facts.otherOrder(c.Text, p.Tighten, p.Loosen), facts.tightenedAgain(c.Text), facts.within(c.Text, facts.closing()))
 		case plan.CautionLoosen:
-			found[i] = slices.Concat(found[i], facts.arranged(c.Text, p.Loosen), tooHot(c.Text), underPressure(c.Text))
+			found[i] = slices.Concat(found[i], facts.arranged(c.Text, p.Loosen), facts.otherOrder(c.Text, p.Loosen, p.Tighten), tooHot(c.Text), underPressure(c.Text))
 		default:
-			found[i] = append(found[i], facts.atSides(c.Text)...)
+			found[i] = slices.Concat(found[i], facts.atSides(c.Text), facts.tightenedAgain(c.Text))
 		}
 		found[i] = slices.Concat(found[i], facts.compare(c.Text), facts.otherWork(c), facts.otherSide(c.Text), facts.otherMachine(c.Text))
 		found[i] = append(found[i], besides(found[i], facts.ofOtherKind(c.Text, c.Side, nil))...)

@@ -5,6 +5,7 @@ import (
 	"io"
 	"slices"
 	"strconv"
+	"strings"
 	"time"
 
 	"drawdown/render/words"
@@ -100,6 +101,9 @@ func (v JobView) jobLines(list []teardown.LineNow, d run.Direction, start string
 			one.About = t.Home.Fasteners.Of(l.Fasteners)
 		}
 		one.About = words.Row(one.About, l.Remark)
+		if v.changed(l.Joint) && l.State != teardown.IsDone && v.IsOpen() {
+			one.About = words.Row(one.About, t.Job.Newer)
+		}
 		switch {
 		case l.Run != "" && l.State == teardown.IsDone:
 			one.Run = "/records/" + l.Run
@@ -128,20 +132,42 @@ func (v JobView) jobLines(list []teardown.LineNow, d run.Direction, start string
 // RunLines are the runs of the job, in words.
 func (v JobView) RunLines() []shownRun { return v.runLines(v.Runs) }
 
+// changes says what a newer file changes, stage by stage; title names a joint, or is
+// empty where there is only one.
+func (f Frame) changes(list []run.Difference, title func(joint string) string) []string {
+	t := f.Text()
+	var all []string
+	for _, d := range list {
+		if d.What == run.ChangedFile && len(list) > 1 {
+			continue // the others say what
+		}
+		for _, p := range d.Parts() {
+			stage := ""
+			if p.Stage > 0 {
+				stage = t.Records.Columns["stage"] + " " + strconv.Itoa(p.Stage)
+			}
+			what := slices.DeleteFunc([]string{title(d.Joint), t.Job.Changes[string(d.What)], stage}, func(s string) bool { return s == "" })
+			all = append(all, fmt.Sprintf(t.Job.Change, strings.Join(what, ", "), p.Before, p.After))
+		}
+	}
+	return all
+}
+
 // NewerLines say what the file changes as it is now.
 func (v JobView) NewerLines() []string { return v.differences(v.Newer) }
 
 func (v JobView) differences(list []run.Difference) []string {
-	t := v.Text().Job
-	var all []string
-	for _, d := range list {
-		what := t.Changes[string(d.What)]
-		if d.Joint != "" && len(v.Job.Rebuild) > 1 {
-			what = v.Job.TitleOf(d.Joint) + ", " + what
+	return v.changes(list, func(joint string) string {
+		if joint == "" || len(v.Job.Rebuild) < 2 {
+			return ""
 		}
-		all = append(all, fmt.Sprintf(t.Change, what, d.Before, d.After))
-	}
-	return all
+		return v.Job.TitleOf(joint)
+	})
+}
+
+// changed reports whether a newer file changes a joint.
+func (v JobView) changed(joint string) bool {
+	return slices.ContainsFunc(v.Newer, func(d run.Difference) bool { return joint != "" && d.Joint == joint })
 }
 
 // Tables are the lists of what was seen, that hold something.
@@ -184,6 +210,17 @@ func (v JobView) Tables() []recordTable {
 		{"points", v.Words.Record.OpenPoints, accepted}, {"findings", t.Records.Found, found}, {"readings", t.Records.Readings, measured}, {"notes", t.Records.Notes, notes},
 		{"handovers", t.Records.HandOvers, overs}, {"adopted", t.Job.Adopted, adopted},
 	}, func(t recordTable) bool { return len(t.Lines) == 0 })
+}
+
+// Photos are those of what was found, on the job and in its runs.
+func (v JobView) Photos() []shownPhoto {
+	t := v.Text()
+	var all []shownPhoto
+	for _, e := range v.Job.Findings {
+		what := t.Trouble.Names[string(e.Trouble)] + t.Seen.Names[string(e.Found)]
+		all = append(all, shownPhoto{e.Photo, words.Row(v.seenAt(e), what, e.Note, fmt.Sprintf(t.Run.StateBy, e.Who, v.when(e.Time)))})
+	}
+	return withPhoto(all)
 }
 
 // seenAt names where something was seen: the joint, where there are several, and

@@ -26,13 +26,13 @@ func (v JobView) Needs() []jobNeed {
 	t := v.Text()
 	var all []jobNeed
 	for _, n := range v.Job.Needs {
-		if v.Job.Named(n) {
-			continue // below
+		if v.Job.Named(n) || n.Among {
+			continue // listed below, or counted with its kind
 		}
 		one := jobNeed{Ready: n.Met(), Fastener: n.ID, Joint: n.Joint}
 		switch {
 		case n.ID != "":
-			one.Text = fmt.Sprintf(t.Run.NeedFastener, n.ID, t.Trouble.Names[string(n.Trouble)])
+			one.Text = v.needFastener(n.ID, n.Trouble)
 		case n.Gasket != "":
 			one.Text, one.Kind = fmt.Sprintf(t.Run.NeedGasket, n.Count, v.Words.Term(finding.Term(n.Gasket))), n.Kind
 		default:
@@ -51,6 +51,15 @@ func (v JobView) Needs() []jobNeed {
 		all = append(all, v.supplied(s))
 	}
 	return all
+}
+
+// needFastener asks for a new one, and says what the old one was condemned for, where it
+// was.
+func (f Frame) needFastener(name string, t run.Trouble) string {
+	if t == "" {
+		return fmt.Sprintf(f.Text().Run.NeedNew, name)
+	}
+	return fmt.Sprintf(f.Text().Run.NeedFastener, name, f.Text().Trouble.Names[string(t)])
 }
 
 // supplied is a line of what the file lists.

@@ -20,6 +20,7 @@ import (
 	"drawdown/render/words"
 	"drawdown/render/words/wordstest"
 	"drawdown/sequence/run"
+	"drawdown/sequence/run/teardown"
 )
 
 func frame(c *words.Catalogue, path string) page.Frame {
@@ -299,5 +300,15 @@ func TestUndo(t *testing.T) {
 		if got := runView(t, "p4-head", run.Tighten, words.English(), append(done(upTo(21)...), c.last...)...).Undo(); got != c.want {
 			t.Errorf("after %s: %q, want %q", c.name, got, c.want)
 		}
+	}
+}
+
+// A photo is shown where what was found is listed, and an entry without one is not.
+func TestPhotosAreShown(t *testing.T) {
+	t.Parallel()
+	found := []run.Entry{{Act: run.Find, Found: run.Crack, Who: "RA", Photo: "7b7f"}, {Act: run.Find, Found: run.Scoring, Who: "RA"}}
+	v := page.JobView{Frame: frame(words.English(), "/jobs/J1"), Job: teardown.View{Findings: found}}
+	if got := v.Photos(); len(got) != 1 || got[0].Sum != "7b7f" || !strings.Contains(got[0].Says, "Crack") {
+		t.Errorf("%+v", got)
 	}
 }

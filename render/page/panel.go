@@ -244,6 +244,19 @@ func (v RunView) notes(s run.Step) string {
 	return words.Row(behind, recovery, v.Words.Until(s.Until), workedOut, s.Note)
 }
 
+// noteRow is about how many characters of a note a telephone shows in one row.
+const noteRow = 44
+
+// NoteRows is how many rows the longest note of the run takes on a telephone: its panel
+// has room for them at every step, so that nothing moves.
+func (v RunView) NoteRows() int {
+	rows := 0
+	for _, s := range v.Run.Steps {
+		rows = max(rows, (len([]rune(v.notes(s)))+noteRow-1)/noteRow)
+	}
+	return min(rows, 5)
+}
+
 // askPanel is the panel where no step can be done before something is decided.
 func (v RunView) askPanel() Panel {
 	t := v.Text().Run
@@ -314,7 +327,7 @@ func (v RunView) needs() []shownNeed {
 		if n.ID != "" {
 			one.Kind = ""
 		}
-		if !n.Met() {
+		if !n.Met() && !n.Among { // it is one of those of its kind
 			all = append(all, one)
 		}
 	}
@@ -330,7 +343,7 @@ func (v RunView) need(n run.Need) string {
 	t := v.Text()
 	switch {
 	case n.ID != "":
-		return fmt.Sprintf(t.Run.NeedFastener, v.fastener([]string{n.ID}), t.Trouble.Names[string(n.Trouble)])
+		return v.needFastener(v.fastener([]string{n.ID}), n.Trouble)
 	case n.Gasket != "":
 		return fmt.Sprintf(t.Run.NeedGasket, n.Count-n.Ready, v.Words.Term(finding.Term(n.Gasket)))
 	}

@@ -278,3 +278,22 @@ func (v RecordView) Correctable() []correctable {
 	}
 	return all
 }
+
+// shownPhoto is a photo with what it shows.
+type shownPhoto struct{ Sum, Says string }
+
+// Photos are those of what was found and of troubles.
+func (v RecordView) Photos() []shownPhoto {
+	var all []shownPhoto
+	for _, seen := range v.Run.Troubles {
+		all = append(all, shownPhoto{seen.Photo, words.Row(v.troubleLine(seen), v.by(seen.Mark))})
+	}
+	for _, f := range v.Run.Findings {
+		all = append(all, shownPhoto{f.Photo, words.Row(v.at(f.Step, f.Place), v.Text().Seen.Names[string(f.Found)], v.by(f.Mark))})
+	}
+	return withPhoto(all)
+}
+
+func withPhoto(list []shownPhoto) []shownPhoto {
+	return slices.DeleteFunc(list, func(p shownPhoto) bool { return p.Sum == "" })
+}

@@ -22,8 +22,9 @@ type RunView struct {
 	Number  string      // of the machine, from the job
 	Order   string      // the shop's order
 	JobNote string
-	Again   bool    // a later check
-	Prints  []Print // where the sheets are
+	Again   bool             // a later check
+	Prints  []Print          // where the sheets are
+	Newer   []run.Difference // in a newer file, while nothing is done; none where it is the same
 }
 
 // Run writes the page of a run.
@@ -145,6 +146,11 @@ func (v RunView) leftBySettling(e run.Entry) bool {
 	return e.Act == run.LeaveOut && slices.ContainsFunc(v.Entries, func(s run.Entry) bool {
 		return s.Act == run.Settle && s.Who == e.Who && s.Note == e.Note
 	})
+}
+
+// NewerLines say what a newer file changes in the joint.
+func (v RunView) NewerLines() []string {
+	return v.changes(v.Newer, func(string) string { return "" })
 }
 
 // IsOpen reports whether entries are taken.

@@ -172,6 +172,9 @@ type PageRun struct {
 	NeedKind        string // %[1]d × %[2]s, new
 	NeedGasket      string // %[1]d × gasket, new (%[2]s)
 	NeedFastener    string // for %[1]s (%[2]s): a replacement
+	NeedNew         string // the same for %s where it was not condemned
+	NewerSays       string // what to do where a newer file changes the joint
+	NewerGoOn       string
 	NotReady        string
 	AskRound        string
 	AskUntil        string // Another round until: %s

@@ -22,13 +22,13 @@ type Torque struct {
 
 // AtWork has the words for a joint at work.
 type AtWork struct {
-	Badge, Holds, HoldsNot, Legend string // of the sheet
-	Clamp, Pressed, Greatest       string // titles of its charts
-	Window, Compressed, Stress     string // names of figures
-	HotYield, Fatigue, Aim         string
-	Low, Nominal, High, Needed     string // columns: at most 11 letters
-	States                         States
-	Limits                         LimitNames
+	Badge, Holds, HoldsAsUsual, HoldsNot, Legend string // of the sheet
+	Clamp, Pressed, Greatest                     string // titles of its charts
+	Window, Compressed, Stress                   string // names of figures
+	HotYield, Fatigue, Aim                       string
+	Low, Nominal, High, Needed                   string // columns: at most 11 letters
+	States                                       States
+	Limits                                       LimitNames
 }
 
 // States are the names of the states of a joint.

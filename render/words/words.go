@@ -31,6 +31,7 @@ type Catalogue struct {
 	Tray      Tray
 	Target    Target
 	Condition Condition
+	Readings  Readings
 	Record    Record
 	Drawing   Drawing
 	Revised   Revised

@@ -95,9 +95,36 @@ func (t Task) textOfOther() *finding.Finding {
 			own, other = goingIn, goingOut
 		}
 		said := tokens(t.Remark(side))
+		if wrong := side == plan.CautionLoosen && oiledFirst(said) || side == plan.CautionTighten && takenOut(said); t.Part != "" && wrong && !hasAny(said, keeping) {
+			return warned(TextOfOther, finding.Values{"text": t.Remark(side), "side": string(side)})
+		}
 		if t.Part != "" && hasAny(said, other) && !hasAny(said, own) && !hasAny(said, keeping) {
 			return warned(TextOfOther, finding.Values{"text": t.Remark(side), "side": string(side)})
 		}
 	}
 	return nil
+}
+
+var (
+	oiling  = []string{"oil", "lubricate", "grease"}
+	pulling = []string{"pull", "lift", "draw", "take"}
+	outOf   = []string{"out", "off"}
+	later   = []string{"then", "before", "after", "again", "back"}
+	oilable = []string{"bearing", "bearings", "journal", "journals", "lobe", "lobes", "lip", "lips", "shells"}
+)
+
+// oiledFirst reports whether a text begins with oiling what runs in oil: oil the bearings.
+func oiledFirst(said []string) bool {
+	return len(said) > 1 && slices.Contains(oiling, said[0]) && hasAny(said, oilable) && !hasAny(said, later)
+}
+
+// takenOut reports whether a text begins with taking something out, in one of four
+// languages: pull it straight out.
+func takenOut(said []string) bool {
+	if len(said) < 2 || hasAny(said, later) {
+		return false
+	}
+	end := said[len(said)-1]
+	return slices.Contains(pulling, said[0]) && slices.Contains(outOf, end) || slices.Contains([]string{"herausziehen", "ausbauen", "abziehen"}, end) ||
+		slices.Contains([]string{"déposer", "extraire", "extraer", "sacar"}, said[0])
 }

@@ -60,6 +60,28 @@ type Difference struct {
 	After  string  `json:"after,omitempty"`
 }
 
+// ChangedPart is what differs in one stage, or in the order.
+type ChangedPart struct {
+	Stage         int // 0: the order, or all of it
+	Before, After string
+}
+
+// Parts gives of a change of the work only what differs; all of it where stages were
+// added or left out, and of any other change.
+func (d Difference) Parts() []ChangedPart {
+	before, after := strings.Split(d.Before, "; "), strings.Split(d.After, "; ")
+	if d.What != ChangedLoosen && d.What != ChangedTighten || len(before) != len(after) {
+		return []ChangedPart{{Before: d.Before, After: d.After}}
+	}
+	var all []ChangedPart
+	for i := range before { // the order, then the stages
+		if before[i] != after[i] {
+			all = append(all, ChangedPart{i, before[i], after[i]})
+		}
+	}
+	return all
+}
+
 // Changed is what a newer revision can change.
 type Changed string
 

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"drawdown/geometry/finding"
+	"drawdown/sequence/measure"
 )
 
 // Replaces reports whether a reading is a newer one of the same value at the same
@@ -36,6 +37,23 @@ func (v View) values() (all []Reading) {
 		all = append(all, r)
 	}
 	return all
+}
+
+// Since shows a run with what was read later: values that were read again are history,
+// and no warning.
+func (v View) Since(known []Reading) View {
+	past := map[string]bool{}
+	for _, r := range v.values() {
+		past[r.Entry] = r.Past || slices.ContainsFunc(known, func(other Reading) bool { return other.Replaces(r) })
+	}
+	v.Readings = slices.Clone(v.Readings)
+	for i, r := range v.Readings {
+		v.Readings[i].Past = past[r.Entry]
+	}
+	v.Flags = slices.DeleteFunc(slices.Clone(v.Flags), func(f Flag) bool {
+		return past[f.Entry] && slices.Contains([]finding.Code{measure.Outside, measure.ShimBeyond}, f.Finding.Code)
+	})
+	return v
 }
 
 // valuesRead are the readings that have a name, of this run and of its job.

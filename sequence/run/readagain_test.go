@@ -30,6 +30,9 @@ func TestNewestValueCounts(t *testing.T) {
 	if v := inJob(t, facts).view(); len(v.ToAccept)+len(v.Flags) != 0 {
 		t.Errorf("after the machine shop: %+v, %+v", v.ToAccept, v.Flags)
 	}
+	if v := loose.view().Since(facts.Measured); len(v.Flags) != 0 || !v.Readings[0].Past || len(loose.view().Flags) != 1 {
+		t.Errorf("with what was read since: %+v", v.Flags)
+	}
 	loose.now = loose.now.Add(time.Hour)
 	loose.takes(leak("3"))
 	if v := loose.view(); len(v.Flags) != 0 || !v.Readings[0].Past || v.Readings[1].Past {
@@ -40,4 +43,17 @@ func TestNewestValueCounts(t *testing.T) {
 	if v := loose.view(); len(v.Flags) != 1 {
 		t.Errorf("worse again: %+v", v.Flags)
 	}
+}
+
+// Of a newer revision only what differs is named, by its stage; where stages were added
+// it is all of it. From first principles.
+func TestPartsOfAChange(t *testing.T) {
+	t.Parallel()
+	before := "B3,B8; bolt 30 N·m; bolt 60 N·m"
+	change := func(what run.Changed, after string) []run.ChangedPart {
+		return run.Difference{What: what, Before: before, After: after}.Parts()
+	}
+	same(t, []run.ChangedPart{{Stage: 2, Before: "bolt 60 N·m", After: "bolt 58 N·m"}}, change(run.ChangedTighten, "B3,B8; bolt 30 N·m; bolt 58 N·m"))
+	same(t, []run.ChangedPart{{Before: "B3,B8", After: "B8,B3"}}, change(run.ChangedLoosen, "B8,B3; bolt 30 N·m; bolt 60 N·m"))
+	same(t, []run.ChangedPart{{Before: before, After: "B3,B8; bolt 30 N·m"}}, change(run.ChangedTighten, "B3,B8; bolt 30 N·m"))
 }

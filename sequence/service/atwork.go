@@ -51,6 +51,9 @@ func (w *work) atWork(k *Kind) {
 	settled := w.settled(k.States[0].Clamp, s, a.Settlement.Micrometres/1000)
 	k.States = append(k.States, State{Name: Settled, Clamp: settled})
 	w.rests("VDI 2230 Part 1, table 5 (settlement)")
+	if w.bolts > 1 {
+		w.assume(TightenedAlone, nil)
+	}
 	load, known := w.load()
 	adds, hot := w.heat(*k, s)
 	if !known || !hot {

@@ -89,7 +89,11 @@ func materialTerm(text string) finding.Term {
 
 // Yield is the share of the yield stress that a bolt uses when it is hot and
 // under load, with the torsion of tightening still in it.
-type Yield struct{ Cold, Nominal, High float64 }
+type Yield struct {
+	Cold, Nominal, High float64
+
+	most unit.Force // preload when tightened, at low friction, that just does not yield hot; 0: none
+}
 
 // yields fills in how near the bolt comes to yield.
 func (w *work) yields(k *Kind, adds Forces, load unit.Force, s springs) {
@@ -111,6 +115,16 @@ func (w *work) yields(k *Kind, adds Forces, load unit.Force, s springs) {
 		Nominal: used(c.Nominal.Force, c.Nominal.Thread, extra(adds.Nominal, s.gasket.Nominal)),
 		High:    used(c.High.Force, c.High.Thread, extra(adds.High, s.gasket.High)),
 	}
+	low, high := unit.Force(0), c.High.Force
+	more := extra(adds.High, s.gasket.High)
+	for range 40 { // halves the range
+		if middle := (low + high) / 2; used(middle, c.High.Thread, more) <= 1 {
+			low = middle
+		} else {
+			high = middle
+		}
+	}
+	k.Yield.most = low
 	w.assume(TorsionStays, nil)
 }
 

@@ -1,8 +1,11 @@
 package service
 
 import (
+	"slices"
+
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
+	"drawdown/sequence/figures"
 	"drawdown/sequence/gasket"
 	"drawdown/sequence/plan"
 )
@@ -103,6 +106,9 @@ func (j *judge) seated() {
 		return
 	}
 	own := j.stated(func(w gasket.Window) unit.Stress { return w.Seating })
+	if !own && j.plan.Clamped.Service.Pressure == 0 {
+		return // a usual figure says nothing of a cover without pressure
+	}
 	j.add(s.Nominal < seating && own, NotSeated, finding.Place{}, stressValues(s, finding.Values{
 		"seating": seating, "area": j.Gasket.AreaMm2, "assumed": !own,
 	}))
@@ -115,6 +121,9 @@ func (j *judge) working() {
 		return
 	}
 	own := j.stated(func(w gasket.Window) unit.Stress { return w.Work })
+	if !own && j.plan.Clamped.Service.Pressure == 0 {
+		return
+	}
 	j.add(lowest.Stress.Nominal < work && own, BelowWork, finding.Place{}, stressValues(lowest.Stress, finding.Values{
 		"state": string(lowest.State), "work": work, "assumed": !own,
 	}))
@@ -125,7 +134,11 @@ func (j *judge) working() {
 func (j *judge) strained(k Kind) {
 	at := finding.Place{Kind: k.Name}
 	if y := k.Yield; y != nil && y.High > 1 && y.High > y.Cold && y.Cold <= 1 {
-		j.add(y.Nominal > 1, YieldsHot, at, finding.Values{"kind": k.Name, "cold": y.Cold, "hot": y.Nominal, "high": y.High})
+		values := finding.Values{"kind": k.Name, "cold": y.Cold, "hot": y.Nominal, "high": y.High}
+		if k.byTorque() && k.Aim != nil && y.most > 0 {
+			values["torque"] = k.Aim.Torque * unit.Torque(y.most/k.Aim.Preload.High)
+		}
+		j.add(y.Nominal > 1, YieldsHot, at, values)
 	}
 	if f := k.Fatigue; f != nil && f.Amplitude > f.Limit {
 		j.add(true, Fatigues, at, finding.Values{"kind": k.Name, "amplitude": f.Amplitude, "limit": f.Limit})
@@ -133,7 +146,35 @@ func (j *judge) strained(k Kind) {
 	if last := k.States[len(k.States)-1]; last.Name == HotUnderLoad && last.Clamp.Low <= 0 {
 		j.add(last.Clamp.Nominal <= 0, PartsOpen, at, finding.Values{"kind": k.Name, "low": last.Clamp.Low, "clamp": last.Clamp.Nominal})
 	}
+	j.passed(k)
 	if a := k.Aim; a != nil && a.Needed > 0 && k.States[0].Clamp.Low < a.Needed && !a.Reaches() {
 		j.add(false, NothingFits, at, finding.Values{"kind": k.Name, "least": a.Preload.Low, "needed": a.Needed, "most": a.Preload.High, "by": string(a.By)})
 	}
+}
+
+// passed reports the thread or face of a kind that its tightening, or the heat
+// after it, takes over what it bears. The gasket has findings of its own.
+func (j *judge) passed(k Kind) {
+	most, adds, hot := k.States[0].Clamp.High, unit.Force(0), false
+	for i, s := range k.States {
+		if s.Name == Hot && s.Clamp.High > most {
+			most, adds, hot = s.Clamp.High, s.Clamp.High-k.States[i-1].Clamp.High, true
+		}
+	}
+	for _, limit := range k.Limits {
+		if limit.By != ByThread && limit.By != ByFace || most <= limit.Force {
+			continue
+		}
+		values := finding.Values{"kind": k.Name, "hot": hot, "high": most, "by": string(limit.By), "limit": limit.Force}
+		if borne := limit.Force - adds; k.byTorque() && borne > 0 {
+			values["torque"] = k.Aim.Torque * unit.Torque(min(1, borne/k.Aim.Preload.High)) // heat adds as much to a smaller preload
+		}
+		j.add(false, LimitPassed, finding.Place{Kind: k.Name}, values)
+		return
+	}
+}
+
+// byTorque reports whether all stages of a kind tighten it to a torque.
+func (k Kind) byTorque() bool {
+	return !slices.ContainsFunc(k.answer.Bolt.Stages, func(s figures.Stage) bool { return s.Do != figures.Tighten && s.Do != figures.BackOff })
 }

@@ -3,10 +3,12 @@ package service_test
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
 	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
 	"drawdown/patterns/patterntest"
 	"drawdown/sequence/figures"
 	"drawdown/sequence/interaction/compliance"
@@ -146,6 +148,24 @@ tighten: {stages: [{torque: 63 N·m}], source: test}
 	if found := service.Judge(patterntest.Plan(t, text(", temperature: {part: 100 °C}"))); !finding.Has(found, service.YieldsHot) {
 		t.Errorf("judged %v", found)
 	}
+	// Hot yield asks for a torque below that of the file.
+	hot := service.Judge(patterntest.Plan(t, text(", temperature: {part: 100 °C}")))
+	if y := hot[slices.IndexFunc(hot, func(f finding.Finding) bool { return f.Code == service.YieldsHot })]; y.Values["torque"].(unit.Torque) >= 63 || y.Values["torque"].(unit.Torque) < 40 {
+		t.Errorf("%v", y)
+	}
+	// The washer face bears limit: cold the aim keeps to it, hot by what heat adds.
+	found := service.Judge(patterntest.Plan(t, text(", temperature: {part: 100 °C}")))
+	i := slices.IndexFunc(found, func(f finding.Finding) bool { return f.Code == service.LimitPassed })
+	if i < 0 {
+		t.Fatalf("no limit is passed hot: %v", found)
+	}
+	limit := j.Kinds[0].Limits[slices.IndexFunc(j.Kinds[0].Limits, func(l service.Limit) bool { return l.By == service.ByFace })]
+	borne := float64(limit.Force) - float64(states[2].Clamp.High-states[1].Clamp.High)
+	aim := j.Kinds[0].Aim
+	within(t, "torque that keeps to the limit", float64(found[i].Values["torque"].(unit.Torque)), float64(aim.Torque)*min(1, borne/float64(aim.Preload.High)), 1e-9)
+	if found[i].Values["limit"] != limit.Force || found[i].Values["hot"] != true {
+		t.Errorf("%v", found[i])
+	}
 	even := of(t, text(", temperature: {part: 100 °C, bolt: 180 °C}")).Kinds[0].States // 23·80 = 11.5·160
 	if d := even[2].Clamp.Nominal - even[1].Clamp.Nominal; math.Abs(float64(d)) > 1e-6 {
 		t.Errorf("equal growth adds %v", d)
@@ -185,7 +205,8 @@ func TestJudge(t *testing.T) {
 		{"crushed", ", crush: 60 MPa", "", "{torque: 60 N·m}, {torque: 160 N·m}", service.Crushes, finding.Warning},
 		{"crushed at the end of the range", ", crush: 80 MPa", "", "{torque: 160 N·m}", service.Crushes, finding.Note},
 		{"not seated", ", seating: 90 MPa", "", "{torque: 100 N·m}", service.NotSeated, finding.Warning},
-		{"not seated by its kind", "", "", "{torque: 40 N·m}", service.NotSeated, finding.Note},
+		{"not seated by its kind", "", ", pressure: 5 bar", "{torque: 40 N·m}", service.NotSeated, finding.Note},
+		{"not seated by its kind, with nothing to seal", "", "", "{torque: 40 N·m}", "", ""},
 		{"below its working stress", ", work: 60 MPa", ", pressure: 60 bar", "{torque: 150 N·m}", service.BelowWork, finding.Warning},
 		{"apart", ", seating: 1 MPa, work: 0.1 MPa", ", load: 900 kN", "{torque: 150 N·m}", service.PartsOpen, finding.Warning},
 	} {

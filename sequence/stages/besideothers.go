@@ -7,6 +7,7 @@ import (
 	"drawdown/geometry/unit"
 	"drawdown/sequence"
 	"drawdown/sequence/plan"
+	"drawdown/sequence/tension/screw"
 )
 
 // Findings about an error or a missing stage, from the stages beside it.
@@ -15,6 +16,7 @@ const (
 	StepTooSmall finding.Code = "stage step small"   // kind, stage, torque, before, beforeTorque
 	AllAtOnce    finding.Code = "stage all at once"  // kind, stage, torque, count
 	WaitsShort   finding.Code = "stage waits short"  // stage, wait, least
+	WaitsSet     finding.Code = "stage waits set"    // stage, wait, kind, most
 	EqualsApart  finding.Code = "stage equals apart" // kind, stage, torque, thread; other, otherStage, otherTorque
 )
 
@@ -22,12 +24,13 @@ const (
 // increase the torque by a factor of two or three from stage to stage, and wait
 // for minutes to hours.
 const (
-	mostStep     = 8                // times the torque of the stage before
-	leastStep    = 1.08             // times the torque of the stage before: bolts at rest hardly turn for less
-	leastWait    = unit.Duration(1) // minutes
-	fewestAtOnce = 8                // fasteners that are not tightened in one go
-	leastAtOnce  = 12               // mm of their thread
-	leastOfEqual = 0.6              // of the torque of an equal bolt
+	mostStep     = 8                 // times the torque of the stage before
+	leastStep    = 1.08              // times the torque of the stage before: bolts at rest hardly turn for less
+	leastWait    = unit.Duration(1)  // minutes
+	mostUnset    = unit.Duration(30) // minutes in which what sets in a thread stays soft
+	fewestAtOnce = 8                 // fasteners that are not tightened in one go
+	leastAtOnce  = 12                // mm of their thread
+	leastOfEqual = 0.6               // of the torque of an equal bolt
 )
 
 // slips finds the figures of a kind that do not fit those of its other stages.
@@ -68,6 +71,25 @@ func shortWaits(p plan.Plan) (found []finding.Finding) {
 		if s.Do == plan.Wait && s.Wait < leastWait {
 			values := finding.Values{"stage": s.Number, "wait": s.Wait, "least": leastWait}
 			found = append(found, finding.Warned(WaitsShort, values).From(finding.CommonPractice).About(finding.Place{Stage: s.Number}))
+		}
+	}
+	return found
+}
+
+// waitsSet finds the waits in which what is on the threads sets, before they are turned
+// again.
+func waitsSet(p plan.Plan) (found []finding.Finding) {
+	for i, s := range p.Tighten.Stages {
+		if s.Do != plan.Wait || s.Wait <= mostUnset {
+			continue
+		}
+		for _, k := range p.Kinds {
+			of := func(s plan.Stage) bool { return s.Do != plan.Wait && slices.Contains(s.Kinds, k.Name) }
+			if screw.Sets(k.Lubricant) && slices.ContainsFunc(p.Tighten.Stages[:i], of) && slices.ContainsFunc(p.Tighten.Stages[i+1:], of) {
+				values := finding.Values{"stage": s.Number, "wait": s.Wait, "kind": k.Name, "most": mostUnset}
+				found = append(found, finding.Warned(WaitsSet, values).From(finding.CommonPractice).About(finding.Place{Stage: s.Number}))
+				break
+			}
 		}
 	}
 	return found

@@ -44,6 +44,7 @@ func Senseless(p plan.Plan) []finding.Finding {
 		found = append(found, slips(p, k.Name)...)
 	}
 	found = append(found, shortWaits(p)...)
+	found = append(found, waitsSet(p)...)
 	found = append(found, smallerMore(p)...)
 	found = append(found, equalsApart(p)...)
 	slices.SortStableFunc(found, func(a, b finding.Finding) int { return a.At.Stage - b.At.Stage })

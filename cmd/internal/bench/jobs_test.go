@@ -286,7 +286,14 @@ func TestAdoptANewerFile(t *testing.T) {
 			t.Errorf("the page lacks %s", want)
 		}
 	}
+	older := func(when string) {
+		if shown := s.want(http.StatusOK, s.ask("GET", "/runs/"+before, "")).body; !contains(shown, `id="newer"`) || !contains(shown, "/jobs/"+id+"#newer") {
+			t.Errorf("%s the page of the run does not name the newer file", when)
+		}
+	}
+	older("before it is adopted")
 	first := s.want(http.StatusOK, s.onJob(id, `{"entry":"a2","act":"adopt","who":"RA"}`))
+	older("after it was adopted")
 	if again := s.want(http.StatusOK, s.onJob(id, `{"entry":"a2","act":"adopt","who":"RA"}`)); string(again.body) != string(first.body) {
 		t.Errorf("sent twice: %s, then %s", first, again)
 	}

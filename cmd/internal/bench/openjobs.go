@@ -175,6 +175,30 @@ func (b *Bench) newerThan(id string) []run.Difference {
 	return differences
 }
 
+// newerFor lists what a newer file changes in the work of a run: one that its job has
+// not adopted, or adopted only after the run was started.
+func (b *Bench) newerFor(one *openRun) []run.Difference {
+	if one.work.Job == "" {
+		return nil
+	}
+	other := run.ChangedLoosen
+	if one.work.Direction == run.Loosen {
+		other = run.ChangedTighten
+	}
+	all := slices.Concat(b.adoptedSince(one), b.newerThan(one.work.Job))
+	return slices.DeleteFunc(all, func(d run.Difference) bool { return d.Joint != one.work.Of || d.What == other })
+}
+
+func (b *Bench) adoptedSince(one *openRun) []run.Difference {
+	b.jobs.Lock()
+	defer b.jobs.Unlock()
+	of, err := b.job(one.work.Job)
+	if err != nil {
+		return nil
+	}
+	return of.state.AdoptedSince(one.of.Started)
+}
+
 // runsOf returns the runs of a job, and the state of each.
 func (b *Bench) runsOf(one *openJob) ([]teardown.RunFact, []*openRun, error) {
 	var facts []teardown.RunFact

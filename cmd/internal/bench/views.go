@@ -274,6 +274,9 @@ func (b *Bench) runView(r *http.Request) (page.RunView, error) {
 		return v, err
 	}
 	v.Run = one.view(b.now())
+	if v.Run.Status == run.Open && v.Run.Now.Done.Steps == 0 {
+		v.Newer = b.newerFor(one)
+	}
 	list, err := b.store.Entries(v.ID, 0)
 	if err != nil {
 		return v, err
@@ -346,6 +349,13 @@ func (b *Bench) recordPage(w http.ResponseWriter, r *http.Request) error {
 	head, err := b.store.Head()
 	if err != nil {
 		return err
+	}
+	if of.Run.Job != "" {
+		in, err := b.jobOut(of.Run.Job, of.Words)
+		if err != nil {
+			return err
+		}
+		of.Run = in.View.Since(of.Run)
 	}
 	v := page.RecordView{RunView: of, Head: head.Hash}
 	return b.show(w, r, http.StatusOK, func(to *bytes.Buffer) error { return page.Record(to, v) })

@@ -58,7 +58,7 @@ var soundCalls = []string{
 	"wrench --torque 80Nm", "wrench --torque 80Nm --adapter 60mm --length 400mm", "wrench --torque 80Nm --wrenches w.yaml",
 	"predict j.yaml --gasket fibre-sheet --gasket-width 16mm", "predict j.yaml --gasket fibre-sheet --gasket-width 16mm --compare --scatter 10",
 	"predict j.yaml --gasket-stiffness 120MPa/mm --gasket-width 16mm --compensate --passes 30,70,100 --target 20kN",
-	"patterns x.yaml --as dxf -o out", "survey s.yaml", "survey s.yaml -o out", "trace p4-pump-gasket --dowels 6mm --title Xt -o out", "patterns new --grid 3x2 --pitch 60 --title Xt -o out", "patterns new --csv p.csv --title X2 -o out/table", "patterns new --dxf out/x.dxf --title X3 -o out/drawing", "patterns new --circle 7 --diameter 90 -o out/circle",
+	"patterns x.yaml --as dxf -o out", "survey s.yaml", "survey s.yaml -o out", "survey s.yaml --sheet -o out/sheet", "trace p4-pump-gasket --dowels 6mm --title Xt -o out", "patterns new --grid 3x2 --pitch 60 --title Xt -o out", "patterns new --csv p.csv --title X2 -o out/table", "patterns new --dxf out/x.dxf --title X3 -o out/drawing", "patterns new --circle 7 --diameter 90 -o out/circle",
 	"card x.yaml -o out", "card x.yaml --paper a5 -o out", "tray x.yaml -o out", "condition x.yaml -o out",
 	"handout x.yaml --mark a.csv -o out", "handout x.yaml -o out",
 }

@@ -24,11 +24,10 @@ var surveyCommand = command{
 	name:    "survey",
 	operand: surveyFile,
 	build: func(flags *pflag.FlagSet) runner {
-		folder := flag.Out(flags, "", "`folder` to write the pattern file to")
+		printing := flag.AddPrint(flags, render.PDF)
+		sheet := flags.Bool("sheet", false, "draw a sheet to write the readings on, instead")
 		start := flags.Bool("example", false, "print a survey file to start from")
 		unfinished := flags.Bool("unfinished", false, "write the file without the holes that the readings do not locate")
-		flag.Language(flags)
-		asJSON := flag.JSON(flags)
 		replace := addReplace(flags, replaceUsage)
 		return func(p *Program, args []string) Status {
 			if *start {
@@ -36,15 +35,32 @@ var surveyCommand = command{
 				return p.example(args, text)
 			}
 			file, err := oneSource(args, "survey", patterns.Surveys.Names()[0])
-			if err == nil && flags.Changed("out") {
-				err = files.CheckFolder(*folder)
+			ask, errPrinting := printing.ChosenFor(*sheet, flag.NeedsOther, "sheet", "format", "paper", "landscape", "dpi")
+			if *sheet && (*unfinished || *replace) {
+				errPrinting = flag.Misused(SaysNothing, finding.Values{"flag": changed(flags, []string{"unfinished", "replace"}), "other": "sheet"})
 			}
-			if err != nil {
+			if err := cmp.Or(err, errPrinting); err != nil {
 				return p.misuse(err)
 			}
-			return p.survey(file, *folder, *unfinished, *asJSON, *replace)
+			if *sheet {
+				return p.surveySheet(file, ask, printing)
+			}
+			folder := ""
+			if flags.Changed("out") {
+				folder = *printing.Folder
+			}
+			return p.survey(file, folder, *unfinished, *printing.AsJSON, *replace)
 		}
 	},
+}
+
+// surveySheet draws the sheet that the readings are written on.
+func (p *Program) surveySheet(file string, ask job.Printing, printing flag.Print) Status {
+	drawn, notes, problems, err := job.SurveySheet(file, p.Stdin, ask)
+	if status := p.stopped(file, problems, err); status != Done {
+		return status
+	}
+	return p.deliver(drawn, notes, printing)
 }
 
 func (p *Program) survey(file, folder string, unfinished, asJSON, replace bool) Status {

@@ -12,6 +12,7 @@ import (
 	"drawdown/patterns/machine"
 	"drawdown/patterns/problem"
 	"drawdown/patterns/source"
+	"drawdown/patterns/texts"
 	"drawdown/render"
 	"drawdown/render/font"
 	"drawdown/render/imprint"
@@ -71,6 +72,7 @@ func planMachine(from source.Source, more func(machine.Machine, overhaul.Overhau
 	for _, doubt := range o.Doubts() {
 		problems = append(problems, warnedAt(machine.Strip[doubt.At.Steps[0]-1].At, doubt))
 	}
+	problems = append(problems, textsOfJoints(machine, o)...)
 	problems = append(problems, at(machine.MeasuresAt, o.MeasureDoubts())...)
 	problems = append(problems, at(machine.CautionsAt, o.CautionDoubts())...)
 	if more != nil {
@@ -169,4 +171,48 @@ func again(s machine.Step, p plan.Plan) problem.List {
 	at := s.AgainAt
 	at.Severity, at.Found = found.Severity, &found
 	return problem.List{at}
+}
+
+// textsOfJoints compares the texts of a machine file with the joints that they are about:
+// the remarks of a joint with it, and all others with those that they name.
+func textsOfJoints(m machine.Machine, o overhaul.Overhaul) (problems problem.List) {
+	for i, t := range o.Tasks {
+		at := m.Strip[i].At
+		if t.Joint != nil {
+			of := []overhaul.Joint{{Plan: t.Joint}}
+			problems = append(problems, againstAll(at, plan.Caution{Text: t.Loosen, Side: plan.CautionLoosen}, of)...)
+			problems = append(problems, againstAll(at, plan.Caution{Text: t.Tighten, Side: plan.CautionTighten}, of)...)
+			continue
+		}
+		for _, c := range []plan.Caution{{Text: t.Note, Side: t.Side}, {Text: t.Loosen, Side: plan.CautionLoosen}, {Text: t.Tighten, Side: plan.CautionTighten}} {
+			problems = append(problems, againstAll(at, c, jointsNamed(c.Text, o))...)
+		}
+	}
+	for i, c := range o.Cautions {
+		if i < len(m.CautionsAt) {
+			problems = append(problems, againstAll(m.CautionsAt[i], c, jointsNamed(c.Text, o))...)
+		}
+	}
+	return problems
+}
+
+func jointsNamed(text string, o overhaul.Overhaul) []overhaul.Joint {
+	return slices.DeleteFunc(o.Joints(), func(j overhaul.Joint) bool { return !texts.About(text, *j.Plan) })
+}
+
+// againstAll reports what a text says against every joint that it is about: one that is
+// right for one of them may be about this one.
+func againstAll(at problem.Problem, c plan.Caution, joints []overhaul.Joint) (problems problem.List) {
+	for i, j := range joints {
+		found := texts.OfJoint(*j.Plan, c)
+		if len(found) == 0 {
+			return nil
+		}
+		for _, f := range found {
+			if i == 0 {
+				problems = append(problems, warnedAt(at, finding.Warned(machine.TextOfJoint, finding.Values{"title": j.Title, "why": f})))
+			}
+		}
+	}
+	return problems
 }

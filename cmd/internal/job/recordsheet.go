@@ -45,6 +45,11 @@ func RecordSheet(e record.Export, kept Kept, zone *time.Location, ask Printing) 
 		if err != nil {
 			return nil, nil, err
 		}
+		if e.Job != "" {
+			if r.View, err = since(r.View, of, e); err != nil {
+				return nil, nil, err
+			}
+		}
 		r.Photos = photosOf(kept, photoSums(r.Entries))
 		document, notes = sheet.Document(r, request)
 	}
@@ -150,26 +155,41 @@ func jobOf(e record.Export, kept Kept) (record.Export, error) {
 	return kept.Export(e.Job)
 }
 
+// since shows a run with what was read of its joint later in the job.
+func since(v run.View, of, e record.Export) (run.View, error) {
+	last := of.Last
+	for _, r := range of.Runs {
+		if r.Last.After(last) {
+			last = r.Last
+		}
+	}
+	facts, err := factsBy(of, e, last)
+	return v.Since(facts.Measured), err
+}
+
 // factsThen is what a job knew for one of its runs when that run had its last entry.
-func factsThen(of, e record.Export) (run.JobFacts, error) {
+func factsThen(of, e record.Export) (run.JobFacts, error) { return factsBy(of, e, e.Last) }
+
+// factsBy is what a job knew for one of its runs at a moment.
+func factsBy(of, e record.Export, moment time.Time) (run.JobFacts, error) {
 	var views []run.View
 	for _, other := range of.Runs {
 		if other.ID == e.ID || other.Of != e.Of {
 			continue
 		}
-		other.Entries = until(other.Entries, e.Last)
+		other.Entries = until(other.Entries, moment)
 		state, err := other.Replay()
 		if err != nil {
 			return run.JobFacts{}, err
 		}
-		views = append(views, state.At(e.Last))
+		views = append(views, state.At(moment))
 	}
 	facts := run.FactsOf(views)
 	var work teardown.Work
 	if err := json.Unmarshal(of.Plan, &work); err != nil {
 		return facts, err
 	}
-	of.Entries = until(of.Entries, e.Last)
+	of.Entries = until(of.Entries, moment)
 	then := work.Replay(runEntries(of))
 	facts.Measured = append(facts.Measured, then.MeasuredOn(e.Of)...)
 	facts.Ready, facts.Out = then.ReadyFor(e.Of), then.OutOfJoint(e.Of)

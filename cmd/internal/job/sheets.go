@@ -92,7 +92,7 @@ func ForecastSheets(a interaction.Answer, ask Printing, frames bool) ([]render.F
 // ClampLoad draws what a plan's joint has and needs.
 func ClampLoad(p plan.Plan, joint service.Joint, ask Printing) ([]render.File, []string, error) {
 	ask = ask.counting()
-	document := clampload.Document(p, clampload.Request{Request: ask.Request, Joint: joint, Found: service.Judge(p)})
+	document := clampload.Document(p, clampload.Request{Request: ask.Request, Joint: joint, Found: service.Doubts(p.Figures)})
 	return ask.draw(p, "clamp-load", document, nil)
 }
 

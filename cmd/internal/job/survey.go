@@ -16,6 +16,7 @@ import (
 	"drawdown/patterns/writing"
 	"drawdown/render"
 	"drawdown/render/font"
+	"drawdown/render/sheet/readings"
 	"drawdown/render/words"
 	"drawdown/sequence/plan"
 )
@@ -58,6 +59,40 @@ func Survey(name string, stdin io.Reader, c *words.Catalogue) (a SurveyAnswer, p
 	}
 	a.Pattern = render.File{Name: read.Name + ".yaml", Data: writing.Pattern(read.Draft(solved), c.Say)}
 	return a, problems, nil
+}
+
+// SurveySheet draws the sheet for the readings of a survey file: all of them
+// where it has none yet, else those that it still needs.
+func SurveySheet(name string, stdin io.Reader, ask Printing) (files []render.File, notes []string, problems problem.List, err error) {
+	from, err := patterns.Surveys.Open(name, stdin)
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	from.Printable = font.Missing
+	read, problems := measured.ReadBlank(from)
+	if problems.Stops() {
+		return nil, nil, problems, nil
+	}
+	part := readings.Part{Title: read.Title, Machine: read.Machine, File: read.Name + ".yaml", IDs: read.IDs, DiametersMm: read.Network.Diameters}
+	if len(read.Network.Readings) > 0 {
+		solved, err := survey.Solve(read.Network)
+		var found finding.Finding
+		if errors.As(err, &found) {
+			return nil, nil, append(problems, problem.Problem{File: from.File, Severity: problem.Error, Found: &found}), nil
+		}
+		part.At, part.Pairs = solved.Points, read.Report(solved).ToMeasure()
+	}
+	if len(part.Pairs) == 0 { // nothing was measured, or all is well: once more
+		at := part.At
+		if at == nil {
+			at = survey.RoundTheEdge(len(read.IDs))
+		}
+		part.Pairs = survey.Pairs(at)
+	}
+	ask = ask.counting()
+	document, notes := readings.Document(part, ask.Request)
+	files, err = ask.files(document, read.Name, "readings", "")
+	return files, notes, problems, err
 }
 
 // warningsOf returns the warnings in the report of a survey, each at its

@@ -56,6 +56,11 @@ function showRefused() {
   return Boolean(tap);
 }
 
+// arrive asks who works here, and shows them what was handed over.
+function arrive() {
+  if (!who()) askWho(setWhoShown).then((signed) => signed && showHanded());
+}
+
 // showHanded shows what was handed over to whoever goes on; false where nothing was.
 function showHanded() {
   if (!at("handed-lines")?.children.length) return false;
@@ -482,5 +487,8 @@ if (live.known.open) {
   live.watch();
   listWrenches();
 }
-if (!showRefused() && live.known.open && !who()) askWho(setWhoShown).then((signed) => signed && showHanded());
+if (!showRefused() && live.known.open) {
+  if (at("newer")) openDialog("newer").addEventListener("close", arrive, { once: true });
+  else arrive();
+}
 document.body.dataset.ready = "yes";

@@ -18,7 +18,7 @@ import (
 type Request struct {
 	sheet.Request
 	Joint service.Joint
-	Found []finding.Finding // what the joint does not hold
+	Found []finding.Finding // what speaks against the joint, warnings first
 }
 
 type layout struct {
@@ -48,13 +48,17 @@ func Document(p plan.Plan, ask Request) scene.Document {
 // gap is between two parts of the sheet, in mm.
 const gap = 3
 
-// verdict says first whether the joint holds.
+// verdict says first whether the joint holds, and whether only by limits that its
+// file does not state.
 func (l *layout) verdict() {
 	w := l.Words.Torque.AtWork
-	if len(l.Found) == 0 {
-		l.run.Set(l.Paper.Strong(), w.Holds)
-	} else {
+	switch {
+	case len(l.Found) > 0:
 		l.run.Set(l.Paper.Strong(), w.HoldsNot)
+	case finding.Has(l.Joint.Assumed, service.UsualWindow):
+		l.run.Set(l.Paper.Strong(), w.HoldsAsUsual)
+	default:
+		l.run.Set(l.Paper.Strong(), w.Holds)
 	}
 	for _, f := range l.Found {
 		l.run.Sentence("– " + l.Words.Say(f))

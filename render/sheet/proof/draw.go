@@ -43,9 +43,7 @@ func (l *layout) drawShape(s trace.Shape) {
 			l.stroke(scene.Traced(s.Edge, l.at), scene.Accent, thin, dash, tag)
 		}
 	case trace.Spot:
-		d := max(r, 1)
-		l.stroke(segment(c.X-d, c.Y-d, c.X+d, c.Y+d), scene.Black, thin, 0, tag)
-		l.stroke(segment(c.X-d, c.Y+d, c.X+d, c.Y-d), scene.Black, thin, 0, tag)
+		l.crossOut(c, max(r, 1), tag)
 	case trace.Candidate:
 		l.stroke(scene.Circle(c.X, c.Y, r), scene.Accent, thin, dash, tag)
 		l.stroke(scene.Circle(c.X, c.Y, r+1.1), scene.Accent, thin, dash, scene.Tag{})
@@ -69,6 +67,21 @@ func (l *layout) drawShape(s trace.Shape) {
 	if s.Role != trace.Port && s.Role != trace.Bore {
 		l.taken = append(l.taken, scene.Box{Left: c.X, Top: c.Y, Right: c.X, Bottom: c.Y}.Grown(l.reach(s)))
 	}
+}
+
+// crossOut marks what is left out.
+func (l *layout) crossOut(c scene.Point, half float64, tag scene.Tag) {
+	l.stroke(segment(c.X-half, c.Y-half, c.X+half, c.Y+half), scene.Black, thin, 0, tag)
+	l.stroke(segment(c.X-half, c.Y+half, c.X+half, c.Y-half), scene.Black, thin, 0, tag)
+}
+
+const speckHalf = 0.7
+
+// drawSpeck crosses a speck that an eye sees, and keeps labels off it.
+func (l *layout) drawSpeck(at geometry.Point) {
+	c := l.at(at)
+	l.crossOut(c, speckHalf, scene.Tag{})
+	l.taken = append(l.taken, scene.BoxAbout(c, 2*speckHalf, 2*speckHalf))
 }
 
 func (l *layout) reach(s trace.Shape) float64 {

@@ -65,6 +65,9 @@ func Lay(t Traced, ask sheet.Request) Overlay {
 	if len(l.Found.Outline) > 2 {
 		l.stroke(scene.Traced(l.Found.Outline, l.at), scene.Accent, thin, 0, scene.Tag{})
 	}
+	for _, p := range l.Found.SeenSpecks {
+		l.drawSpeck(p)
+	}
 	marked := slices.Concat(t.Found.Shapes, t.Found.Dropped)
 	for _, s := range marked {
 		l.drawShape(s)

@@ -417,8 +417,14 @@ func (l *layout) toldOnJob(j Job) {
 			continue
 		}
 		for _, d := range e.Revision.Differences {
-			what := words.Row(l.titled(j, d.Joint), l.p.Job.Changes[string(d.What)])
-			rows = append(rows, sheet.Row{Words: []string{sprint(l.p.Job.Change, what, d.Before, d.After), "", ""}})
+			for _, p := range d.Parts() {
+				stage := ""
+				if p.Stage > 0 {
+					stage = l.p.Records.Columns["stage"] + " " + strconv.Itoa(p.Stage)
+				}
+				what := words.Row(l.titled(j, d.Joint), l.p.Job.Changes[string(d.What)], stage)
+				rows = append(rows, sheet.Row{Words: []string{sprint(l.p.Job.Change, what, p.Before, p.After), "", ""}})
+			}
 		}
 	}
 	l.list(words.Row(l.p.Records.HandOvers, l.p.Records.Notes), l.said(l.w.What), rows)

@@ -9,6 +9,7 @@ import (
 
 var _ = exampleOf(map[finding.Code]finding.Values{
 	meaning.NothingBelow:      {"key": "omit"},
+	meaning.ExtendsOther:      {"title": "Cylinder head, right bank", "base": "Gearbox cover"},
 	meaning.NoChanges:         {"found": `"M7"`, "example": "[M1, M2]"},
 	meaning.OmittedAndChanged: {"id": "M7"},
 	meaning.NotBelow:          {"key": "omit", "name": `"M33"`, "meant": "M3"},

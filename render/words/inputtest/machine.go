@@ -3,7 +3,9 @@ package inputtest
 import (
 	"drawdown/geometry/finding"
 	"drawdown/geometry/thread"
+	"drawdown/geometry/unit"
 	"drawdown/patterns/machine"
+	"drawdown/patterns/texts"
 	"drawdown/sequence/overhaul"
 )
 
@@ -22,6 +24,8 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	machine.OfJoints:         {"key": "torque", "owner": "part"},
 	machine.OfParts:          {"key": "torque", "owner": "part"},
 	overhaul.AgainAfterAngle: {"kinds": []string{"main"}},
+	overhaul.AgainLocked:     {"kinds": []string{"bolt"}},
+	machine.TextOfJoint:      {"title": "Gearbox cover", "why": finding.Warned(texts.TextTorque, finding.Values{"text": "Cover bolts to 28 N·m", "torque": unit.GivenTorque{Value: 28}})},
 	overhaul.AgainUsedOnce:   {"kinds": []string{"bolt"}},
 	overhaul.PartTooEarly:    {"part": "cylinder head", "title": "Cylinder head, 4 cylinders"},
 	overhaul.GasketOfOther:   {"gasket": "head gasket", "title": "Exhaust manifold", "other": "Cylinder head"},

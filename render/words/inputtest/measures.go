@@ -29,6 +29,8 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	measures.LengthTwice:      {"what": "bolt length", "limit": mm("102.1"), "kind": "main", "inspect": unit.Length(101.2)},
 	measures.PlaceLeftOut:     {"what": "valve clearance", "place": `"ex 3"`},
 	measures.PlaceOfOtherList: {"what": "valve clearance", "place": `"in 3"`},
+	measures.PlaceUnlike:      {"what": "intake clearance", "place": `"ex 1"`, "missing": `"in 1"`},
+	measures.PlacesOfOther:    {"what": "intake clearance", "places": []string{"ex 1", "ex 2"}},
 	measures.PlaceUneven:      {"what": "gap", "place": "S11", "count": 4},
 	measures.LimitOnWrongSide: {"what": "warp of the face", "key": "from", "meant": "to"},
 	measures.WidthsDiffer:     {"what": "valve clearance", "from": mm("0.35"), "to": mm("0.54"), "otherFrom": mm("0.25"), "otherTo": mm("0.35")},

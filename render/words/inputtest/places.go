@@ -53,6 +53,8 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	places.DowelsTogether:   {"first": finding.Failed(nodes.StandsAt, finding.Values{"line": 3, "file": "head.yaml"}), "apart": unit.Length(2), "need": unit.Length(10)},
 	places.DigitsExchanged:  {"id": "R2", "written": -69.0, "meant": -96.0},
 	places.NumbersApart:     {"name": `"shell 4"`, "other": `"cap 4"`, "off": unit.Length(100)},
+	places.FastenerLost:     {"id": "K1", "at": somewhere},
+	places.LabelsExchanged:  {"label": `"in 1"`, "other": `"ex 1"`},
 	places.BoresOutside:     {"labels": []string{`"port 1"`, `"port 4"`}},
 	places.InnerOuter:       {"inner": "inner", "outer": "outer"},
 	places.BoreOffPitch:     {"name": `"cyl 3"`, "off": unit.Length(9), "pitch": unit.Length(112)},

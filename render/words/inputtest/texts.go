@@ -34,6 +34,8 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	texts.TextHot:         {"text": "Boiler below 600 °C", "stated": 600.0},
 	texts.TextPressure:    {"text": "Pressure off: 210 bar", "stated": "210"},
 	texts.TextUpsideDown:  {"text": "word TOP downwards"},
+	texts.TextAgain:       {"text": "Tighten the bolts again", "kinds": []string{"main"}},
+	texts.TextOtherOrder:  {"text": "Loosen in tightening order", "first": "M10", "last": "M1"},
 	texts.TextsThrust:     {"text": "Thrust washers at cap 2", "other": "end float at cap 3"},
 	texts.TextDesignation: {"text": "manual T3 5.2", "name": "T3", "machine": "Fernhollow T4 tractor engine"},
 })

@@ -28,6 +28,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	trace.Gap:              {"by": "row", "diameter": unit.Length(8.4), "seen": 0.4},
 	trace.SecondPart:       {"size": 0.4, "x": 812.0, "y": 455.0, "part": 2},
 	trace.CutOff:           {},
+	trace.FaintOutline:     {"length": unit.Length(12), "x": 812.0, "y": 455.0},
 	trace.Lens:             {"off": unit.Length(0.5)},
 	trace.SheetCrooked:     {"off": unit.Length(0.21)},
 	trace.OtherSheet:       {"times": 0.972},

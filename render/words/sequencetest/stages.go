@@ -27,6 +27,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	stages.SmallerMore:    {"kind": "side", "stage": 2, "torque": exampleTorque, "thread": "M8×1.25", "class": "8.8", "other": "main", "otherTorque": exampleTorque, "otherThread": "M10×1.5"},
 	stages.StepTooLarge:   {"kind": "main", "stage": 1, "torque": exampleTorque, "after": 2, "afterTorque": exampleTorque},
 	stages.AllAtOnce:      {"kind": "main", "stage": 1, "torque": exampleTorque, "count": 12},
+	stages.WaitsSet:       {"stage": 2, "wait": unit.Duration(600), "kind": "cover", "most": unit.Duration(30)},
 	stages.WaitsShort:     {"stage": 2, "wait": unit.Duration(4.0 / 60), "least": unit.Duration(1)},
 	stages.EqualsApart:    {"kind": "long", "stage": 1, "torque": exampleTorque, "thread": "M8×1.25", "other": "short", "otherStage": 2, "otherTorque": exampleTorque},
 	stages.StepTooSmall:   {"kind": "main", "stage": 3, "torque": exampleTorque, "before": 2, "beforeTorque": exampleTorque},

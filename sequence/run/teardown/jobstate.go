@@ -2,6 +2,7 @@ package teardown
 
 import (
 	"slices"
+	"time"
 
 	"drawdown/geometry/finding"
 	"drawdown/sequence/run"
@@ -230,6 +231,16 @@ func (s *State) Adopted() *run.Entry {
 		}
 	}
 	return nil
+}
+
+// AdoptedSince lists what newer files changed that were adopted from a moment on.
+func (s *State) AdoptedSince(t time.Time) (all []run.Difference) {
+	for _, e := range s.order {
+		if e.Act == run.Adopt && e.Revision != nil && !e.Time.Before(t) {
+			all = append(all, e.Revision.Differences...)
+		}
+	}
+	return all
 }
 
 // Ready returns the entries that make something ready, in the form for the runs

@@ -5,7 +5,6 @@ import (
 	"strings"
 	"time"
 
-	"drawdown/geometry/finding"
 	"drawdown/sequence/measure"
 	"drawdown/sequence/run"
 )
@@ -74,23 +73,15 @@ func (v *View) addOpened(of run.View) {
 	}
 }
 
-// Since shows a run with what was read later in its job: the values that were read again
-// are history, and no warning.
+// Since shows a run with what was read later in its job.
 func (v View) Since(of run.View) run.View {
-	past := map[string]bool{}
-	for _, r := range v.Readings() {
-		for _, m := range r.Taken[:len(r.Taken)-1] {
-			past[m.Entry.ID] = true
+	var known []run.Reading
+	for _, m := range v.Measured {
+		if v.JointOf(m.Entry) == of.Of {
+			known = append(known, m.Reading())
 		}
 	}
-	of.Readings, of.Flags = slices.Clone(of.Readings), slices.Clone(of.Flags)
-	for i, r := range of.Readings {
-		of.Readings[i].Past = r.Past || past[r.Entry]
-	}
-	of.Flags = slices.DeleteFunc(of.Flags, func(f run.Flag) bool {
-		return past[f.Entry] && slices.Contains([]finding.Code{measure.Outside, measure.ShimBeyond}, f.Finding.Code)
-	})
-	return of
+	return of.Since(known)
 }
 
 // asked is a value that a file asks for, counted over its places.
