@@ -17,7 +17,6 @@ import (
 // fix applies the corrections of a person. Ids stay as they were, so that those on
 // an earlier proof still hold; what becomes a bolt gets the next free number.
 func (f *Found) fix(by fixes.Fixes, rule holes.Rule, picture *image.Gray) error {
-	f.open = f.openIDs(rule)
 	for _, take := range by.Takes {
 		i, err := f.named(take.Place)
 		if err != nil {
@@ -61,29 +60,6 @@ func (f *Found) leaveOut() {
 	f.Shapes = slices.DeleteFunc(f.Shapes, func(s Shape) bool { return s.dropped })
 }
 
-// openIDs are the holes of open sizes, H1, H2 ..., by the ids that they have where
-// nobody names the diameters of bolts. With these named no hole has such an id, so
-// that one in the fixes is of a trace without them.
-func (f *Found) openIDs(rule holes.Rule) map[string]geometry.Point {
-	if !rule.Fasteners.IsSet() {
-		return nil
-	}
-	rule.Fasteners = nil
-	other := Found{Shapes: slices.Clone(f.Shapes)}
-	for i := range other.Shapes {
-		other.Shapes[i].Doubts = nil
-	}
-	other.sort(rule)
-	other.number()
-	places := map[string]geometry.Point{}
-	for _, s := range other.Shapes {
-		if s.Role == Hole {
-			places[s.ID] = s.At
-		}
-	}
-	return places
-}
-
 // named returns the shape of an id, now or before the fixes, or that at a pixel.
 func (f *Found) named(place fixes.Place) (int, error) {
 	if place.ID == "" {
@@ -98,10 +74,9 @@ func (f *Found) named(place fixes.Place) (int, error) {
 		}
 		return best, nil
 	}
-	at, open := f.open[place.ID]
 	var ids []string
 	for i, s := range f.Shapes {
-		if s.ID == place.ID || s.was == place.ID || open && s.At == at {
+		if s.ID == place.ID || s.was == place.ID {
 			return i, nil
 		}
 		ids = append(ids, s.ID)

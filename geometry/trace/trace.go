@@ -122,7 +122,6 @@ type Found struct {
 	Scale      finding.Finding
 	ScaleOffMm float64
 	View       View
-	open       map[string]geometry.Point // holes by their ids while their use was open
 }
 
 // Limits of a picture.
