@@ -87,6 +87,14 @@ func TestParseRange(t *testing.T) {
 	}
 }
 
+// A diameter given alone makes limits that print as a person writes them, though
+// 6.7 less 0.1 is not 6.6 in binary.
+func TestLimitsOfADiameterAlone(t *testing.T) {
+	if r, err := holes.ParseRange("6.7mm", unit.Sensible.Bore); err != nil || r.String() != "6.6-6.8 mm" {
+		t.Errorf("%v, %v", r, err)
+	}
+}
+
 func TestRangesThatOverlap(t *testing.T) {
 	apart := holes.Rule{Fasteners: holes.Ranges{holes.Range{FromMm: 6, ToMm: 14}}, Bores: holes.Range{FromMm: 14, ToMm: math.Inf(1)}}
 	if err := apart.Check(); err != nil {

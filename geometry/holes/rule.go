@@ -55,6 +55,10 @@ func (r Range) String() string {
 	return fmt.Sprintf("%g-%g mm", r.FromMm, r.ToMm)
 }
 
+// readable drops the rounding of a sum, so that a limit prints as a person writes
+// it.
+func readable(mm float64) float64 { return math.Round(mm*1e6) / 1e6 }
+
 // nearMm is the tolerance of a diameter that is given alone.
 const nearMm = 0.1
 
@@ -90,7 +94,7 @@ func ParseRange(text string, limits unit.Limits) (Range, error) {
 		*end.to = float64(length)
 	}
 	if !two {
-		r = Range{r.FromMm - nearMm, r.FromMm + nearMm}
+		r = Range{readable(r.FromMm - nearMm), readable(r.FromMm + nearMm)}
 	}
 	if !(r.FromMm >= 0) || !(r.ToMm > r.FromMm-roundingMm) || r.ToMm <= 0 {
 		return Range{}, finding.Failed(FallingRange, finding.Values{"written": text, "from": unit.Length(r.FromMm), "to": unit.Length(r.ToMm)})
