@@ -2,6 +2,7 @@ package meaning
 
 import (
 	"cmp"
+	"iter"
 	"math"
 	"slices"
 	"strings"
@@ -90,6 +91,18 @@ func (r *reader) checkBoltLength(v measure.Value, at *nodes.Node) {
 	r.checkLengthOff(v, at)
 }
 
+// limitsOf yields the limits that a value states, by their keys.
+func limitsOf(v measure.Value) iter.Seq2[string, unit.Decimal] {
+	return func(yield func(string, unit.Decimal) bool) {
+		if v.From != nil && !yield("from", *v.From) {
+			return
+		}
+		if v.To != nil {
+			yield("to", *v.To)
+		}
+	}
+}
+
 // boreSize matches the diameter of a bore, or of what runs in it.
 var boreSize = expression.Lazily(`(?i)^(?:cylinder |shaft )?(?:bore|diameter|bore diameter|diameter of the (?:bore|shaft|cylinder))$|^(?:zylinder|wellen)?(?:bohrung|durchmesser)$|^(?:alésage|diamètre)$|^diámetro(?: interior)?$`)
 
@@ -99,17 +112,11 @@ func (r *reader) checkBoreOff(v measure.Value, at *nodes.Node) {
 	if !v.Unit.IsLength() || !boreSize.MatchString(v.What) {
 		return
 	}
-	for _, limit := range []struct {
-		key  string
-		read *unit.Decimal
-	}{{"from", v.From}, {"to", v.To}} {
-		if limit.read == nil {
-			continue
-		}
+	for key, limit := range limitsOf(v) {
 		for _, b := range r.input.Joint.Bores {
-			size := v.Unit.In(*limit.read, inMm).Float()
+			size := v.Unit.In(limit, inMm).Float()
 			if v.Has(measure.Place{Label: b.Label}) && math.Abs(size-b.Diameter) > share*b.Diameter {
-				r.Warn(at.KeyNode(limit.key), measures.BoreOff, finding.Values{"what": v.What, "limit": v.Read(*limit.read), "label": problem.Quoted(b.Label), "diameter": unit.Length(b.Diameter)})
+				r.Warn(at.KeyNode(key), measures.BoreOff, finding.Values{"what": v.What, "limit": v.Read(limit), "label": problem.Quoted(b.Label), "diameter": unit.Length(b.Diameter)})
 				return
 			}
 		}
@@ -127,15 +134,9 @@ func (r *reader) checkThickness(v measure.Value, at *nodes.Node) {
 	if m == nil || thickness == 0 || !v.Unit.IsLength() || !strings.Contains(strings.ToLower(r.input.Title), strings.ToLower(m[1]+m[2]+m[3])) {
 		return
 	}
-	for _, limit := range []struct {
-		key  string
-		read *unit.Decimal
-	}{{"from", v.From}, {"to", v.To}} {
-		if limit.read == nil {
-			continue
-		}
-		if height := unit.Length(v.Unit.In(*limit.read, inMm).Float()); math.Abs(float64(height-thickness)) > share*float64(thickness) {
-			r.Warn(at.KeyNode(limit.key), measures.SizeOff, finding.Values{"what": v.What, "limit": v.Read(*limit.read), "thickness": thickness})
+	for key, limit := range limitsOf(v) {
+		if height := unit.Length(v.Unit.In(limit, inMm).Float()); math.Abs(float64(height-thickness)) > share*float64(thickness) {
+			r.Warn(at.KeyNode(key), measures.SizeOff, finding.Values{"what": v.What, "limit": v.Read(limit), "thickness": thickness})
 			return
 		}
 	}
@@ -151,15 +152,9 @@ func (r *reader) checkLengthOff(v measure.Value, at *nodes.Node) {
 		if k.Length == 0 || !of {
 			continue
 		}
-		for _, limit := range []struct {
-			key  string
-			read *unit.Decimal
-		}{{"from", v.From}, {"to", v.To}} {
-			if limit.read == nil {
-				continue
-			}
-			if length := unit.Length(v.Unit.In(*limit.read, inMm).Float()); math.Abs(float64(length-k.Length)) > share*float64(k.Length) {
-				r.Warn(at.KeyNode(limit.key), measures.LengthOff, finding.Values{"what": v.What, "limit": v.Read(*limit.read), "kind": k.Name, "length": k.Length})
+		for key, limit := range limitsOf(v) {
+			if length := unit.Length(v.Unit.In(limit, inMm).Float()); math.Abs(float64(length-k.Length)) > share*float64(k.Length) {
+				r.Warn(at.KeyNode(key), measures.LengthOff, finding.Values{"what": v.What, "limit": v.Read(limit), "kind": k.Name, "length": k.Length})
 				return
 			}
 		}
