@@ -8,6 +8,7 @@ import (
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/interaction/setup"
+	"drawdown/sequence/plan"
 )
 
 // face is the gasket and the area that it covers.
@@ -56,6 +57,13 @@ func (g Gasket) Lowest() (lowest StateStress) {
 	return lowest
 }
 
+// windowsOf returns the window that a file states, and that with the usual figures of
+// the kind where it states none.
+func windowsOf(g plan.Gasket) (own, window gasket.Window) {
+	own = gasket.Window{Seating: g.Seating, Work: g.Work, Crush: g.Crush}
+	return own, own.Over(gasket.Of(compliance.Gasket(g.Kind)).Window)
+}
+
 // settleGasket finds the face of the gasket, and its stress after tightening.
 func (w *work) settleGasket() {
 	stated := w.plan.Clamped.Gasket
@@ -64,8 +72,7 @@ func (w *work) settleGasket() {
 	}
 	w.face.kind = compliance.Gasket(stated.Kind)
 	w.face.behaves = gasket.Of(w.face.kind)
-	own := gasket.Window{Seating: stated.Seating, Work: stated.Work, Crush: stated.Crush}
-	window := own.Over(w.face.behaves.Window)
+	own, window := windowsOf(stated)
 	if w.bolts == 0 || stated.Kind == "" && !own.Known() && !stated.Stiffness.Stated() && !stated.Ring() {
 		w.face.behaves = gasket.Of(compliance.NoGasket)
 		return

@@ -14,8 +14,8 @@ import (
 // and with what is left at work. It is a warning if the middle of the range
 // fails and the file states the limit; otherwise a note.
 func Judge(p plan.Plan) []finding.Finding {
-	if len(p.Tighten.Stages) == 0 {
-		return nil
+	if _, window := windowsOf(p.Clamped.Gasket); len(p.Tighten.Stages) == 0 || !window.Known() && !p.Clamped.Service.Stated() {
+		return nil // nothing to compare with: the face of the gasket need not be measured
 	}
 	j := judge{Joint: Of(p), plan: p}
 	if j.Gasket != nil {
@@ -47,8 +47,8 @@ func (j *judge) add(fails bool, code finding.Code, at finding.Place, values find
 
 // stated reports whether the file itself has a figure of the window.
 func (j *judge) stated(of func(gasket.Window) unit.Stress) bool {
-	g := j.plan.Clamped.Gasket
-	return of(gasket.Window{Seating: g.Seating, Work: g.Work, Crush: g.Crush}) > 0
+	own, _ := windowsOf(j.plan.Clamped.Gasket)
+	return of(own) > 0
 }
 
 func stressValues(s Stresses, values finding.Values) finding.Values {

@@ -25,11 +25,11 @@ func ContactOf(p plan.Plan) (Contact, bool) {
 	}
 	s.stated, _ = Setup{}.over(SetupOf(p))
 	s.shape, s.through = s.shapeOf(), throughBolted(p)
-	area, known := s.areaOf(s.kernel())
 	if g := p.Clamped.Gasket; g.Ring() {
 		centre := geometry.Enclose(s.At).Centre
 		return Contact{AreaMm2: ringMm2(g.Inside, g.Outside) - s.holesMm2(compliance.Between(centre, g.Inside, g.Outside))}, true
 	}
+	area, known := s.areaOf(s.kernel())
 	return Contact{area, faceFacts(s.Assumed)}, known && area > 0
 }
 
