@@ -5,14 +5,30 @@ package expression
 import (
 	"regexp"
 	"sync"
+	"weak"
 )
 
 // Lazy is a regular expression that is compiled on first use.
 type Lazy func() *regexp.Regexp
 
-// Lazily returns an expression; a source with a mistake panics on first use.
+// Lazily returns an expression; a source with a mistake panics on first use. Memory
+// that is needed takes the compiled one back: all of them are a megabyte, and after
+// a file is read nobody uses them.
 func Lazily(source string) Lazy {
-	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(source) })
+	var (
+		lock sync.Mutex
+		kept weak.Pointer[regexp.Regexp]
+	)
+	return func() *regexp.Regexp {
+		lock.Lock()
+		defer lock.Unlock()
+		compiled := kept.Value()
+		if compiled == nil {
+			compiled = regexp.MustCompile(source)
+			kept = weak.Make(compiled)
+		}
+		return compiled
+	}
 }
 
 func (e Lazy) MatchString(s string) bool            { return e().MatchString(s) }
